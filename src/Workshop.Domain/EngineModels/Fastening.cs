@@ -1,0 +1,76 @@
+using System.Text.Json.Serialization;
+using Workshop.Domain.Measures;
+
+namespace Workshop.Domain.EngineModels;
+
+/// <summary>What has to be out of the way: opened and closed once a visit, however many items need it.</summary>
+/// <param name="Minutes">Labour of opening and closing together.</param>
+/// <param name="Joints">Joints opened on the way.</param>
+/// <param name="Fasteners">Fasteners opened on the way that belong to no joint.</param>
+public sealed record Access(
+    string Code, string Name, int Minutes, IReadOnlyList<string> Joints, IReadOnlyList<string> Fasteners);
+
+/// <summary>What fasteners hold together: opened as a whole, its seals and sealant counted once.</summary>
+public sealed record Joint(
+    string Code,
+    string Name,
+    IReadOnlyList<string> Fasteners,
+    IReadOnlyList<Seal> Seals,
+    Sealant? Sealant = null);
+
+public sealed record Sealant(string PartCode, decimal Quantity, int CureMinutes);
+
+/// <param name="PartCode">The stores' code of the seal.</param>
+public sealed record Seal(string PartCode, decimal Quantity, SealPolicy Policy);
+
+public enum SealPolicy
+{
+    /// <summary>Crush washers, use-once bolts: never fitted twice.</summary>
+    ReplaceAlways,
+
+    /// <summary>Reused only when an inspection is recorded.</summary>
+    InspectAndReuse,
+
+    /// <summary>On the bench as "have ready", taken only when the old one is damaged.</summary>
+    ReplaceIfDamaged,
+}
+
+public enum ThreadTreatment
+{
+    Dry,
+    Oiled,
+    Locked,
+}
+
+/// <param name="Count">How many alike; they are torqued in the pattern's order.</param>
+/// <param name="Thread">Designation by ISO 261 and ISO 965-1: "M6x1".</param>
+/// <param name="Torque">Final torque with the thread treated as stated.</param>
+public sealed record Fastener(
+    string Code,
+    string Name,
+    int Count,
+    string Thread,
+    [property: JsonPropertyName("torqueNm")] Torque Torque,
+    ThreadTreatment Treatment,
+    string Tool,
+    Provenance Provenance)
+{
+    /// <summary>The stages before the final torque, in order.</summary>
+    [JsonPropertyName("stagesNm")]
+    public IReadOnlyList<Torque> Stages { get; init; } = [];
+
+    /// <summary>Angle stage after the torque, where there is one.</summary>
+    public decimal? AngleDegrees { get; init; }
+
+    /// <summary>Order among the joint's fasteners or the pattern in words.</summary>
+    public string? Sequence { get; init; }
+
+    public IReadOnlyList<Seal> Seals { get; init; } = [];
+
+    /// <summary>Replaced each time it is opened; its part stands among the seals.</summary>
+    public bool UseOnce { get; init; }
+
+    public string? ThreadCompound { get; init; }
+
+    public string? Note { get; init; }
+}

@@ -1,0 +1,67 @@
+using System.Text.Json.Serialization;
+using Workshop.Domain.Measures;
+
+namespace Workshop.Domain.EngineModels;
+
+public enum ServiceItemKind
+{
+    /// <summary>Nothing but its parts and fasteners.</summary>
+    Routine,
+
+    /// <summary>Every valve is measured as found.</summary>
+    ValveClearanceCheck,
+
+    /// <summary>Shims are changed or screws turned; booked as likely or possible beside its check.</summary>
+    ValveClearanceAdjustment,
+
+    CamTimingCheck,
+}
+
+/// <summary>One thing done at an interval.</summary>
+/// <param name="LabourMinutes">Beyond the accesses that it needs.</param>
+public sealed record ServiceItem(
+    string Code,
+    string Name,
+    ServiceItemKind Kind,
+    int LabourMinutes,
+    Provenance Provenance)
+{
+    /// <summary>Absent for what is done only when needed, such as an adjustment.</summary>
+    public ServiceInterval? Interval { get; init; }
+
+    public IReadOnlyList<string> Accesses { get; init; } = [];
+
+    public IReadOnlyList<string> Joints { get; init; } = [];
+
+    public IReadOnlyList<string> Fasteners { get; init; } = [];
+
+    public IReadOnlyList<ItemPart> Parts { get; init; } = [];
+
+    /// <summary>The adjustment that may follow from this check.</summary>
+    public string? AdjustmentItem { get; init; }
+
+    public IReadOnlyList<string> Skills { get; init; } = [];
+
+    public IReadOnlyList<string> SpecialTools { get; init; } = [];
+
+    /// <summary>Cautions by code, shown at the moment of danger; see <c>JobCards.Cautions</c>.</summary>
+    public IReadOnlyList<string> Cautions { get; init; } = [];
+}
+
+/// <param name="Quantity">In the part's own unit.</param>
+/// <param name="HaveReady">On the bench, taken only when needed.</param>
+public sealed record ItemPart(string PartCode, decimal Quantity, bool HaveReady = false);
+
+/// <summary>Every so far and/or so many months, whichever comes first; the first occurrence may differ.</summary>
+public sealed record ServiceInterval
+{
+    [JsonPropertyName("everyKm")]
+    public Distance? Every { get; init; }
+
+    public int? EveryMonths { get; init; }
+
+    [JsonPropertyName("firstKm")]
+    public Distance? First { get; init; }
+
+    public int? FirstMonths { get; init; }
+}

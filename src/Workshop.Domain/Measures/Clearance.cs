@@ -1,0 +1,35 @@
+using System.Text.Json.Serialization;
+
+namespace Workshop.Domain.Measures;
+
+/// <summary>
+/// Gap between cam (or follower) and valve gear at the place where the blade goes, in millimetres; 0 to 3 mm with up
+/// to four decimals, which carries blades in thousandths of an inch (0.001 in = 0.0254 mm) exactly.
+/// </summary>
+[JsonConverter(typeof(ClearanceJson))]
+public readonly record struct Clearance : IComparable<Clearance>
+{
+    public const decimal SmallestMm = 0m;
+    public const decimal LargestMm = 3m;
+    public const int DecimalsMm = 4;
+
+    private Clearance(decimal millimetres) => Millimetres = millimetres;
+
+    public decimal Millimetres { get; }
+
+    /// <exception cref="ArgumentOutOfRangeException">Outside 0 to 3 mm, or more than four decimals.</exception>
+    public static Clearance FromMillimetres(decimal millimetres) =>
+        new(Allowed.Within(millimetres, SmallestMm, LargestMm, DecimalsMm));
+
+    /// <summary>Difference of two clearances in millimetres; negative when the first is the smaller.</summary>
+    public static decimal operator -(Clearance left, Clearance right) => left.Millimetres - right.Millimetres;
+
+    public static bool operator <(Clearance left, Clearance right) => left.Millimetres < right.Millimetres;
+    public static bool operator >(Clearance left, Clearance right) => left.Millimetres > right.Millimetres;
+    public static bool operator <=(Clearance left, Clearance right) => left.Millimetres <= right.Millimetres;
+    public static bool operator >=(Clearance left, Clearance right) => left.Millimetres >= right.Millimetres;
+
+    public int CompareTo(Clearance other) => Millimetres.CompareTo(other.Millimetres);
+
+    public override string ToString() => $"{Millimetres:0.00##} mm";
+}
