@@ -1,0 +1,51 @@
+using NodaTime;
+using Workshop.Domain.Measures;
+
+namespace Workshop.Domain.Intervals;
+
+/// <summary>A service item that was done, here or elsewhere. Only ever added.</summary>
+public sealed class DoneItem
+{
+    public required Guid Id { get; init; }
+
+    public required Guid MotorcycleId { get; init; }
+
+    public required string ServiceItemCode { get; init; }
+
+    public required LocalDate DoneOn { get; init; }
+
+    /// <summary>What the motorcycle had done.</summary>
+    public required Distance Distance { get; init; }
+
+    public int? JobCardNumber { get; init; }
+
+    public required Guid DoneBy { get; init; }
+
+    public required Instant EnteredAt { get; init; }
+}
+
+/// <summary>When an item of a motorcycle falls due: a row that Due reads by index, rewritten per motorcycle on a change.</summary>
+public sealed class DueItem
+{
+    public required Guid MotorcycleId { get; init; }
+
+    public required string ServiceItemCode { get; init; }
+
+    public required string Name { get; init; }
+
+    /// <summary>By the calendar, where the interval has months.</summary>
+    public LocalDate? DueOn { get; init; }
+
+    /// <summary>By the motorcycle's distance, where the interval has kilometres.</summary>
+    public Distance? DueAt { get; init; }
+
+    /// <summary>The earlier of the calendar and the date at which the distance is expected to be reached.</summary>
+    public required LocalDate ExpectedOn { get; init; }
+
+    /// <summary>A distance-due item's dates are estimates from the odometer's own rate; its early and late dates.</summary>
+    public LocalDate? EarliestOn { get; init; }
+
+    public LocalDate? LatestOn { get; init; }
+
+    public required Instant ComputedAt { get; init; }
+}

@@ -1,0 +1,73 @@
+using NodaTime;
+using Workshop.Domain.Measures;
+
+namespace Workshop.Domain.Tooling;
+
+public enum InstrumentKind
+{
+    FeelerSet,
+    Micrometer,
+    TorqueWrench,
+    DialGauge,
+    DegreeWheel,
+    Thermometer,
+    AlignmentJig,
+}
+
+public enum InstrumentState
+{
+    InUse,
+    OutForCalibration,
+    Withdrawn,
+}
+
+/// <summary>A thing that measures or sets, with what is known of how well.</summary>
+public sealed class Instrument
+{
+    public required Guid Id { get; init; }
+
+    public required InstrumentKind Kind { get; init; }
+
+    public required string Name { get; set; }
+
+    public required string SerialNumber { get; set; }
+
+    /// <summary>The unit of its scale: "mm", "in", "N.m", "lbf.ft", "°C", "degree".</summary>
+    public required string Unit { get; init; }
+
+    public decimal? RangeLowest { get; init; }
+
+    public decimal? RangeHighest { get; init; }
+
+    /// <summary>Standard uncertainty in the instrument's unit; of a wrench, the permissible deviation in percent.</summary>
+    public decimal? Uncertainty { get; set; }
+
+    public LocalDate? CalibratedOn { get; set; }
+
+    public LocalDate? CalibrationDueOn { get; set; }
+
+    public InstrumentState State { get; set; } = InstrumentState.InUse;
+
+    /// <summary>The person who has it now.</summary>
+    public Guid? HolderId { get; set; }
+
+    /// <summary>In use, and not overdue on <paramref name="day"/>.</summary>
+    public bool MayBeUsedOn(LocalDate day) =>
+        State == InstrumentState.InUse && (CalibrationDueOn is null || day <= CalibrationDueOn);
+}
+
+/// <summary>One blade of a feeler set.</summary>
+public sealed class FeelerBlade
+{
+    public required Guid Id { get; init; }
+
+    public required Guid InstrumentId { get; init; }
+
+    public required Clearance Nominal { get; init; }
+
+    /// <summary>By micrometer, where it was checked.</summary>
+    public Clearance? Measured { get; set; }
+
+    /// <summary>Bent or worn.</summary>
+    public bool Withdrawn { get; set; }
+}
