@@ -3,7 +3,9 @@ using MathNet.Numerics.Distributions;
 
 namespace Workshop.Domain.Statistics;
 
-/// <summary>Student's t distribution, to about 13 digits for confidences up to 1 - 1e-12.</summary>
+/// <summary>
+/// Student's t distribution: about 13 digits for up to 10,000 degrees of freedom, 10 for up to a million.
+/// </summary>
 public static class StudentT
 {
     private const int MostSteps = 100;
