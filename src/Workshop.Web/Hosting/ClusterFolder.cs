@@ -8,8 +8,9 @@ namespace Workshop.Web.Hosting;
 
 /// <summary>
 /// Where a private cluster lives. The data folder belongs to the service and holds <c>in-use</c> (locked for as long
-/// as a service runs on it) and <c>pgpass</c> (the password, readable by its owner only). Inside it, <c>postgres/</c>
-/// belongs to the server's user alone: the cluster, its log, and, where the path is short enough, its socket.
+/// as a service runs on it, whose number is in <c>in-use-by</c>) and <c>pgpass</c> (the password, readable by its
+/// owner only). Inside it, <c>postgres/</c> belongs to the server's user alone: the cluster, its log, and, where the
+/// path is short enough, its socket.
 /// </summary>
 internal sealed partial class ClusterFolder : IAsyncDisposable
 {
@@ -144,8 +145,19 @@ internal sealed partial class ClusterFolder : IAsyncDisposable
         replaced.MustSucceed($"The pid file {PidFile} of a server that is gone cannot be corrected");
     }
 
-    public string LastLogLine() =>
-        File.Exists(Log) ? File.ReadLines(Log).LastOrDefault(line => line.Length > 0) ?? "no log" : "no log";
+    /// <summary>Why the server ended, in its own words.</summary>
+    public string LastComplaint() =>
+        LogLines().LastOrDefault(line => line.Contains("FATAL", StringComparison.Ordinal))
+        ?? LogLines().LastOrDefault(line => line.Length > 0)
+        ?? "it left no log";
+
+    /// <summary>
+    /// Whether the last server refused to start because processes of one before it, killed a moment ago, still hold the
+    /// cluster's memory or its pid file. They go by themselves.
+    /// </summary>
+    public bool WasHeldByServerBefore() =>
+        LogLines().Any(line => line.Contains("pre-existing shared memory block", StringComparison.Ordinal)
+            || line.Contains("lock file \"postmaster.pid\" already exists", StringComparison.Ordinal));
 
     /// <summary>Lets others use a lasting folder, and removes one that was made for this run.</summary>
     public async ValueTask DisposeAsync()
@@ -159,6 +171,8 @@ internal sealed partial class ClusterFolder : IAsyncDisposable
             await User.RunAsync("rm", ["-rf", Home], null, CancellationToken.None);
         }
     }
+
+    private IEnumerable<string> LogLines() => File.Exists(Log) ? File.ReadLines(Log) : [];
 
     private string[] PidFileLines()
     {
@@ -204,9 +218,11 @@ internal sealed partial class ClusterFolder : IAsyncDisposable
         }
     }
 
+    // The lock goes with its process, however that ends. Its holder's number stands in a file beside it, since a locked
+    // file cannot be read.
     private static FileStream Lock(string folder)
     {
-        var path = Path.Combine(folder, "in-use");
+        var (path, holder) = (Path.Combine(folder, "in-use"), Path.Combine(folder, "in-use-by"));
         FileStream file;
         try
         {
@@ -216,25 +232,16 @@ internal sealed partial class ClusterFolder : IAsyncDisposable
         {
             throw CannotWrite(folder, refused);
         }
-        catch (IOException held) when (File.Exists(path))
+        catch (IOException held) when (File.Exists(holder))
         {
             throw new DatabaseUnavailableException(
-                $"The data folder {folder} is in use by process {Holder(path)}: stop it, or name another folder with " +
-                "Workshop:DataFolder.",
+                $"The data folder {folder} is in use by process {File.ReadAllText(holder).Trim()}: stop it, or name " +
+                "another folder with Workshop:DataFolder.",
                 held);
         }
 
-        file.SetLength(0);
-        file.Write(Encoding.ASCII.GetBytes($"{Environment.ProcessId}\n"));
-        file.Flush();
+        File.WriteAllText(holder, $"{Environment.ProcessId}\n");
         return file;
-    }
-
-    private static string Holder(string lockFile)
-    {
-        using var file = new FileStream(lockFile, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
-        using var reader = new StreamReader(file);
-        return reader.ReadLine() ?? "unknown";
     }
 
     private static DatabaseUnavailableException CannotWrite(string folder, Exception refused) => new(

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 using Npgsql;
 
 namespace Workshop.Web.Hosting;
@@ -12,8 +13,10 @@ public static class DatabaseLocator
     private const string ServiceSetting = "ConnectionStrings:Workshop";
     private const string DirectSetting = "ConnectionStrings:WorkshopDirect";
 
+    private const string WaitSetting = "Workshop:DatabaseWaitSeconds";
+
     // Long enough for a database that is started together with the service.
-    private static readonly TimeSpan WaitForGiven = TimeSpan.FromSeconds(15);
+    private const int UsualWaitSeconds = 15;
 
     /// <summary>Opens the database that the configuration asks for.</summary>
     /// <exception cref="DatabaseUnavailableException">There is none; the message is one line.</exception>
@@ -22,10 +25,11 @@ public static class DatabaseLocator
     {
         if (Given(configuration) is { } given)
         {
-            await CheckAsync(given.Service, ServiceSetting, cancellation);
+            var wait = Wait(configuration);
+            await CheckAsync(given.Service, ServiceSetting, wait, cancellation);
             if (given.Direct != given.Service)
             {
-                await CheckAsync(given.Direct, DirectSetting, cancellation);
+                await CheckAsync(given.Direct, DirectSetting, wait, cancellation);
             }
 
             return new WorkshopDatabase(given, null);
@@ -86,7 +90,16 @@ public static class DatabaseLocator
         }
     }
 
-    private static async Task CheckAsync(string connectionString, string setting, CancellationToken cancellation)
+    private static TimeSpan Wait(IConfiguration configuration) => configuration[WaitSetting] switch
+    {
+        null => TimeSpan.FromSeconds(UsualWaitSeconds),
+        var text when uint.TryParse(text, CultureInfo.InvariantCulture, out var seconds) => TimeSpan.FromSeconds(seconds),
+        var text => throw new DatabaseUnavailableException(
+            $"{WaitSetting} is \"{text}\": it is a whole number of seconds, 0 or more."),
+    };
+
+    private static async Task CheckAsync(
+        string connectionString, string setting, TimeSpan wait, CancellationToken cancellation)
     {
         var waited = Stopwatch.StartNew();
         while (true)
@@ -97,7 +110,7 @@ public static class DatabaseLocator
                 await using var connection = await source.OpenConnectionAsync(cancellation);
                 return;
             }
-            catch (NpgsqlException failure) when (failure.IsTransient && waited.Elapsed < WaitForGiven)
+            catch (NpgsqlException failure) when (failure.IsTransient && waited.Elapsed < wait)
             {
                 await Task.Delay(250, cancellation);
             }

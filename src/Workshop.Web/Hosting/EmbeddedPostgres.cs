@@ -72,10 +72,10 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
                 await folder.InitialiseAsync(binaries, synced: !options.IsEphemeral, cancellation);
             }
 
-            await WaitForStoppingServerAsync(folder, options.WaitForStopping, logger, cancellation);
             var program = new ServerProgram(
-                binaries, await folder.SocketFolderAsync(cancellation), options.IsEphemeral, options.WaitForStart);
-            server = await ServerProcess.StartAsync(folder, program, cancellation);
+                binaries, await folder.SocketFolderAsync(cancellation), options.IsEphemeral, options.WaitForStart,
+                options.WaitForStopping);
+            server = await StartServerAsync(folder, program, logger, cancellation);
             var cluster = new EmbeddedPostgres(folder, program, server, logger);
             await cluster.EnsureRolesAndDatabaseAsync(cancellation);
             if (!options.IsEphemeral)
@@ -119,11 +119,32 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
         Password = folder.Password,
     }.ConnectionString;
 
-    private static async Task WaitForStoppingServerAsync(
+    // A server whose service was killed needs a moment to stop, and so do the processes of one that was itself killed.
+    private static async Task<ServerProcess> StartServerAsync(
+        ClusterFolder folder, ServerProgram program, ILogger logger, CancellationToken cancellation)
+    {
+        var waited = Stopwatch.StartNew();
+        while (true)
+        {
+            await WaitForRunningServerAsync(folder, program.WaitForStopping, logger, cancellation);
+            await folder.ForgetReusedPidAsync(cancellation);
+            try
+            {
+                return await ServerProcess.StartAsync(folder, program, cancellation);
+            }
+            catch (DatabaseUnavailableException)
+                when (folder.WasHeldByServerBefore() && waited.Elapsed < program.WaitForStopping)
+            {
+                await Task.Delay(250, cancellation);
+            }
+        }
+    }
+
+    private static async Task WaitForRunningServerAsync(
         ClusterFolder folder, TimeSpan limit, ILogger logger, CancellationToken cancellation)
     {
         var waited = Stopwatch.StartNew();
-        while (folder.RunningServer() is { } running)
+        for (var isFirst = true; folder.RunningServer() is { } running; isFirst = false)
         {
             if (waited.Elapsed > limit)
             {
@@ -133,15 +154,13 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
                     "folder with Workshop:DataFolder.");
             }
 
-            if (waited.ElapsedMilliseconds < 50)
+            if (isFirst)
             {
                 logger.LogInformation("Waiting for PostgreSQL process {Server} of an earlier run to stop", running);
             }
 
             await Task.Delay(50, cancellation);
         }
-
-        await folder.ForgetReusedPidAsync(cancellation);
     }
 
     private async Task EnsureRolesAndDatabaseAsync(CancellationToken cancellation)
@@ -187,8 +206,7 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
                 await server.Exited.WaitAsync(stopping.Token);
                 logger.LogError("PostgreSQL process {Server} died and is started again", server.ServerProcessId);
                 await server.DisposeAsync();
-                await WaitForStoppingServerAsync(folder, TimeSpan.FromSeconds(30), logger, stopping.Token);
-                server = await ServerProcess.StartAsync(folder, program, stopping.Token);
+                server = await StartServerAsync(folder, program, logger, stopping.Token);
                 logger.LogInformation("PostgreSQL runs again as process {Server}", server.ServerProcessId);
             }
             catch (OperationCanceledException)

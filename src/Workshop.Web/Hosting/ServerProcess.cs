@@ -4,7 +4,8 @@ using System.Globalization;
 namespace Workshop.Web.Hosting;
 
 /// <summary>What to start: the programs, where the socket goes, whether the data may be lost.</summary>
-internal sealed record ServerProgram(string Binaries, string SocketFolder, bool IsEphemeral, TimeSpan WaitForStart);
+internal sealed record ServerProgram(
+    string Binaries, string SocketFolder, bool IsEphemeral, TimeSpan WaitForStart, TimeSpan WaitForStopping);
 
 /// <summary>
 /// A running server under a shell that holds the other end of a pipe. When the pipe closes, be it by
@@ -101,7 +102,7 @@ internal sealed class ServerProcess : IAsyncDisposable
             {
                 var failure = Exited.IsCompleted ? "stopped at once" : $"was not ready within {limit.TotalSeconds:0} s";
                 throw new DatabaseUnavailableException(
-                    $"PostgreSQL in {folder.Home} {failure}: {folder.LastLogLine()} (more in {folder.Log})");
+                    $"PostgreSQL in {folder.Home} {failure}: {folder.LastComplaint()} (more in {folder.Log})");
             }
 
             await Task.Delay(10, cancellation);

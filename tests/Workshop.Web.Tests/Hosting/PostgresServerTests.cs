@@ -73,17 +73,8 @@ public sealed class PostgresServerTests(PostgresServer server)
             """);
     }
 
-    private static async Task ExecuteAsync(string connection, string sql)
-    {
-        await using var source = NpgsqlDataSource.Create(connection);
-        await using var command = source.CreateCommand(sql);
-        await command.ExecuteNonQueryAsync(Cancellation);
-    }
+    private static Task ExecuteAsync(string connection, string sql) => Sql.ExecuteAsync(connection, sql, Cancellation);
 
-    private static async Task<object?> ScalarAsync(string connection, string sql)
-    {
-        await using var source = NpgsqlDataSource.Create(connection);
-        await using var command = source.CreateCommand(sql);
-        return await command.ExecuteScalarAsync(Cancellation);
-    }
+    private static Task<object?> ScalarAsync(string connection, string sql) =>
+        Sql.ScalarAsync(connection, sql, Cancellation);
 }
