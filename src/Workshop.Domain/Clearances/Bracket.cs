@@ -41,6 +41,7 @@ public readonly record struct Bracket
     /// <summary>The middle, where both ends are closed.</summary>
     public decimal? MiddleMm => Go is { } go && NoGo is { } noGo ? (go.Millimetres + noGo.Millimetres) / 2 : null;
 
+    /// <summary>A bracket of ends that suit its kind; ask <see cref="FaultOf"/> first about ends as typed.</summary>
     /// <exception cref="ArgumentException">The ends do not suit the kind, or no-go is not greater than go.</exception>
     public static Bracket Of(BracketKind kind, Clearance? go, Clearance? noGo, bool stacked = false) =>
         FaultOf(kind, go?.Millimetres, noGo?.Millimetres) is { } fault

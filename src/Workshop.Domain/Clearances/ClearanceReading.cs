@@ -76,6 +76,7 @@ public sealed class ClearanceReading
     public Bracket Bracket => Bracket.Of(Kind, Go, NoGo, Stacked);
 }
 
+/// <summary>What is done to a valve that readings alone do not show.</summary>
 public enum ValveEventKind
 {
     /// <summary>The adjusting screw was turned: a new leg, the same slope.</summary>
@@ -112,6 +113,7 @@ public sealed class ValveEvent
     public required Instant EnteredAt { get; init; }
 }
 
+/// <summary>The parts whose wear or change moves a clearance.</summary>
 public enum ValvePart
 {
     Valve,
@@ -122,6 +124,7 @@ public enum ValvePart
     CylinderHead,
 }
 
+/// <summary>What was done to such a part; either way the drift begins anew.</summary>
 public enum PartChangeKind
 {
     Replaced,

@@ -17,6 +17,7 @@ public readonly record struct Clearance : IComparable<Clearance>
 
     public decimal Millimetres { get; }
 
+    /// <summary>A clearance of so many millimetres, 0 to 3 with up to four decimals.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside 0 to 3 mm, or more than four decimals.</exception>
     public static Clearance FromMillimetres(decimal millimetres) =>
         new(Allowed.Within(millimetres, SmallestMm, LargestMm, DecimalsMm));

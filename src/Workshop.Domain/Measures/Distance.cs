@@ -23,10 +23,13 @@ public readonly record struct Distance : IComparable<Distance>
 
     public static Distance Zero => default;
 
+    /// <summary>A distance of so many metres.</summary>
     public static Distance FromMetres(decimal metres) => new(metres);
 
+    /// <summary>A distance of so many kilometres of 1000 m.</summary>
     public static Distance FromKilometres(decimal kilometres) => new(kilometres * MetresPerKilometre);
 
+    /// <summary>A distance of so many international miles of 1609.344 m.</summary>
     public static Distance FromMiles(decimal miles) => new(miles * MetresPerMile);
 
     public static Distance operator +(Distance left, Distance right) => new(left.Metres + right.Metres);

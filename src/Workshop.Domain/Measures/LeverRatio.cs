@@ -22,6 +22,7 @@ public readonly record struct LeverRatio
 
     public bool AsksForConfirmation => Value is < UsualLowest or > UsualHighest;
 
+    /// <summary>A ratio of 0.1 to 2 with up to four decimals, mm of clearance per mm of shim.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside 0.1 to 2, or more than four decimals.</exception>
     public static LeverRatio From(decimal value) => new(Allowed.Within(value, Smallest, Largest, Decimals));
 

@@ -14,6 +14,7 @@ public readonly record struct ShimThickness : IComparable<ShimThickness>
 
     public decimal Millimetres { get; }
 
+    /// <summary>A thickness of so many millimetres, 0.5 to 10 in steps of 0.001.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside 0.5 to 10 mm, or finer than 0.001 mm.</exception>
     public static ShimThickness FromMillimetres(decimal millimetres) =>
         new(Allowed.Within(millimetres, SmallestMm, LargestMm, DecimalsMm));

@@ -14,6 +14,7 @@ public readonly record struct Temperature : IComparable<Temperature>
 
     public decimal Celsius { get; }
 
+    /// <summary>A temperature of so many degrees Celsius, -40 to 200 in steps of 0.1.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside -40 to 200 degrees, or finer than 0.1 degree.</exception>
     public static Temperature FromCelsius(decimal celsius) =>
         new(Allowed.Within(celsius, SmallestC, LargestC, DecimalsC));

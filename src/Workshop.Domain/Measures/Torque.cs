@@ -27,6 +27,7 @@ public readonly record struct Torque : IComparable<Torque>
 
     public decimal PoundInches => NewtonMetres / NewtonMetresPerPoundInch;
 
+    /// <summary>A torque of so many newton metres, 0.1 to 1000 in steps of 0.01.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside 0.1 to 1000 N.m, or finer than 0.01 N.m.</exception>
     public static Torque FromNewtonMetres(decimal newtonMetres) =>
         new(Allowed.Within(newtonMetres, SmallestNm, LargestNm, DecimalsNm));
