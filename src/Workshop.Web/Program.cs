@@ -1,3 +1,63 @@
+using FluentValidation;
+using Microsoft.AspNetCore.Identity;
+using NodaTime;
+using Serilog;
+using Workshop.Web.Data;
+using Workshop.Web.Features.Motorcycles;
+using Workshop.Web.Features.SignIn;
+using Workshop.Web.Hosting;
+using Workshop.Web.Http;
+
 var builder = WebApplication.CreateBuilder(args);
+builder.Services.AddSerilog(StructuredLogs.Configure(builder.Configuration));
+builder.WebHost.ConfigureKestrel(StructuredLogs.Limit);
+
+WorkshopDatabase database;
+try
+{
+    database = await DatabaseLocator.OpenAsync(builder.Configuration, StructuredLogs.AtStart(), CancellationToken.None);
+}
+catch (DatabaseUnavailableException unavailable)
+{
+    await Console.Error.WriteLineAsync(unavailable.Message);
+    return 1;
+}
+
+await using var lastOfAll = database;
+builder.Services.AddWorkshopData(database.Connections);
+builder.Services.AddSingleton<IClock>(SystemClock.Instance);
+builder.Services.AddSessions();
+builder.Services.AddAuthorization(Policies.Add);
+builder.Services.AddIdentityCore<Account>(SignInRules.Configure)
+    .AddRoles<IdentityRole<Guid>>()
+    .AddEntityFrameworkStores<WorkshopDbContext>();
+builder.Services.AddRateLimits(builder.Configuration);
+builder.Services.AddUseCases();
+builder.Services.AddPages();
+builder.Services.AddApiDocument();
+builder.Services.AddHealthChecks().AddDbContextCheck();
+
 var app = builder.Build();
-app.Run();
+await DatabaseRegistration.Migrate(database.Connections.Direct, app.Lifetime.ApplicationStopping);
+
+app.UseSerilogRequestLogging(StructuredLogs.Describe);
+app.UseSecurityHeaders();
+app.UseExceptionHandler("/error");
+app.UseApiFaults();
+app.UsePageProblems();
+app.UseStaticFiles();
+app.UseApiDocument();
+app.UseRouting();
+app.UseApiForgeryGuard();
+app.UseAuthentication();
+app.UseRateLimiter();
+app.UseAuthorization();
+
+app.MapHealth();
+app.MapRazorPages();
+var api = app.MapGroup("/api/v1").RequireAuthorization(Policies.Reads);
+SignInApi.Map(api);
+MotorcyclesApi.Map(api);
+
+await app.RunAsync();
+return 0;

@@ -14,6 +14,18 @@ public enum ProblemKind
 
     /// <summary>The person may not do it.</summary>
     Forbidden,
+
+    /// <summary>A value is missing or not of the form asked for; said by validators before a use case is reached.</summary>
+    Malformed,
+
+    /// <summary>The row was changed by somebody else since the caller read it.</summary>
+    Stale,
+
+    /// <summary>A change must say which version of the row it was made from.</summary>
+    VersionMissing,
+
+    /// <summary>An idempotency key came back with another request.</summary>
+    KeyReused,
 }
 
 /// <summary>One field at fault: its name as the caller wrote it, and a sentence with the value and what is allowed.</summary>
@@ -27,6 +39,12 @@ public sealed record Problem(ProblemKind Kind, string Code, string Sentence)
 {
     /// <summary>The fields at fault, where the refusal is about what was typed.</summary>
     public IReadOnlyList<FieldFault> Faults { get; init; } = [];
+
+    public static Problem Malformed(IReadOnlyList<FieldFault> faults)
+    {
+        ArgumentNullException.ThrowIfNull(faults);
+        return new(ProblemKind.Malformed, "malformed", string.Join(" ", faults.Select(f => f.Sentence))) { Faults = faults };
+    }
 
     public static Problem NotFound(string what) => new(ProblemKind.NotFound, "not-found", $"{what} does not exist.");
 

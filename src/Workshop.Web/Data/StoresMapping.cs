@@ -1,0 +1,48 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using Workshop.Domain.Stores;
+using Workshop.Web.Http;
+
+namespace Workshop.Web.Data;
+
+internal sealed class StoresMapping :
+    IEntityTypeConfiguration<Part>,
+    IEntityTypeConfiguration<StoragePlace>,
+    IEntityTypeConfiguration<StockMovement>,
+    IEntityTypeConfiguration<StockBalance>
+{
+    public void Configure(EntityTypeBuilder<Part> builder)
+    {
+        builder.Property(p => p.Code).HasMaxLength(Limits.Code);
+        builder.Property(p => p.Name).HasMaxLength(Limits.Name);
+        builder.Property(p => p.Material).HasMaxLength(Limits.Name);
+        builder.HasIndex(p => p.Code).IsUnique();
+        builder.HasRowVersion();
+    }
+
+    public void Configure(EntityTypeBuilder<StoragePlace> builder)
+    {
+        builder.Property(p => p.Name).HasMaxLength(Limits.Name);
+        builder.HasIndex(p => p.Name).IsUnique();
+    }
+
+    public void Configure(EntityTypeBuilder<StockMovement> builder)
+    {
+        builder.Property(m => m.Thickness).HasColumnName("thickness_mm");
+        builder.References<StockMovement, Part>(m => m.PartId);
+        builder.References<StockMovement, StoragePlace>(m => m.PlaceId);
+        builder.ReferencesJobCard(m => m.JobCardNumber);
+        builder.ReferencesPerson(m => m.MovedBy);
+        builder.HasIndex(m => new { m.PartId, m.MovedAt });
+        builder.HasIndex(m => m.JobCardNumber);
+    }
+
+    public void Configure(EntityTypeBuilder<StockBalance> builder)
+    {
+        builder.Property(b => b.Thickness).HasColumnName("thickness_mm");
+        builder.ToTable(t => t.HasCheckConstraint("ck_stock_balances_not_below_zero", "on_hand >= 0 and reserved >= 0"));
+        builder.References<StockBalance, Part>(b => b.PartId);
+        builder.References<StockBalance, StoragePlace>(b => b.PlaceId);
+        builder.HasIndex(b => new { b.PartId, b.PlaceId, b.Thickness, b.Condition }).IsUnique().AreNullsDistinct(false);
+    }
+}

@@ -1,0 +1,83 @@
+using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore;
+using Workshop.Domain.Bookings;
+using Workshop.Domain.Clearances;
+using Workshop.Domain.Drift;
+using Workshop.Domain.EngineModels;
+using Workshop.Domain.Intervals;
+using Workshop.Domain.JobCards;
+using Workshop.Domain.Motorcycles;
+using Workshop.Domain.People;
+using Workshop.Domain.Shims;
+using Workshop.Domain.Stores;
+using Workshop.Domain.Tooling;
+using Workshop.Domain.TorqueSheets;
+using Workshop.Web.Http;
+
+namespace Workshop.Web.Data;
+
+/// <summary>The sets, and nothing else; how a row is stored stands in the mapping of its feature beside this file.</summary>
+public sealed class WorkshopDbContext(DbContextOptions<WorkshopDbContext> options)
+    : IdentityDbContext<Account, IdentityRole<Guid>, Guid>(options), IDataProtectionKeyContext
+{
+    public DbSet<WorkshopProfile> WorkshopProfiles => Set<WorkshopProfile>();
+    public DbSet<OpeningHours> OpeningHours => Set<OpeningHours>();
+    public DbSet<Holiday> Holidays => Set<Holiday>();
+
+    public DbSet<Person> People => Set<Person>();
+    public DbSet<Remark> Remarks => Set<Remark>();
+    public DbSet<Session> Sessions => Set<Session>();
+
+    public DbSet<EngineModel> EngineModels => Set<EngineModel>();
+    public DbSet<EngineModelVersion> EngineModelVersions => Set<EngineModelVersion>();
+
+    public DbSet<Motorcycle> Motorcycles => Set<Motorcycle>();
+    public DbSet<Engine> Engines => Set<Engine>();
+    public DbSet<EngineFitting> EngineFittings => Set<EngineFitting>();
+    public DbSet<Odometer> Odometers => Set<Odometer>();
+    public DbSet<OdometerReading> OdometerReadings => Set<OdometerReading>();
+
+    public DbSet<DoneItem> DoneItems => Set<DoneItem>();
+    public DbSet<DueItem> DueItems => Set<DueItem>();
+
+    public DbSet<Resource> Resources => Set<Resource>();
+    public DbSet<Occupancy> Occupancies => Set<Occupancy>();
+
+    public DbSet<JobCard> JobCards => Set<JobCard>();
+    public DbSet<JobCardItem> JobCardItems => Set<JobCardItem>();
+    public DbSet<CheckIn> CheckIns => Set<CheckIn>();
+    public DbSet<CautionAcknowledgement> CautionAcknowledgements => Set<CautionAcknowledgement>();
+    public DbSet<SignOff> SignOffs => Set<SignOff>();
+    public DbSet<FastenerTick> FastenerTicks => Set<FastenerTick>();
+
+    public DbSet<ClearanceReading> ClearanceReadings => Set<ClearanceReading>();
+    public DbSet<ValveEvent> ValveEvents => Set<ValveEvent>();
+    public DbSet<PartChange> PartChanges => Set<PartChange>();
+    public DbSet<ReadingImport> ReadingImports => Set<ReadingImport>();
+    public DbSet<ShimObservation> ShimObservations => Set<ShimObservation>();
+    public DbSet<ClearanceForecast> ClearanceForecasts => Set<ClearanceForecast>();
+
+    public DbSet<Part> Parts => Set<Part>();
+    public DbSet<StoragePlace> StoragePlaces => Set<StoragePlace>();
+    public DbSet<StockMovement> StockMovements => Set<StockMovement>();
+    public DbSet<StockBalance> StockBalances => Set<StockBalance>();
+
+    public DbSet<Instrument> Instruments => Set<Instrument>();
+    public DbSet<FeelerBlade> FeelerBlades => Set<FeelerBlade>();
+
+    public DbSet<StoredAnswer> StoredAnswers => Set<StoredAnswer>();
+    public DbSet<AuditRow> AuditRows => Set<AuditRow>();
+    public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
+
+    protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder) =>
+        ValueConversions.Apply(configurationBuilder);
+
+    protected override void OnModelCreating(ModelBuilder builder)
+    {
+        base.OnModelCreating(builder);
+        builder.HasPostgresExtension("btree_gist");
+        builder.ApplyConfigurationsFromAssembly(typeof(WorkshopDbContext).Assembly);
+    }
+}

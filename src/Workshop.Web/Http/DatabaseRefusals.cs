@@ -1,0 +1,42 @@
+using Microsoft.EntityFrameworkCore;
+using Npgsql;
+using Workshop.Domain.Outcomes;
+
+namespace Workshop.Web.Http;
+
+/// <summary>
+/// The rules that the database keeps by itself, said in sentences. Use cases ask first and say more; this is what a race
+/// between two of them gets.
+/// </summary>
+internal static class DatabaseRefusals
+{
+    private static readonly Dictionary<string, Problem> ByConstraint = new(StringComparer.Ordinal)
+    {
+        ["ex_occupancies_no_overlap"] = Problem.Conflict("taken",
+            "Somebody else took the bay, the technician or a tool for that time a moment ago; look for another time."),
+        ["ck_stock_balances_not_below_zero"] = Problem.Conflict("stock-short",
+            "Somebody else took the last of a part a moment ago; stock never goes below zero."),
+        ["ck_clearance_readings_no_go_above_go"] = Problem.Conflict("no-go-not-above-go", "No-go must be greater than go."),
+        ["pk_sign_offs"] = Problem.Conflict("signed-off", "The job card is signed off already; a card is signed once."),
+        ["pk_check_ins"] = Problem.Conflict("checked-in", "The motorcycle is checked in already."),
+        ["ix_motorcycles_registration"] = Problem.Conflict("registration-taken",
+            "Another motorcycle has this registration."),
+    };
+
+    public static Problem? Explain(Exception fault) => fault switch
+    {
+        DbUpdateConcurrencyException => new Problem(ProblemKind.Stale, "changed-meanwhile",
+            "Somebody else changed this since you read it; read it again and repeat your change."),
+        DbUpdateException { InnerException: PostgresException inner } => Explain(inner),
+        PostgresException { SqlState: PostgresErrorCodes.DeadlockDetected or PostgresErrorCodes.SerializationFailure } =>
+            Problem.Conflict("busy", "Others were changing the same rows; nothing was written. Try again."),
+        PostgresException { ConstraintName: { } name } when ByConstraint.TryGetValue(name, out var problem) => problem,
+        PostgresException { SqlState: PostgresErrorCodes.UniqueViolation } => Problem.Conflict("exists",
+            "Somebody else entered the same a moment ago; read it again."),
+        _ => null,
+    };
+
+    public static bool WasRolledBackForOrder(Exception fault) =>
+        (fault as PostgresException ?? fault.InnerException as PostgresException)?.SqlState
+            is PostgresErrorCodes.DeadlockDetected or PostgresErrorCodes.SerializationFailure;
+}

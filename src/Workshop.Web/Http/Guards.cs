@@ -1,0 +1,121 @@
+using System.Globalization;
+using System.Text.Json;
+using System.Threading.RateLimiting;
+using Microsoft.AspNetCore.Diagnostics;
+using Workshop.Domain.Outcomes;
+
+namespace Workshop.Web.Http;
+
+/// <summary>What stands before every request: headers, rate limits, the API's rule against forged requests, faults.</summary>
+internal static class Guards
+{
+    public const string SignInLimit = "sign-in";
+    public const string ApiHeader = "X-Workshop-Request";
+
+    private const string ContentPolicy =
+        "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; connect-src 'self'; "
+        + "manifest-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+
+    public static void AddRateLimits(this IServiceCollection services, IConfiguration configuration)
+    {
+        var signInsPerMinute = configuration.GetValue("Workshop:SignInsPerMinute", 10);
+        var requestsPerSecond = configuration.GetValue("Workshop:RequestsPerSecond", 200);
+        services.AddRateLimiter(o =>
+        {
+            o.RejectionStatusCode = StatusCodes.Status429TooManyRequests;
+            o.OnRejected = (context, _) =>
+            {
+                context.HttpContext.Response.Headers.RetryAfter = "60";
+                return ValueTask.CompletedTask;
+            };
+            o.AddPolicy(SignInLimit, http => RateLimitPartition.GetFixedWindowLimiter(
+                AddressOf(http), _ => new FixedWindowRateLimiterOptions
+                {
+                    PermitLimit = signInsPerMinute,
+                    Window = TimeSpan.FromMinutes(1),
+                }));
+            o.GlobalLimiter = PartitionedRateLimiter.Create<HttpContext, string>(http =>
+                RateLimitPartition.GetTokenBucketLimiter(
+                    http.User.Identity?.Name ?? AddressOf(http), _ => new TokenBucketRateLimiterOptions
+                    {
+                        TokenLimit = requestsPerSecond * 5,
+                        TokensPerPeriod = requestsPerSecond,
+                        ReplenishmentPeriod = TimeSpan.FromSeconds(1),
+                    }));
+        });
+    }
+
+    public static void UseSecurityHeaders(this IApplicationBuilder app) => app.Use((http, next) =>
+    {
+        var headers = http.Response.Headers;
+        headers.ContentSecurityPolicy = ContentPolicy;
+        headers.XContentTypeOptions = "nosniff";
+        headers["Referrer-Policy"] = "same-origin";
+        headers["Permissions-Policy"] = "camera=(), microphone=(), geolocation=()";
+        headers["Cross-Origin-Opener-Policy"] = "same-origin";
+        headers["X-Request-Id"] = http.TraceIdentifier;
+        if (!http.Request.Path.StartsWithSegments("/assets"))
+        {
+            headers.CacheControl = "no-store";
+        }
+
+        return next(http);
+    });
+
+    /// <summary>
+    /// A cookie is sent by any page that can make a browser post here; a header of our own is not. So a write to the API that
+    /// is signed in by cookie must carry one.
+    /// </summary>
+    public static void UseApiForgeryGuard(this IApplicationBuilder app) => app.Use(async (http, next) =>
+    {
+        var writes = !HttpMethods.IsGet(http.Request.Method) && !HttpMethods.IsHead(http.Request.Method);
+        if (writes && SessionAuthentication.IsApi(http.Request)
+            && !SessionAuthentication.TryBearer(http.Request, out _)
+            && http.Request.Cookies.Count > 0 && !http.Request.Headers.ContainsKey(ApiHeader))
+        {
+            await ProblemAnswers.Of(
+                new Problem(ProblemKind.Forbidden, "header-missing",
+                    $"A write that is signed in by cookie must carry the header {ApiHeader}."), http)
+                .ExecuteAsync(http);
+            return;
+        }
+
+        await next(http);
+    });
+
+    /// <summary>A body that is no JSON of the form asked for is the caller's fault and names the place; all else is ours.</summary>
+    public static void UseApiFaults(this IApplicationBuilder app) => app.UseWhen(
+        http => SessionAuthentication.IsApi(http.Request),
+        api => api.UseExceptionHandler(new ExceptionHandlerOptions
+        {
+            SuppressDiagnosticsCallback = context => context.Exception is BadHttpRequestException,
+            ExceptionHandler = async http =>
+            {
+                var fault = http.Features.Get<IExceptionHandlerFeature>()?.Error;
+                var answer = fault is BadHttpRequestException bad
+                    ? ProblemAnswers.Of(Explain(bad), http)
+                    : TypedResults.Problem(
+                        statusCode: StatusCodes.Status500InternalServerError,
+                        detail: "Something went wrong on our side. Nothing is known to have been written; name the request id to whoever looks after the service.",
+                        extensions: new Dictionary<string, object?> { ["code"] = "fault", ["requestId"] = http.TraceIdentifier });
+                await answer.ExecuteAsync(http);
+            },
+        }));
+
+    private static Problem Explain(BadHttpRequestException fault)
+    {
+        if (fault.InnerException is not JsonException json)
+        {
+            return Problem.Malformed([new FieldFault("request", fault.Message)]);
+        }
+
+        var field = json.Path is { Length: > 2 } path ? path[2..] : "body";
+        var where = json.LineNumber is { } line
+            ? string.Create(CultureInfo.InvariantCulture, $" (line {line + 1}, byte {json.BytePositionInLine + 1})")
+            : "";
+        var reason = json.InnerException is null ? json.Message.Split(" Path:")[0] : json.InnerException.Message;
+        return Problem.Malformed([new FieldFault(field, $"{field}{where}: {reason}")]);
+    }
+
+    private static string AddressOf(HttpContext http) => http.Connection.RemoteIpAddress?.ToString() ?? "unknown";
+}

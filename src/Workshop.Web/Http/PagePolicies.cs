@@ -1,0 +1,16 @@
+using Microsoft.AspNetCore.Mvc.ApplicationModels;
+
+namespace Workshop.Web.Http;
+
+/// <summary>The policy of every page folder and of the pages that ask for more. A test lists every endpoint with its policy.</summary>
+internal static class PagePolicies
+{
+    public static void Apply(PageConventionCollection pages)
+    {
+        pages.AuthorizeFolder("/", Policies.Reads);
+        pages.AllowAnonymousToPage("/SignIn/SignIn");
+        pages.AllowAnonymousToPage("/Errors/Error");
+        pages.AuthorizePage("/Motorcycles/New", Policies.Books);
+        pages.AuthorizePage("/Motorcycles/Edit", Policies.Books);
+    }
+}

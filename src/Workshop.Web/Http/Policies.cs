@@ -1,0 +1,30 @@
+using Microsoft.AspNetCore.Authorization;
+using Workshop.Domain.People;
+
+namespace Workshop.Web.Http;
+
+/// <summary>Who may do what. Every page folder and every route group names one of these; without one, only the signed-in.</summary>
+public static class Policies
+{
+    /// <summary>Everybody who is signed in reads what the workshop does.</summary>
+    public const string Reads = "reads";
+
+    /// <summary>Books visits, checks motorcycles in, keeps motorcycles and owners.</summary>
+    public const string Books = "books";
+
+    /// <summary>Measures, tightens, signs off.</summary>
+    public const string Measures = "measures";
+
+    /// <summary>Changes engine models, imports, sees the fleet.</summary>
+    public const string Manages = "manages";
+
+    public static void Add(AuthorizationOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        options.AddPolicy(Reads, p => p.RequireRole(Roles.All));
+        options.AddPolicy(Books, p => p.RequireRole(Roles.Advisor, Roles.Manager));
+        options.AddPolicy(Measures, p => p.RequireRole(Roles.Technician, Roles.Manager));
+        options.AddPolicy(Manages, p => p.RequireRole(Roles.Manager));
+        options.FallbackPolicy = new AuthorizationPolicyBuilder().RequireRole(Roles.All).Build();
+    }
+}

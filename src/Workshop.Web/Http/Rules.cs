@@ -1,0 +1,48 @@
+using System.Globalization;
+using FluentValidation;
+using Workshop.Domain.Measures;
+
+namespace Workshop.Web.Http;
+
+/// <summary>
+/// What may be typed, said once: each rule takes its limits from the value type and names field, value and what is allowed.
+/// </summary>
+internal static class Rules
+{
+    /// <summary>Fields are named as the caller writes them.</summary>
+    public static void NameFieldsAsTyped() =>
+        ValidatorOptions.Global.DisplayNameResolver = (_, member, _) => member is null ? null : FieldNames.Camel(member.Name);
+
+    public static IRuleBuilderOptions<T, decimal?> IsClearance<T>(this IRuleBuilder<T, decimal?> rule) =>
+        rule.IsWithin(Clearance.SmallestMm, Clearance.LargestMm, Clearance.DecimalsMm, "mm");
+
+    public static IRuleBuilderOptions<T, decimal?> IsShimThickness<T>(this IRuleBuilder<T, decimal?> rule) =>
+        rule.IsWithin(ShimThickness.SmallestMm, ShimThickness.LargestMm, ShimThickness.DecimalsMm, "mm");
+
+    public static IRuleBuilderOptions<T, decimal?> IsTemperature<T>(this IRuleBuilder<T, decimal?> rule) =>
+        rule.IsWithin(Temperature.SmallestC, Temperature.LargestC, Temperature.DecimalsC, "°C");
+
+    public static IRuleBuilderOptions<T, decimal?> IsWithin<T>(
+        this IRuleBuilder<T, decimal?> rule, decimal smallest, decimal largest, int decimals, string unit) =>
+        rule.Must(v => v is null || (v >= smallest && v <= largest && decimal.Round(v.Value, decimals) == v))
+            .WithMessage((_, v) => Text(
+                $"{{PropertyName}} is {v} {unit}: {smallest} to {largest} {unit} with at most {decimals} decimals is allowed."));
+
+    public static IRuleBuilderOptions<T, int?> IsOdometerCount<T>(this IRuleBuilder<T, int?> rule) =>
+        rule.IsWhole(OdometerCount.Smallest, OdometerCount.Largest);
+
+    public static IRuleBuilderOptions<T, int?> IsWhole<T>(this IRuleBuilder<T, int?> rule, int smallest, int largest) =>
+        rule.Must(v => v is null || (v >= smallest && v <= largest))
+            .WithMessage((_, v) => Text($"{{PropertyName}} is {v}: a whole number from {smallest} to {largest} is allowed."));
+
+    /// <summary>Must be there; say what it is for.</summary>
+    public static IRuleBuilderOptions<T, TValue> IsGiven<T, TValue>(this IRuleBuilder<T, TValue> rule, string what) =>
+        rule.NotEmpty().WithMessage($"{{PropertyName}} is empty: give {what}.");
+
+    public static IRuleBuilderOptions<T, string?> IsAtMost<T>(this IRuleBuilder<T, string?> rule, int characters) =>
+        rule.Must(v => v is null || v.Length <= characters)
+            .WithMessage((_, v) => Text(
+                $"{{PropertyName}} has {v?.Length} characters: at most {characters} are allowed."));
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,166 @@
+using System.Data;
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Json;
+using FluentValidation;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Npgsql;
+using Workshop.Domain.Outcomes;
+using Workshop.Domain.People;
+using Workshop.Web.Data;
+
+namespace Workshop.Web.Http;
+
+/// <summary>What a use case looks like: load, decide, save; it never commits.</summary>
+public delegate Task<Outcome<TAnswer>> Handle<in TRequest, TAnswer>(
+    TRequest request, WorkshopDbContext db, Actor actor, IClock clock, CancellationToken ct);
+
+/// <summary>A request that changes a row and says which version of it the caller saw.</summary>
+public interface IExpectsVersion
+{
+    uint? RowVersion { get; }
+}
+
+/// <summary>
+/// The one place that runs a use case, for pages, API, importers and seeders alike: validates, opens the transaction, tells
+/// the database who acts, keeps the answer under the idempotency key, commits, and turns the database's own refusals into
+/// sentences. There is no retry around a commit, whose outcome may be unknown; a deadlock or a serialisation failure is
+/// known to have rolled back and is tried again.
+/// </summary>
+public sealed class UseCases(WorkshopDbContext db, IClock clock, IServiceProvider services, Caller caller)
+{
+    private const int Tries = 3;
+
+    public async Task<Outcome<TAnswer>> Read<TRequest, TAnswer>(
+        TRequest request, Handle<TRequest, TAnswer> handle, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(handle);
+        return Malformed(request) is { } problem ? problem : await handle(request, db, caller.Actor, clock, ct);
+    }
+
+    public async Task<Outcome<TAnswer>> Write<TRequest, TAnswer>(
+        TRequest request, Handle<TRequest, TAnswer> handle, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(handle);
+        if (Malformed(request) is { } problem)
+        {
+            return problem;
+        }
+
+        for (var attempt = 1; ; attempt++)
+        {
+            try
+            {
+                return await WriteOnce(request, handle, ct);
+            }
+            catch (Exception fault) when (attempt < Tries && DatabaseRefusals.WasRolledBackForOrder(fault))
+            {
+                db.ChangeTracker.Clear();
+            }
+            catch (Exception fault) when (DatabaseRefusals.Explain(fault) is not null)
+            {
+                db.ChangeTracker.Clear();
+                return DatabaseRefusals.Explain(fault)!;
+            }
+        }
+    }
+
+    private async Task<Outcome<TAnswer>> WriteOnce<TRequest, TAnswer>(
+        TRequest request, Handle<TRequest, TAnswer> handle, CancellationToken ct)
+    {
+        await using var transaction = await db.Database.BeginTransactionAsync(IsolationLevel.ReadCommitted, ct);
+        await db.Database.ExecuteSqlAsync(
+            $"""
+             select set_config('workshop.person', {caller.Actor.PersonId.ToString()}, true),
+                    set_config('workshop.request', {caller.RequestId}, true)
+             """, ct);
+
+        var useCase = handle.Method.DeclaringType!.Name;
+        var hash = HashOf(useCase, request);
+        if (caller.Key is { } key)
+        {
+            var earlier = await EarlierAnswer<TAnswer>(useCase, key, hash, ct);
+            if (earlier is not null)
+            {
+                return earlier.Value;
+            }
+        }
+
+        var outcome = await handle(request, db, caller.Actor, clock, ct);
+        if (outcome.IsRefused)
+        {
+            // Nothing of a refused use case stays, in the database or in memory.
+            await transaction.RollbackAsync(ct);
+            db.ChangeTracker.Clear();
+            return outcome;
+        }
+
+        if (caller.Key is not null)
+        {
+            db.StoredAnswers.Add(new StoredAnswer
+            {
+                PersonId = caller.Actor.PersonId,
+                UseCase = useCase,
+                Key = caller.Key,
+                RequestHash = hash,
+                Answer = JsonSerializer.Serialize(outcome.Value, WorkshopJson.Options),
+                AnsweredAt = clock.GetCurrentInstant(),
+            });
+            await db.SaveChangesAsync(ct);
+        }
+
+        await transaction.CommitAsync(ct);
+        return outcome;
+    }
+
+    private async Task<Outcome<TAnswer>?> EarlierAnswer<TAnswer>(
+        string useCase, string key, byte[] hash, CancellationToken ct)
+    {
+        var name = $"{caller.Actor.PersonId}/{useCase}/{key}";
+        var free = await db.Database
+            .SqlQuery<bool>($"select pg_try_advisory_xact_lock(hashtextextended({name}, 0)) as \"Value\"")
+            .SingleAsync(ct);
+        if (!free)
+        {
+            return (Outcome<TAnswer>)Problem.Conflict(
+                "request-in-flight", $"A request with the key \"{key}\" is still being worked on; ask again in a moment.");
+        }
+
+        var earlier = await db.StoredAnswers.AsNoTracking().SingleOrDefaultAsync(
+            a => a.PersonId == caller.Actor.PersonId && a.UseCase == useCase && a.Key == key, ct);
+        if (earlier is null)
+        {
+            return null;
+        }
+
+        return earlier.RequestHash.AsSpan().SequenceEqual(hash)
+            ? JsonSerializer.Deserialize<TAnswer>(earlier.Answer, WorkshopJson.Options)!
+            : new Problem(ProblemKind.KeyReused, "key-reused",
+                $"The key \"{key}\" was already used for another request; use a new one.");
+    }
+
+    private byte[] HashOf<TRequest>(string useCase, TRequest request) =>
+        SHA256.HashData(Encoding.UTF8.GetBytes(
+            $"{useCase}\n{caller.Target}\n{JsonSerializer.Serialize(request, WorkshopJson.Options)}"));
+
+    private Problem? Malformed<TRequest>(TRequest request)
+    {
+        if (request is IExpectsVersion { RowVersion: null })
+        {
+            return new Problem(ProblemKind.VersionMissing, "version-missing",
+                "Say which version you changed: send its ETag back as If-Match.");
+        }
+
+        if (caller.Key is { Length: 0 or > Limits.IdempotencyKey })
+        {
+            return Problem.Malformed([new FieldFault(Caller.KeyHeader,
+                $"The idempotency key has {caller.Key.Length} characters; 1 to {Limits.IdempotencyKey} are allowed.")]);
+        }
+
+        var faults = services.GetService<IValidator<TRequest>>()?.Validate(request);
+        return faults is null or { IsValid: true }
+            ? null
+            : Problem.Malformed([.. faults.Errors.Select(e => new FieldFault(FieldNames.Camel(e.PropertyName), e.ErrorMessage))]);
+    }
+}

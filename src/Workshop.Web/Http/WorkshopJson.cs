@@ -1,0 +1,23 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using NodaTime;
+using NodaTime.Serialization.SystemTextJson;
+
+namespace Workshop.Web.Http;
+
+/// <summary>The one way in which this service writes and reads JSON: answers, requests, specifications, seed files.</summary>
+public static class WorkshopJson
+{
+    public static readonly JsonSerializerOptions Options = Apply(new JsonSerializerOptions(JsonSerializerDefaults.Web));
+
+    public static JsonSerializerOptions Apply(JsonSerializerOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        options.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.CamelCase, allowIntegerValues: false));
+        options.ConfigureForNodaTime(DateTimeZoneProviders.Tzdb);
+        options.UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow;
+        options.NumberHandling = JsonNumberHandling.Strict;
+        options.ReadCommentHandling = JsonCommentHandling.Skip;
+        return options;
+    }
+}
