@@ -46,7 +46,7 @@ public sealed record InversePrediction(
             return new NotComputable(
                 NotComputableReason.SlopeNotDistinguishableFromZero,
                 $"The slope {slope.Value:G4} (standard error {slope.StandardError:G3}) is not distinguishable from zero "
-                + $"at {confidence:P0} confidence, so the x at which the line reaches {y} has no finite limits.");
+                + $"at {100 * confidence:0.##} % confidence, so the x at which the line reaches {y} has no finite limits.");
         }
 
         var g = Math.Pow(t * slope.StandardError / slope.Value, 2);

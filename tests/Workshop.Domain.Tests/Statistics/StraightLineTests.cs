@@ -144,11 +144,11 @@ public class StraightLineTests
     {
         var line = LinearRegression.Fit([0, 1, 2, 3], [0.20, 0.21, 0.19, 0.20]).Value;
 
-        var inverse = line.InverseOfMeanResponse(0.10, 0.95);
+        var inverse = line.InverseOfMeanResponse(0.10, 0.999);
 
         Assert.False(inverse.HasValue);
         Assert.Equal(NotComputableReason.SlopeNotDistinguishableFromZero, inverse.WhyNot.Reason);
-        Assert.Contains("not distinguishable from zero", inverse.WhyNot.Explanation);
+        Assert.Contains("not distinguishable from zero at 99.9 % confidence", inverse.WhyNot.Explanation);
         Assert.Throws<InvalidOperationException>(() => inverse.Value);
     }
 
