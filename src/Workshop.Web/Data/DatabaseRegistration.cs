@@ -11,7 +11,7 @@ internal static class DatabaseRegistration
     public static void AddWorkshopData(this IServiceCollection services, DatabaseConnections connections)
     {
         services.AddSingleton(connections);
-        services.AddSingleton(_ => NpgsqlDataSource.Create(ServiceConnection(connections)));
+        services.AddSingleton(_ => Source(ServiceConnection(connections)));
         services.AddDbContext<WorkshopDbContext>((provider, options) =>
             Configure(options, provider.GetRequiredService<NpgsqlDataSource>()));
         services.AddDataProtection().SetApplicationName("Workshop").PersistKeysToDbContext<WorkshopDbContext>();
@@ -46,6 +46,13 @@ internal static class DatabaseRegistration
         var service = new NpgsqlConnectionStringBuilder(connections.Service);
         service.Options = $"{service.Options} -c role={EmbeddedPostgres.ServiceRole}".Trim();
         return service.ConnectionString;
+    }
+
+    private static NpgsqlDataSource Source(string connection)
+    {
+        var builder = new NpgsqlDataSourceBuilder(connection);
+        builder.UseNodaTime();
+        return builder.Build();
     }
 
     private static void Mapped(Npgsql.EntityFrameworkCore.PostgreSQL.Infrastructure.NpgsqlDbContextOptionsBuilder npgsql) =>

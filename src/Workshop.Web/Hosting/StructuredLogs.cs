@@ -19,9 +19,9 @@ internal static class StructuredLogs
 
     public static Action<LoggerConfiguration> Configure(IConfiguration configuration) => logs =>
     {
-        logs.MinimumLevel.Information()
+        logs.MinimumLevel.Is(configuration.GetValue("Workshop:LogLevel", LogEventLevel.Information))
             .MinimumLevel.Override("Microsoft", LogEventLevel.Warning)
-            .MinimumLevel.Override("Microsoft.Hosting.Lifetime", LogEventLevel.Information)
+            .MinimumLevel.Override("Microsoft.Hosting.Lifetime", configuration.GetValue("Workshop:LogLevel", LogEventLevel.Information))
             .MinimumLevel.Override("System", LogEventLevel.Warning)
             .Enrich.FromLogContext();
         if (configuration["Workshop:LogFormat"] == "json")
