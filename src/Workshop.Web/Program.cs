@@ -44,6 +44,7 @@ app.UseSerilogRequestLogging(StructuredLogs.Describe);
 app.UseSecurityHeaders();
 app.UseExceptionHandler("/error");
 app.UseApiFaults();
+app.UseApiProblems();
 app.UsePageProblems();
 app.UseStaticFiles();
 app.UseApiDocument();

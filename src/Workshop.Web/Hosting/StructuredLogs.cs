@@ -23,6 +23,8 @@ internal static class StructuredLogs
             .MinimumLevel.Override("Microsoft", LogEventLevel.Warning)
             .MinimumLevel.Override("Microsoft.Hosting.Lifetime", configuration.GetValue("Workshop:LogLevel", LogEventLevel.Information))
             .MinimumLevel.Override("System", LogEventLevel.Warning)
+            // It warns that keys are readable to who can read the database; that is decided, and said in DEVELOPERS.md.
+            .MinimumLevel.Override("Microsoft.AspNetCore.DataProtection", LogEventLevel.Error)
             .Enrich.FromLogContext();
         if (configuration["Workshop:LogFormat"] == "json")
         {

@@ -42,6 +42,11 @@ internal static class HttpRegistration
         });
     }
 
+    /// <summary>An address or a method that the API lacks is answered with problem details, too.</summary>
+    public static void UseApiProblems(this IApplicationBuilder app) => app.UseWhen(
+        http => SessionAuthentication.IsApi(http.Request),
+        api => api.UseStatusCodePages());
+
     /// <summary>A refusal or a fault met by a page ends in a page that says what, with the request's id.</summary>
     public static void UsePageProblems(this IApplicationBuilder app) => app.UseWhen(
         http => !SessionAuthentication.IsApi(http.Request) && !http.Request.Path.StartsWithSegments("/health"),
