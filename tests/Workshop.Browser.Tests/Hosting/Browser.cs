@@ -1,0 +1,83 @@
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+using Workshop.Tests.Hosting;
+using Xunit;
+
+namespace Workshop.Browser.Tests.Hosting;
+
+/// <summary>Real Chromium, headless. Screenshots are kept under artifacts/screenshots.</summary>
+public sealed class Browser(DemoService service) : IAsyncLifetime
+{
+    /// <summary>Debian's place; set WORKSHOP_CHROMIUM for another.</summary>
+    private static readonly string Chromium = Environment.GetEnvironmentVariable("WORKSHOP_CHROMIUM") ?? "/usr/bin/chromium";
+
+    private static readonly string Screenshots = Path.Combine(AcceptedFile.Root, "artifacts", "screenshots");
+
+    private IPlaywright? playwright;
+    private IBrowser? browser;
+
+    public async ValueTask InitializeAsync()
+    {
+        if (!File.Exists(Chromium))
+        {
+            throw new InvalidOperationException($"{Chromium} is missing: run apt-get install chromium.");
+        }
+
+        Directory.CreateDirectory(Screenshots);
+        playwright = await Playwright.CreateAsync();
+        browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+        {
+            ExecutablePath = Chromium,
+            Args =
+            [
+                "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+                "--disable-component-update", "--disable-sync",
+            ],
+        });
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (browser is not null)
+        {
+            await browser.DisposeAsync();
+        }
+
+        playwright?.Dispose();
+    }
+
+    /// <summary>A window of its own, signed in through the sign-in page as one of the demo's accounts.</summary>
+    public async Task<IPage> SignedInAs(string account, BrowserNewContextOptions? options = null)
+    {
+        var page = await NewPage(options);
+        await page.GotoAsync("/sign-in");
+        await page.GetByLabel("Name", new() { Exact = true }).FillAsync(account);
+        await page.GetByLabel("Password").FillAsync(service.Passwords[account]);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
+        await page.WaitForURLAsync(url => !url.Contains("/sign-in", StringComparison.Ordinal));
+        return page;
+    }
+
+    public async Task<IPage> NewPage(BrowserNewContextOptions? options = null)
+    {
+        options ??= new BrowserNewContextOptions();
+        options.BaseURL = service.Address.ToString();
+        options.ViewportSize ??= new ViewportSize { Width = 1280, Height = 900 };
+        var context = await browser!.NewContextAsync(options);
+        context.SetDefaultTimeout(20_000);
+        var page = await context.NewPageAsync();
+        page.PageError += (_, fault) => throw new InvalidOperationException($"Script fault on {page.Url}: {fault}");
+        return page;
+    }
+
+    public static Task Keep(IPage page, string name) =>
+        page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Screenshots, $"{name}.png"), FullPage = true });
+
+    /// <summary>No serious or critical finding of axe, by WCAG 2.2 A and AA.</summary>
+    public static async Task IsAccessible(IPage page)
+    {
+        var findings = (await page.RunAxe()).Violations.Where(v => v.Impact is "serious" or "critical").ToList();
+        Assert.True(findings.Count == 0, $"{page.Url}:\n" + string.Join('\n', findings.Select(v =>
+            $"{v.Impact} {v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}")));
+    }
+}
