@@ -57,8 +57,7 @@ public sealed class DeployScriptsTests
 
         Assert.Equal((1, $"{file} is there already: name a new file.\n"), (code, said));
         Assert.Equal(first, await File.ReadAllBytesAsync(file, Cancellation));
-        Assert.False(OperatingSystem.IsWindows());
-        Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(file));
+        Assert.Equal("rw-------", FileModes.Of(file));
     }
 
     [Fact]

@@ -51,8 +51,8 @@ public sealed class EmbeddedPostgresTests
         using var folder = new TemporaryDataFolder();
         await using var cluster = await StartAsync(folder);
 
-        Assert.Equal(Mode("rwx------"), ModeOf(folder.Home));
-        Assert.Equal(Mode("rw-------"), ModeOf(Path.Combine(folder.Path, "pgpass")));
+        Assert.Equal("rwx------", FileModes.Of(folder.Home));
+        Assert.Equal("rw-------", FileModes.Of(Path.Combine(folder.Path, "pgpass")));
         foreach (var guess in new[] { null, "postgres" })
         {
             var connection = new NpgsqlConnectionStringBuilder(cluster.SuperuserConnection) { Password = guess };
@@ -216,7 +216,7 @@ public sealed class EmbeddedPostgresTests
             await RememberAsync(cluster.Connections.Direct);
             socket = new NpgsqlConnectionStringBuilder(cluster.Connections.Direct).Host!;
             Assert.StartsWith("/tmp/workshop.", socket);
-            Assert.Equal(Mode("rwx------"), ModeOf(socket));
+            Assert.Equal("rwx------", FileModes.Of(socket));
         }
 
         Assert.False(Directory.Exists(socket));
@@ -260,10 +260,10 @@ public sealed class EmbeddedPostgresTests
     public async Task A_folder_that_cannot_be_used_is_named_with_the_user_and_the_setting()
     {
         using var folder = new TemporaryDataFolder();
-        SetMode(folder.Parent, Environment.IsPrivilegedProcess ? "rwx------" : "r-x------");
+        FileModes.Set(folder.Parent, Environment.IsPrivilegedProcess ? "rwx------" : "r-x------");
 
         var refused = await Assert.ThrowsAsync<DatabaseUnavailableException>(() => StartAsync(folder));
-        SetMode(folder.Parent, "rwx------");
+        FileModes.Set(folder.Parent, "rwx------");
 
         Assert.Matches($"^The user .* cannot (enter|write to) .*{folder.Path}.*Workshop:DataFolder", refused.Message);
         Assert.DoesNotContain('\n', refused.Message);
@@ -277,18 +277,4 @@ public sealed class EmbeddedPostgresTests
 
     private static async Task AssertRememberedAsync(string connection) =>
         Assert.Equal(2500, await Sql.ScalarAsync(connection, "SELECT micrometres FROM remembered", Cancellation));
-
-    private static UnixFileMode Mode(string letters) =>
-        (UnixFileMode)letters.Aggregate(0, (mode, letter) => (mode << 1) | (letter == '-' ? 0 : 1));
-
-    private static UnixFileMode ModeOf(string path) =>
-        OperatingSystem.IsWindows() ? throw new PlatformNotSupportedException() : File.GetUnixFileMode(path);
-
-    private static void SetMode(string path, string letters)
-    {
-        if (!OperatingSystem.IsWindows())
-        {
-            File.SetUnixFileMode(path, Mode(letters));
-        }
-    }
 }

@@ -89,10 +89,7 @@ public sealed class PostgresBinariesTests : IDisposable
         {
             var path = Path.Combine(bin, program);
             File.WriteAllText(path, $"#!/bin/sh\necho '{program} (PostgreSQL) {version} (Debian {version}-1)'\n");
-            if (!OperatingSystem.IsWindows())
-            {
-                File.SetUnixFileMode(path, UnixFileMode.UserRead | UnixFileMode.UserExecute);
-            }
+            FileModes.Set(path, "r-x------");
         }
 
         return bin;

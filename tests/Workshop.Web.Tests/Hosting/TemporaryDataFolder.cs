@@ -9,11 +9,7 @@ internal sealed class TemporaryDataFolder : IDisposable
 
     public TemporaryDataFolder(string name = "data")
     {
-        if (!OperatingSystem.IsWindows())
-        {
-            parent.UnixFileMode |= UnixFileMode.OtherExecute | UnixFileMode.GroupExecute;
-        }
-
+        FileModes.Set(parent.FullName, "rwx--x--x");
         Path = System.IO.Path.Combine(parent.FullName, name);
     }
 
