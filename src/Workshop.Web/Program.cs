@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Identity;
 using NodaTime;
 using Serilog;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Kits;
 using Workshop.Web.Features.Motorcycles;
 using Workshop.Web.Features.SignIn;
 using Workshop.Web.Hosting;
@@ -59,6 +60,7 @@ app.MapRazorPages();
 var api = app.MapGroup("/api/v1").RequireAuthorization(Policies.Reads);
 SignInApi.Map(api);
 MotorcyclesApi.Map(api);
+KitsApi.Map(api);
 
 await app.RunAsync();
 return 0;
