@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Identity;
 using NodaTime;
 using Serilog;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Bookings;
 using Workshop.Web.Features.Kits;
 using Workshop.Web.Features.Motorcycles;
 using Workshop.Web.Features.SignIn;
@@ -60,6 +61,7 @@ app.MapRazorPages();
 var api = app.MapGroup("/api/v1").RequireAuthorization(Policies.Reads);
 SignInApi.Map(api);
 MotorcyclesApi.Map(api);
+BookingsApi.Map(api);
 KitsApi.Map(api);
 
 await app.RunAsync();

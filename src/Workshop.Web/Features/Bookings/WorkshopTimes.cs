@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Workshop.Domain.Bookings;
 using Workshop.Web.Data;
 
@@ -9,4 +10,9 @@ internal static class WorkshopTimes
 {
     public static async Task<WorkshopTime> Read(WorkshopDbContext db, CancellationToken ct) =>
         WorkshopTime.Of(await db.WorkshopProfiles.AsNoTracking().SingleAsync(ct));
+
+    public static async Task<OpeningCalendar> ReadCalendar(WorkshopDbContext db, CancellationToken ct) =>
+        new(await Read(db, ct),
+            await db.OpeningHours.AsNoTracking().ToListAsync(ct),
+            await db.Holidays.AsNoTracking().ToListAsync(ct));
 }
