@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Design;
+using Microsoft.EntityFrameworkCore.Diagnostics;
 using Npgsql;
 using Workshop.Web.Hosting;
 
@@ -18,7 +19,7 @@ internal static class DatabaseRegistration
     }
 
     public static DbContextOptionsBuilder Configure(DbContextOptionsBuilder options, NpgsqlDataSource source) =>
-        options.UseNpgsql(source, Mapped).UseSnakeCaseNamingConvention();
+        options.UseNpgsql(source, Mapped).UseSnakeCaseNamingConvention().ConfigureWarnings(LeaveFaultsToTheirCatcher);
 
     public static DbContextOptionsBuilder Configure(DbContextOptionsBuilder options, string connection) =>
         options.UseNpgsql(connection, Mapped).UseSnakeCaseNamingConvention();
@@ -54,6 +55,10 @@ internal static class DatabaseRegistration
         builder.UseNodaTime();
         return builder.Build();
     }
+
+    // A refusal by the database is an answer like any other; what nobody catches is logged where it ends.
+    private static void LeaveFaultsToTheirCatcher(WarningsConfigurationBuilder events) => events.Log(
+        (CoreEventId.SaveChangesFailed, LogLevel.Debug), (RelationalEventId.CommandError, LogLevel.Debug));
 
     private static void Mapped(Npgsql.EntityFrameworkCore.PostgreSQL.Infrastructure.NpgsqlDbContextOptionsBuilder npgsql) =>
         npgsql.UseNodaTime().SetPostgresVersion(15, 0);
