@@ -45,6 +45,20 @@ public sealed class BookVisitTests(WorkshopApp app) : IClassFixture<WorkshopApp>
     }
 
     [Fact]
+    public async Task A_booking_reserves_its_kit()
+    {
+        var advisor = await app.As(Roles.Advisor);
+
+        var number = await (await advisor.Book(await advisor.AddMotorcycle(), Instant.FromUtc(2026, 3, 18, 8, 0))).Number();
+
+        Assert.Equal(3200, await app.Look(db => (
+            from m in db.StockMovements
+            join p in db.Parts on m.PartId equals p.Id
+            where m.JobCardNumber == number && p.Code == TestEngines.Oil
+            select m.ReservedChange).SingleAsync(Ct)));
+    }
+
+    [Fact]
     public async Task A_possible_adjustment_takes_neither_time_nor_tool()
     {
         var advisor = await app.As(Roles.Advisor);

@@ -8,13 +8,14 @@ using Workshop.Domain.JobCards;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Kits;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Bookings;
 
 /// <summary>
-/// Books a visit: opens the job card with its items and takes bay, technician and special tools for the work. Two bookings
-/// that want the same wait for each other at the resources' rows; the database refuses the second.
+/// Books a visit: opens the job card with its items, takes bay, technician and special tools for the work, and reserves the
+/// kit. Two bookings that want the same wait for each other at the resources' rows; the database refuses the second.
 /// </summary>
 public static class BookVisit
 {
@@ -136,6 +137,7 @@ public static class BookVisit
             return await Occupied.Refuse(db, visit, wanted.ToDictionary(w => w.Resource.Id, w => w.Field), calendar.Time, ct);
         }
 
+        await KitReservations.Reserve(db, card.Number, actor, clock, ct);
         return new Answer(card.Number, visit.Start, visit.End, duration.BookedMinutes, duration.PossibleMinutes,
             [.. wanted.Select(w => new TakenResource(w.Resource.Id, w.Resource.Kind, w.Resource.Name))]);
     }
