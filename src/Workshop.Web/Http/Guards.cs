@@ -56,7 +56,7 @@ internal static class Guards
         headers["X-Request-Id"] = http.TraceIdentifier;
         if (!http.Request.Path.StartsWithSegments("/assets"))
         {
-            headers.CacheControl = "no-store";
+            headers.CacheControl = "no-cache, no-store";
         }
 
         return next(http);
