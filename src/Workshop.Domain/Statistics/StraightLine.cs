@@ -17,13 +17,13 @@ public sealed record StraightLine
         AnalysisOfVariance = analysisOfVariance;
     }
 
-    /// <summary>How many points were fitted.</summary>
+    /// <summary>How many points stand behind its level: all that were fitted, or those of its own group of parallel lines.</summary>
     public int Count { get; }
 
-    /// <summary>Mean of x, where the line is known best.</summary>
+    /// <summary>Mean of x of those points, where the line is known best.</summary>
     public double MeanX { get; }
 
-    /// <summary>Sum of squared deviations of x from its mean.</summary>
+    /// <summary>Sum of squared deviations of x from its mean, or from the mean of each group, behind the slope.</summary>
     public double SquaresX { get; }
 
     /// <summary>What the line explains and what it leaves over, with F and R squared.</summary>
@@ -32,7 +32,7 @@ public sealed record StraightLine
     /// <summary>Standard deviation of the points about the line, in the unit of y.</summary>
     public double ResidualStandardDeviation => AnalysisOfVariance.ResidualStandardDeviation;
 
-    /// <summary>Points less the two coefficients.</summary>
+    /// <summary>Points less the coefficients: two, or the slope and one level for each group.</summary>
     public int DegreesOfFreedom => AnalysisOfVariance.Residual.DegreesOfFreedom;
 
     /// <summary>Height of the line at x = 0.</summary>
