@@ -56,6 +56,10 @@ public sealed class EngineFitting
     /// <summary>What the engine has done when the motorcycle has done <paramref name="motorcycleDistance"/>.</summary>
     public Distance EngineDistanceAt(Distance motorcycleDistance) =>
         EngineDistance + (motorcycleDistance - MotorcycleDistance);
+
+    /// <summary>The way back from <see cref="EngineDistanceAt"/>.</summary>
+    public Distance MotorcycleDistanceAt(Distance engineDistance) =>
+        MotorcycleDistance + (engineDistance - EngineDistance);
 }
 
 /// <summary>The instrument. A replaced one starts where its predecessor ended, by <see cref="Offset"/>.</summary>
