@@ -42,10 +42,19 @@ public sealed class DueItem
     /// <summary>The earlier of the calendar and the date at which the distance is expected to be reached.</summary>
     public required LocalDate ExpectedOn { get; init; }
 
-    /// <summary>A distance-due item's dates are estimates from the odometer's own rate; its early and late dates.</summary>
+    /// <summary>The same at the fastest rate that the odometer allows; absent where the calendar alone decides.</summary>
     public LocalDate? EarliestOn { get; init; }
 
+    /// <summary>Absent beside an early date: at the slowest rate it is never reached.</summary>
     public LocalDate? LatestOn { get; init; }
+
+    /// <summary>What the dates by distance rest on; absent where the calendar alone decides.</summary>
+    public RateBasis? RateBasis { get; init; }
+
+    /// <summary>When it was last done; absent where no one has recorded that it ever was.</summary>
+    public LocalDate? LastDoneOn { get; init; }
+
+    public Distance? LastDoneAt { get; init; }
 
     public required Instant ComputedAt { get; init; }
 }

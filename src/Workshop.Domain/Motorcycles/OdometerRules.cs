@@ -43,6 +43,15 @@ public static class OdometerRules
         return null;
     }
 
+    /// <summary>Refuses a day that has not come yet; nothing when it has.</summary>
+    /// <param name="field">The name of the field as the caller wrote it.</param>
+    /// <param name="day">The day that something is said to have happened on.</param>
+    /// <param name="today">The workshop's day.</param>
+    public static Problem? JudgeDay(string field, LocalDate day, LocalDate today) => day <= today
+        ? null
+        : Problem.Impossible("in-future", field,
+            $"{field} is {Day(day)}, which has not come yet: today, {Day(today)}, or an earlier day is allowed.");
+
     /// <summary>What the motorcycle has done when its instrument shows <paramref name="count"/>.</summary>
     public static Distance DistanceAt(this Odometer instrument, int count)
     {

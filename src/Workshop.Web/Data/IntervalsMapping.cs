@@ -25,7 +25,8 @@ internal sealed class IntervalsMapping : IEntityTypeConfiguration<DoneItem>, IEn
         builder.Property(d => d.ServiceItemCode).HasMaxLength(Limits.Code);
         builder.Property(d => d.Name).HasMaxLength(Limits.Name);
         builder.Property(d => d.DueAt).HasColumnName("due_at_metres");
+        builder.Property(d => d.LastDoneAt).HasColumnName("last_done_at_metres");
         builder.References<DueItem, Motorcycle>(d => d.MotorcycleId);
-        builder.HasIndex(d => new { d.ExpectedOn, d.MotorcycleId });
+        builder.HasIndex(d => new { d.ExpectedOn, d.MotorcycleId, d.ServiceItemCode });
     }
 }

@@ -946,6 +946,15 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("date")
                         .HasColumnName("expected_on");
 
+                    b.Property<decimal?>("LastDoneAt")
+                        .HasPrecision(14, 3)
+                        .HasColumnType("numeric(14,3)")
+                        .HasColumnName("last_done_at_metres");
+
+                    b.Property<LocalDate?>("LastDoneOn")
+                        .HasColumnType("date")
+                        .HasColumnName("last_done_on");
+
                     b.Property<LocalDate?>("LatestOn")
                         .HasColumnType("date")
                         .HasColumnName("latest_on");
@@ -956,11 +965,16 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("character varying(120)")
                         .HasColumnName("name");
 
+                    b.Property<string>("RateBasis")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("rate_basis");
+
                     b.HasKey("MotorcycleId", "ServiceItemCode")
                         .HasName("pk_due_items");
 
-                    b.HasIndex("ExpectedOn", "MotorcycleId")
-                        .HasDatabaseName("ix_due_items_expected_on_motorcycle_id");
+                    b.HasIndex("ExpectedOn", "MotorcycleId", "ServiceItemCode")
+                        .HasDatabaseName("ix_due_items_expected_on_motorcycle_id_service_item_code");
 
                     b.ToTable("due_items", (string)null);
                 });

@@ -7,6 +7,7 @@ using Workshop.Domain.Motorcycles;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Intervals;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Motorcycles;
@@ -103,7 +104,7 @@ public static class AddMotorcycle
         {
             Id = NewId.At(clock), MotorcycleId = motorcycle.Id, Unit = request.OdometerUnit, FittedOn = since,
         });
-        await db.SaveChangesAsync(ct);
+        await DueRows.Rewrite(db, motorcycle.Id, clock, ct);
         return new Answer(motorcycle.Id, MotorcycleFields.Warnings(request));
     }
 }

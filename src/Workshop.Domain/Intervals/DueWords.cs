@@ -1,0 +1,91 @@
+using NodaTime;
+using Workshop.Domain.Measures;
+
+namespace Workshop.Domain.Intervals;
+
+/// <summary>How an item that falls due stands on a given day.</summary>
+public enum DueState
+{
+    /// <summary>Neither the day nor the distance is passed.</summary>
+    Ahead,
+
+    /// <summary>By its rate the motorcycle should have passed the distance, but no reading shows it yet.</summary>
+    OverdueByRate,
+
+    /// <summary>The day is past, or a reading shows that the distance is.</summary>
+    Overdue,
+}
+
+/// <summary>What is due, said as a person says it. Whole units, rounded down; nothing here is computed with.</summary>
+public static class DueWords
+{
+    private const int DaysPerWeek = 7;
+    private const int DaysSaidAsDays = 14;
+    private const int DaysSaidAsWeeks = 70;
+    private const int MonthsSaidAsMonths = 24;
+    private const int MonthsPerYear = 12;
+
+    /// <summary>How an item stands on a day.</summary>
+    /// <param name="dueOn">Its day by the calendar, if it has one.</param>
+    /// <param name="left">The distance left by the last reading, negative when passed; nothing where it has no distance.</param>
+    /// <param name="expectedOn">Whichever is expected first.</param>
+    /// <param name="today">The workshop's day.</param>
+    public static DueState StateOf(LocalDate? dueOn, Distance? left, LocalDate expectedOn, LocalDate today) =>
+        dueOn < today || left < Distance.Zero ? DueState.Overdue
+        : expectedOn < today ? DueState.OverdueByRate
+        : DueState.Ahead;
+
+    /// <summary>"today", "in 9 days", "3 weeks ago", "in 5 months", "in 2 years".</summary>
+    public static string When(LocalDate day, LocalDate today)
+    {
+        if (day == today)
+        {
+            return "today";
+        }
+
+        var (from, to) = day > today ? (today, day) : (day, today);
+        var length = Length(from, to);
+        return day > today ? $"in {length}" : $"{length} ago";
+    }
+
+    /// <summary>"in 900 km", "now", "1,250 mi ago": from the last reading to where it is due.</summary>
+    public static string HowFar(Distance left, OdometerUnit unit)
+    {
+        var passed = left < Distance.Zero;
+        var count = unit.CountOf(passed ? Distance.Zero - left : left);
+        return count == 0 ? "now" : passed ? $"{Figure(count, unit)} ago" : $"in {Figure(count, unit)}";
+    }
+
+    /// <summary>"24,000 km": a distance in the unit of the motorcycle's own odometer.</summary>
+    public static string InUnit(Distance distance, OdometerUnit unit) => Figure(unit.CountOf(distance), unit);
+
+    /// <summary>What a date by the rate rests on.</summary>
+    public static string Spoken(this RateBasis basis) => basis switch
+    {
+        RateBasis.OwnReadings => "by its own readings",
+        RateBasis.OneStretch => "by one stretch between two readings, so a wide guess",
+        RateBasis.Assumed => "by a usual rate, as its readings tell none",
+        _ => throw new ArgumentOutOfRangeException(nameof(basis), basis, null),
+    };
+
+    private static string Length(LocalDate from, LocalDate to)
+    {
+        var days = Period.DaysBetween(from, to);
+        if (days < DaysSaidAsDays)
+        {
+            return Count(days, "day");
+        }
+
+        if (days < DaysSaidAsWeeks)
+        {
+            return Count(days / DaysPerWeek, "week");
+        }
+
+        var months = Period.Between(from, to, PeriodUnits.Months).Months;
+        return months < MonthsSaidAsMonths ? Count(months, "month") : Count(months / MonthsPerYear, "year");
+    }
+
+    private static string Count(int number, string what) => number == 1 ? $"1 {what}" : $"{number} {what}s";
+
+    private static string Figure(int count, OdometerUnit unit) => $"{count:#,0} {unit.Symbol()}";
+}
