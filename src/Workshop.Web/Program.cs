@@ -7,6 +7,7 @@ using Workshop.Web.Features.Bookings;
 using Workshop.Web.Features.Kits;
 using Workshop.Web.Features.Motorcycles;
 using Workshop.Web.Features.SignIn;
+using Workshop.Web.Features.TorqueSheets;
 using Workshop.Web.Hosting;
 using Workshop.Web.Http;
 
@@ -63,6 +64,7 @@ SignInApi.Map(api);
 MotorcyclesApi.Map(api);
 BookingsApi.Map(api);
 KitsApi.Map(api);
+TorqueSheetsApi.Map(api);
 
 await app.RunAsync();
 return 0;

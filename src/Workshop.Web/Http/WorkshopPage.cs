@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Workshop.Domain.Outcomes;
@@ -46,6 +47,13 @@ public abstract class WorkshopPage : PageModel
 
         return await again();
     }
+
+    /// <summary>
+    /// Whether the person may do more here than look: a page that everybody reads asks before it writes, and shows its forms
+    /// only to those who may send them.
+    /// </summary>
+    protected async Task<bool> May(string policy) =>
+        (await HttpContext.RequestServices.GetRequiredService<IAuthorizationService>().AuthorizeAsync(User, policy)).Succeeded;
 
     /// <summary>The page for a refusal met while reading.</summary>
     protected IActionResult Refused(Problem problem)

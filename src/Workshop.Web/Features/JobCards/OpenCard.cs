@@ -13,9 +13,12 @@ public sealed record OpenCard(
     JobCard Card, EngineSpecification Specification, IReadOnlyList<JobCardItem> Items, CheckIn? CheckIn)
 {
     /// <summary>Certain items, and likely or possible ones that were begun: what is opened and must be closed again.</summary>
-    public IReadOnlyList<ServiceItem> ItemsUnderWay => [.. Items
+    public IReadOnlyList<ServiceItem> ItemsUnderWay => [.. UnderWay.Select(i => i.Item)];
+
+    /// <summary>The same with when each was begun, where that is known.</summary>
+    public IReadOnlyList<ItemUnderWay> UnderWay => [.. Items
         .Where(i => i.Likelihood == Likelihood.Certain || i.StartedAt is not null)
-        .Select(ItemOf)];
+        .Select(i => new ItemUnderWay(ItemOf(i), i.StartedAt))];
 
     /// <summary>Likely and possible items that nobody has begun: their parts are "have ready".</summary>
     public IReadOnlyList<ServiceItem> ItemsHeldReady => [.. Items
