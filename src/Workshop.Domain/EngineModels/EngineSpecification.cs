@@ -81,8 +81,10 @@ public sealed record Valve([property: JsonPropertyName("valve")] ValveKey Key, i
 public sealed record Camshaft(string Code, string Name, IReadOnlyList<ValveKey> Valves);
 
 /// <summary>One lobe of one valve; lobe 1 where the profile is not switched.</summary>
+[method: JsonConstructor]
 public readonly record struct LobeKey(ValveKey Valve, int Lobe = 1) : IComparable<LobeKey>
 {
+    [JsonIgnore]
     public string Spoken => Lobe == 1 ? Valve.Spoken : $"{Valve.Spoken}, lobe {Lobe}";
 
     public int CompareTo(LobeKey other) => (Valve, Lobe).CompareTo((other.Valve, other.Lobe));

@@ -1,0 +1,107 @@
+using Workshop.Domain.JobCards;
+using Workshop.Domain.Measures;
+
+namespace Workshop.Domain.EngineModels;
+
+/// <summary>Service items: what they open, use, ask for, and when they come round.</summary>
+internal static class ServiceItemCheck
+{
+    public const int MostMinutes = 6000;
+    private const int MostMonths = 240;
+    private const decimal MostKilometres = 500_000;
+
+    public static void Run(EngineSpecification specification, Findings findings)
+    {
+        var items = specification.ServiceItems;
+        findings.Codes("serviceItems", items.Select(i => i.Code));
+        var accesses = specification.Accesses.Select(a => a.Code).ToHashSet(StringComparer.Ordinal);
+        var joints = specification.Joints.Select(j => j.Code).ToHashSet(StringComparer.Ordinal);
+        var fasteners = specification.Fasteners.Select(f => f.Code).ToHashSet(StringComparer.Ordinal);
+        findings.FaultIf(items.All(i => i.Kind != ServiceItemKind.ValveClearanceCheck), "serviceItems",
+            $"serviceItems has no valve clearance check: an engine with limits has one.");
+        for (var i = 0; i < items.Count; i++)
+        {
+            var (path, item) = ($"serviceItems[{i}]", items[i]);
+            findings.Text($"{path}.name", item.Name, "what is done");
+            findings.FaultIf(item.LabourMinutes is < 0 or > MostMinutes, $"{path}.labourMinutes",
+                $"{path}.labourMinutes is {item.LabourMinutes}: 0 to {MostMinutes} is allowed.");
+            findings.References($"{path}.accesses", item.Accesses, accesses, "accesses");
+            findings.References($"{path}.joints", item.Joints, joints, "joints");
+            findings.References($"{path}.fasteners", item.Fasteners, fasteners, "fasteners");
+            Interval(path, item, findings);
+            Adjustment(path, item, items, findings);
+            Parts(path, item.Parts, findings);
+            Words($"{path}.skills", item.Skills, "a skill", findings);
+            Words($"{path}.specialTools", item.SpecialTools, "a special tool", findings);
+            for (var c = 0; c < item.Cautions.Count; c++)
+            {
+                findings.FaultIf(!Cautions.Exists(item.Cautions[c]), $"{path}.cautions[{c}]",
+                    $"{path}.cautions[{c}] is \"{item.Cautions[c]}\": there is no such caution.");
+            }
+
+            findings.Provenance($"{path}.provenance", item.Provenance);
+        }
+    }
+
+    private static void Interval(string path, ServiceItem item, Findings findings)
+    {
+        if (item.Interval is not { } interval)
+        {
+            findings.FaultIf(item.Kind == ServiceItemKind.ValveClearanceCheck, $"{path}.interval",
+                $"{path}.interval is missing: a check comes round by distance, by time or by both.");
+            return;
+        }
+
+        findings.FaultIf(interval.Every is null && interval.EveryMonths is null, $"{path}.interval",
+            $"{path}.interval says neither everyKm nor everyMonths: give one or both.");
+        findings.FaultIf(interval.First is not null && interval.Every is null, $"{path}.interval.firstKm",
+            $"{path}.interval.firstKm is given without everyKm: the first occurrence differs from those after it.");
+        findings.FaultIf(interval.FirstMonths is not null && interval.EveryMonths is null, $"{path}.interval.firstMonths",
+            $"{path}.interval.firstMonths is given without everyMonths: the first occurrence differs from those after it.");
+        Kilometres($"{path}.interval.everyKm", interval.Every, findings);
+        Kilometres($"{path}.interval.firstKm", interval.First, findings);
+        Months($"{path}.interval.everyMonths", interval.EveryMonths, findings);
+        Months($"{path}.interval.firstMonths", interval.FirstMonths, findings);
+    }
+
+    private static void Kilometres(string path, Distance? distance, Findings findings) =>
+        findings.FaultIf(distance?.Kilometres is <= 0 or > MostKilometres, path,
+            $"{path} is {distance?.Kilometres} km: above 0 and at most {MostKilometres} km is allowed.");
+
+    private static void Months(string path, int? months, Findings findings) =>
+        findings.FaultIf(months is < 1 or > MostMonths, path, $"{path} is {months}: 1 to {MostMonths} months is allowed.");
+
+    private static void Adjustment(string path, ServiceItem item, IReadOnlyList<ServiceItem> items, Findings findings)
+    {
+        if (item.Kind != ServiceItemKind.ValveClearanceCheck)
+        {
+            findings.FaultIf(item.AdjustmentItem is not null, $"{path}.adjustmentItem",
+                $"{path}.adjustmentItem is \"{item.AdjustmentItem}\": only a valve clearance check has one.");
+            return;
+        }
+
+        findings.FaultIf(
+            item.AdjustmentItem is not null
+                && !items.Any(i => i.Code == item.AdjustmentItem && i.Kind == ServiceItemKind.ValveClearanceAdjustment),
+            $"{path}.adjustmentItem",
+            $"{path}.adjustmentItem is \"{item.AdjustmentItem}\": no valve clearance adjustment has this code.");
+    }
+
+    private static void Parts(string path, IReadOnlyList<ItemPart> parts, Findings findings)
+    {
+        for (var i = 0; i < parts.Count; i++)
+        {
+            findings.PartCode($"{path}.parts[{i}].partCode", parts[i].PartCode);
+            findings.FaultIf(parts[i].Quantity <= 0, $"{path}.parts[{i}].quantity",
+                $"{path}.parts[{i}].quantity is {parts[i].Quantity}: more than 0 is allowed.");
+        }
+    }
+
+    private static void Words(string path, IReadOnlyList<string> words, string what, Findings findings)
+    {
+        for (var i = 0; i < words.Count; i++)
+        {
+            findings.Text($"{path}[{i}]", words[i], what);
+        }
+    }
+}
