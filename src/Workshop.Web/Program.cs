@@ -5,6 +5,7 @@ using Serilog;
 using Workshop.Web.Data;
 using Workshop.Web.Features.Bookings;
 using Workshop.Web.Features.Kits;
+using Workshop.Web.Data.Seeding;
 using Workshop.Web.Features.Motorcycles;
 using Workshop.Web.Features.SignIn;
 using Workshop.Web.Features.TorqueSheets;
@@ -42,6 +43,7 @@ builder.Services.AddHealthChecks().AddDbContextCheck();
 
 var app = builder.Build();
 await DatabaseRegistration.Migrate(database.Connections.Direct, app.Lifetime.ApplicationStopping);
+await FirstStart.Fill(app);
 
 app.UseSerilogRequestLogging(StructuredLogs.Describe);
 app.UseSecurityHeaders();

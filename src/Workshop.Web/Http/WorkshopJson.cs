@@ -10,6 +10,13 @@ public static class WorkshopJson
 {
     public static readonly JsonSerializerOptions Options = Apply(new JsonSerializerOptions(JsonSerializerDefaults.Web));
 
+    /// <summary>For documents that must be complete, specifications and seed files: what a record asks for must be there.</summary>
+    public static readonly JsonSerializerOptions Documents = new(Options)
+    {
+        RespectRequiredConstructorParameters = true,
+        RespectNullableAnnotations = true,
+    };
+
     public static JsonSerializerOptions Apply(JsonSerializerOptions options)
     {
         ArgumentNullException.ThrowIfNull(options);

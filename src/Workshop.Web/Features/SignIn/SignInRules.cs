@@ -15,6 +15,8 @@ internal static class SignInRules
         options.Password.RequireUppercase = false;
         options.Password.RequireNonAlphanumeric = false;
         options.Password.RequiredUniqueChars = 6;
+        // Names are names: any letter of any language, and spaces.
+        options.User.AllowedUserNameCharacters = "";
         options.Lockout.MaxFailedAccessAttempts = 8;
         options.Lockout.DefaultLockoutTimeSpan = TimeSpan.FromMinutes(5);
     }

@@ -1,0 +1,174 @@
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Workshop.Domain;
+using Workshop.Domain.Bookings;
+using Workshop.Domain.EngineModels;
+using Workshop.Domain.Measures;
+using Workshop.Domain.People;
+using Workshop.Domain.Stores;
+using Workshop.Domain.Tooling;
+
+namespace Workshop.Web.Data.Seeding;
+
+/// <summary>Writes the invented workshop into an empty database, inside the caller's transaction.</summary>
+internal static class DemoSeeder
+{
+    private const int YearsOfHolidays = 3;
+    private const decimal MillimetresPerInch = 25.4m;
+
+    public static async Task Write(IServiceProvider services, Accounts accounts, CancellationToken ct)
+    {
+        var db = services.GetRequiredService<WorkshopDbContext>();
+        var clock = services.GetRequiredService<IClock>();
+        var workshop = SeedFiles.Workshop();
+        var profile = new WorkshopProfile { Name = workshop.Name, TimeZone = workshop.TimeZone, Invented = true };
+        var today = WorkshopTime.Of(profile).DayOf(clock.GetCurrentInstant());
+        db.WorkshopProfiles.Add(profile);
+        AddCalendar(db, workshop, today);
+        AddPlaces(db, workshop, clock);
+        var people = AddPeople(db, workshop, clock);
+        await db.SaveChangesAsync(ct);
+
+        foreach (var (demo, person) in people)
+        {
+            await accounts.Add(person, demo.Account, demo.Roles);
+        }
+
+        // From here on rows say who made them, and the manager set the workshop up.
+        var manager = people.First(p => p.Demo.Roles.Contains(Roles.Manager)).Person;
+        await db.Database.ExecuteSqlAsync($"select set_config('workshop.person', {manager.Id.ToString()}, true)", ct);
+        AddEngineModels(db, manager.Id, clock);
+        AddInstruments(db, workshop, today, clock);
+        AddStock(db, workshop, manager.Id, clock);
+        await db.SaveChangesAsync(ct);
+        db.ChangeTracker.Clear();
+    }
+
+    private static void AddCalendar(WorkshopDbContext db, DemoWorkshop workshop, LocalDate today)
+    {
+        db.OpeningHours.AddRange(workshop.OpeningHours.Select(h => new OpeningHours
+        {
+            Weekday = h.Weekday, OpensAt = h.OpensAt, ClosesAt = h.ClosesAt,
+        }));
+        db.Holidays.AddRange(
+            from year in Enumerable.Range(today.Year, YearsOfHolidays)
+            from holiday in workshop.Holidays
+            select new Holiday { Day = new LocalDate(year, holiday.Month, holiday.Day), Name = holiday.Name });
+    }
+
+    private static void AddPlaces(WorkshopDbContext db, DemoWorkshop workshop, IClock clock)
+    {
+        Resource Of(ResourceKind kind, string name, IReadOnlyList<string> capabilities) => new()
+        {
+            Id = NewId.At(clock), Kind = kind, Name = name, Capabilities = [.. capabilities],
+        };
+        db.Resources.AddRange(workshop.Bays.Select(b => Of(ResourceKind.Bay, b.Name, b.Capabilities)));
+        db.Resources.AddRange(workshop.SpecialTools.Select(t => Of(ResourceKind.SpecialTool, t.Name, t.Capabilities)));
+        db.Resources.AddRange(workshop.ParkingPlaces.Select(p => Of(ResourceKind.ParkingPlace, p, [])));
+    }
+
+    private static List<(DemoPerson Demo, Person Person)> AddPeople(WorkshopDbContext db, DemoWorkshop workshop, IClock clock)
+    {
+        var people = workshop.People
+            .Select(p => (Demo: p, Person: new Person { Id = NewId.At(clock), Name = p.Name, IsStaff = true }))
+            .ToList();
+        db.People.AddRange(people.Select(p => p.Person));
+        db.Resources.AddRange(people.Where(p => p.Demo.Initials is not null).Select(p => new Resource
+        {
+            Id = NewId.At(clock), Kind = ResourceKind.Technician, Name = p.Demo.Initials!, PersonId = p.Person.Id,
+            Capabilities = [.. p.Demo.Skills ?? []],
+        }));
+        return people;
+    }
+
+    private static void AddEngineModels(WorkshopDbContext db, Guid manager, IClock clock)
+    {
+        foreach (var seed in SeedFiles.EngineModels())
+        {
+            var model = new EngineModel
+            {
+                Id = NewId.At(clock), Maker = seed.Maker, Name = seed.Name, Invented = seed.Invented, CurrentVersion = 1,
+            };
+            db.EngineModels.Add(model);
+            db.EngineModelVersions.Add(new EngineModelVersion
+            {
+                Id = NewId.At(clock), EngineModelId = model.Id, Version = 1, Specification = seed.Specification,
+                CreatedBy = manager, CreatedAt = clock.GetCurrentInstant(),
+            });
+        }
+    }
+
+    private static void AddInstruments(WorkshopDbContext db, DemoWorkshop workshop, LocalDate today, IClock clock)
+    {
+        foreach (var demo in workshop.Instruments)
+        {
+            var instrument = new Instrument
+            {
+                Id = NewId.At(clock), Kind = demo.Kind, Name = demo.Name, SerialNumber = demo.SerialNumber, Unit = demo.Unit,
+                RangeLowest = demo.RangeLowest, RangeHighest = demo.RangeHighest, Uncertainty = demo.Uncertainty,
+                CalibratedOn = demo.CalibratedDaysAgo is { } ago ? today.PlusDays(-ago) : null,
+                CalibrationDueOn = demo.CalibrationDueInDays is { } days ? today.PlusDays(days) : null,
+            };
+            db.Instruments.Add(instrument);
+            db.FeelerBlades.AddRange((demo.Blades?.Each() ?? []).Select(nominal => new FeelerBlade
+            {
+                Id = NewId.At(clock), InstrumentId = instrument.Id,
+                Nominal = Clearance.FromMillimetres(demo.Unit == "in" ? nominal * MillimetresPerInch : nominal),
+            }));
+        }
+    }
+
+    private static void AddStock(WorkshopDbContext db, DemoWorkshop workshop, Guid manager, IClock clock)
+    {
+        var places = workshop.StoragePlaces.ToDictionary(
+            name => name, name => new StoragePlace { Id = NewId.At(clock), Name = name }, StringComparer.Ordinal);
+        db.StoragePlaces.AddRange(places.Values);
+        void Receive(Part part, string place, ShimThickness? thickness, decimal quantity) =>
+            db.StockMovements.Add(new StockMovement
+            {
+                Id = NewId.At(clock), PartId = part.Id, PlaceId = places[place].Id, Thickness = thickness,
+                Kind = MovementKind.Received, OnHandChange = quantity, ReservedChange = 0,
+                MovedBy = manager, MovedAt = clock.GetCurrentInstant(),
+            });
+
+        var (rings, oRings, steps) = (SeedFiles.SealingRings(), SeedFiles.ORings(), SeedFiles.ShimSteps());
+        var parts = new Dictionary<string, Part>(StringComparer.Ordinal);
+        foreach (var demo in workshop.Parts)
+        {
+            var size = demo.Size is null ? null : demo.Kind == PartKind.ORing ? oRings[demo.Size] : rings[demo.Size];
+            var part = new Part
+            {
+                Id = NewId.At(clock), Code = demo.Code, Name = demo.Name, Kind = demo.Kind, Unit = demo.Unit,
+                InnerDiameterMm = size?.InnerMm, OuterDiameterMm = size?.OuterMm, SectionMm = size?.SectionMm,
+                Material = demo.Material,
+            };
+            parts.Add(demo.Code, part);
+            db.Parts.Add(part);
+            if (demo.Stock > 0)
+            {
+                Receive(part, demo.Place, null, demo.Stock);
+            }
+        }
+
+        foreach (var box in workshop.ShimBoxes)
+        {
+            foreach (var (thickness, quantity) in Contents(box, steps[box.PartCode]))
+            {
+                Receive(parts[box.PartCode], box.Place, ShimThickness.FromMillimetres(thickness), quantity);
+            }
+        }
+    }
+
+    /// <summary>No shim box is ever complete: every seventh compartment is empty, so that a wanted size may be missing.</summary>
+    private static IEnumerable<(decimal Thickness, int Quantity)> Contents(DemoShimBox box, decimal step)
+    {
+        var compartment = 0;
+        for (var thickness = box.FromMm; thickness <= box.ToMm; thickness += step)
+        {
+            if (++compartment % 7 != 0)
+            {
+                yield return (thickness, box.Each - (compartment % 2));
+            }
+        }
+    }
+}

@@ -1,0 +1,71 @@
+using NodaTime;
+using Workshop.Domain.EngineModels;
+using Workshop.Domain.Stores;
+using Workshop.Domain.Tooling;
+
+namespace Workshop.Web.Data.Seeding;
+
+/// <summary>An engine model as a seed file holds it: the specification in its one form, wrapped with whose it is.</summary>
+internal sealed record SeedEngineModel(string Maker, string Name, bool Invented, EngineSpecification Specification);
+
+/// <summary>The invented workshop as its seed file holds it.</summary>
+/// <param name="About">Says that it is invented, to whoever opens the file.</param>
+internal sealed record DemoWorkshop(
+    string About,
+    string Name,
+    string TimeZone,
+    IReadOnlyList<DemoHours> OpeningHours,
+    IReadOnlyList<DemoHoliday> Holidays,
+    IReadOnlyList<DemoResource> Bays,
+    IReadOnlyList<string> ParkingPlaces,
+    IReadOnlyList<DemoResource> SpecialTools,
+    IReadOnlyList<DemoPerson> People,
+    IReadOnlyList<string> StoragePlaces,
+    IReadOnlyList<DemoPart> Parts,
+    IReadOnlyList<DemoShimBox> ShimBoxes,
+    IReadOnlyList<DemoInstrument> Instruments);
+
+internal sealed record DemoHours(IsoDayOfWeek Weekday, LocalTime OpensAt, LocalTime ClosesAt);
+
+/// <summary>The same day every year.</summary>
+internal sealed record DemoHoliday(int Month, int Day, string Name);
+
+internal sealed record DemoResource(string Name, IReadOnlyList<string> Capabilities);
+
+/// <param name="Account">The name to sign in with; the password is generated.</param>
+/// <param name="Initials">Technicians only: they are a resource that visits take.</param>
+internal sealed record DemoPerson(
+    string Name, string Account, IReadOnlyList<string> Roles, string? Initials = null, IReadOnlyList<string>? Skills = null);
+
+/// <param name="Stock">On hand on the seeding day, in the part's unit.</param>
+/// <param name="Size">The row of the catalogue that its sizes are taken from.</param>
+internal sealed record DemoPart(
+    string Code, string Name, PartKind Kind, PartUnit Unit, string Place, decimal Stock, string? Size = null, string? Material = null);
+
+/// <param name="Each">How many of a thickness a full compartment holds.</param>
+internal sealed record DemoShimBox(string PartCode, string Place, decimal FromMm, decimal ToMm, int Each);
+
+/// <summary>Dates count from the seeding day, so that something is always due soon and something overdue.</summary>
+internal sealed record DemoInstrument(
+    InstrumentKind Kind,
+    string Name,
+    string SerialNumber,
+    string Unit,
+    decimal? RangeLowest = null,
+    decimal? RangeHighest = null,
+    decimal? Uncertainty = null,
+    int? CalibratedDaysAgo = null,
+    int? CalibrationDueInDays = null,
+    DemoBlades? Blades = null);
+
+/// <summary>Nominal thicknesses of a feeler set, in the set's unit.</summary>
+internal sealed record DemoBlades(decimal From, decimal To, decimal Step)
+{
+    public IEnumerable<decimal> Each()
+    {
+        for (var thickness = From; thickness <= To; thickness += Step)
+        {
+            yield return thickness;
+        }
+    }
+}

@@ -1,0 +1,77 @@
+using System.Globalization;
+using System.Text.Json;
+using CsvHelper;
+using Workshop.Domain.EngineModels;
+using Workshop.Web.Http;
+
+namespace Workshop.Web.Data.Seeding;
+
+/// <summary>The files below seed/, which the service carries in itself.</summary>
+internal static class SeedFiles
+{
+    private const string EngineModelFolder = "seed/demo/engine-models/";
+
+    public static DemoWorkshop Workshop() => Document<DemoWorkshop>("seed/demo/workshop.json");
+
+    public static IReadOnlyList<SeedEngineModel> EngineModels() =>
+    [
+        .. typeof(SeedFiles).Assembly.GetManifestResourceNames()
+            .Where(name => name.StartsWith(EngineModelFolder, StringComparison.Ordinal))
+            .Order(StringComparer.Ordinal)
+            .Select(EngineModel),
+    ];
+
+    /// <summary>Inner and outer diameter and thickness of sealing rings, by nominal size.</summary>
+    public static IReadOnlyDictionary<string, RingSize> SealingRings() => Table("seed/catalogue/sealing-rings.csv", row =>
+        (row.GetField("nominal")!, new RingSize(Number(row, "inner_mm"), Number(row, "outer_mm"), Number(row, "thickness_mm"))));
+
+    /// <summary>Inner diameter and section of O-rings, by their AS568 number.</summary>
+    public static IReadOnlyDictionary<string, RingSize> ORings() => Table("seed/catalogue/o-rings.csv", row =>
+    {
+        var (inner, section) = (Number(row, "inner_mm"), Number(row, "section_mm"));
+        return (row.GetField("code")!, new RingSize(inner, inner + (2 * section), section));
+    });
+
+    /// <summary>The step in mm between the shims of a series, by its code.</summary>
+    public static IReadOnlyDictionary<string, decimal> ShimSteps() => Table("seed/catalogue/shim-series.csv", row =>
+        (row.GetField("code")!, Number(row, "step_mm")));
+
+    /// <summary>A seed file may be wrong only while somebody edits it: then it is not loaded, and the message says where.</summary>
+    private static SeedEngineModel EngineModel(string name)
+    {
+        var model = Document<SeedEngineModel>(name);
+        var findings = SpecificationCheck.Of(model.Specification);
+        return findings.Faults.Count == 0
+            ? model
+            : throw new InvalidDataException($"{name}: {string.Join(" ", findings.Faults.Select(f => f.Sentence))}");
+    }
+
+    private static T Document<T>(string name)
+    {
+        using var stream = Open(name);
+        return JsonSerializer.Deserialize<T>(stream, WorkshopJson.Documents)!;
+    }
+
+    private static Dictionary<string, T> Table<T>(string name, Func<IReaderRow, (string Key, T Value)> read)
+    {
+        using var text = new StreamReader(Open(name));
+        using var csv = new CsvReader(text, CultureInfo.InvariantCulture);
+        csv.Read();
+        csv.ReadHeader();
+        var rows = new Dictionary<string, T>(StringComparer.Ordinal);
+        while (csv.Read())
+        {
+            var (key, value) = read(csv);
+            rows.Add(key, value);
+        }
+
+        return rows;
+    }
+
+    private static decimal Number(IReaderRow row, string column) => row.GetField<decimal>(column);
+
+    private static Stream Open(string name) => typeof(SeedFiles).Assembly.GetManifestResourceStream(name)
+        ?? throw new FileNotFoundException($"The service was built without {name}.");
+}
+
+internal sealed record RingSize(decimal InnerMm, decimal OuterMm, decimal SectionMm);
