@@ -6,6 +6,7 @@ using Workshop.Web.Data;
 using Workshop.Web.Data.Seeding;
 using Workshop.Web.Features.Bookings;
 using Workshop.Web.Features.Kits;
+using Workshop.Web.Features.Intervals;
 using Workshop.Web.Features.Motorcycles;
 using Workshop.Web.Features.SignIn;
 using Workshop.Web.Features.TorqueSheets;
@@ -61,8 +62,10 @@ app.UseAuthorization();
 
 app.MapHealth();
 app.MapRazorPages();
+app.MapGet("/", () => TypedResults.LocalRedirect("/due")).RequireAuthorization(Policies.Reads).ExcludeFromDescription();
 var api = app.MapGroup("/api/v1").RequireAuthorization(Policies.Reads);
 SignInApi.Map(api);
+DueApi.Map(api);
 MotorcyclesApi.Map(api);
 BookingsApi.Map(api);
 KitsApi.Map(api);

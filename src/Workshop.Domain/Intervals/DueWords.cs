@@ -59,6 +59,27 @@ public static class DueWords
     /// <summary>"24,000 km": a distance in the unit of the motorcycle's own odometer.</summary>
     public static string InUnit(Distance distance, OdometerUnit unit) => Figure(unit.CountOf(distance), unit);
 
+    /// <summary>The expected day with its span: "2026-04-20 (2026-03-30 to 2026-06-01)".</summary>
+    /// <param name="expectedOn">Whichever is expected first.</param>
+    /// <param name="earliestOn">At the fastest rate; nothing where the calendar alone decides.</param>
+    /// <param name="latestOn">At the slowest rate; nothing beside an earliest day where it is not within the horizon.</param>
+    public static string Expected(LocalDate expectedOn, LocalDate? earliestOn, LocalDate? latestOn) => (earliestOn, latestOn) switch
+    {
+        (null, _) => Day(expectedOn),
+        ({ } earliest, { } latest) when earliest == latest => Day(expectedOn),
+        ({ } earliest, { } latest) => $"{Day(expectedOn)} ({Day(earliest)} to {Day(latest)})",
+        ({ } earliest, null) => $"{Day(expectedOn)} ({Day(earliest)} or any time later)",
+    };
+
+    /// <summary>How an item stands, in words; empty while it is ahead.</summary>
+    public static string Spoken(this DueState state) => state switch
+    {
+        DueState.Ahead => "",
+        DueState.OverdueByRate => "overdue by its rate",
+        DueState.Overdue => "overdue",
+        _ => throw new ArgumentOutOfRangeException(nameof(state), state, null),
+    };
+
     /// <summary>What a date by the rate rests on.</summary>
     public static string Spoken(this RateBasis basis) => basis switch
     {
@@ -67,6 +88,8 @@ public static class DueWords
         RateBasis.Assumed => "by a usual rate, as its readings tell none",
         _ => throw new ArgumentOutOfRangeException(nameof(basis), basis, null),
     };
+
+    private static string Day(LocalDate day) => day.ToString("uuuu-MM-dd", null);
 
     private static string Length(LocalDate from, LocalDate to)
     {

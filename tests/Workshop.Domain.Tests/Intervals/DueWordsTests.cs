@@ -53,6 +53,15 @@ public class DueWordsTests
     }
 
     [Fact]
+    public void An_expected_day_is_said_with_its_span_where_it_has_one()
+    {
+        Assert.Equal("2026-03-02", DueWords.Expected(Today, null, null));
+        Assert.Equal("2026-03-02", DueWords.Expected(Today, Today, Today));
+        Assert.Equal("2026-03-02 (2026-03-01 to 2026-03-05)", DueWords.Expected(Today, Today.PlusDays(-1), Today.PlusDays(3)));
+        Assert.Equal("2026-03-02 (2026-03-01 or any time later)", DueWords.Expected(Today, Today.PlusDays(-1), null));
+    }
+
+    [Fact]
     public void Every_basis_of_a_rate_has_its_own_words() =>
         Assert.Equal(3, Enum.GetValues<RateBasis>().Select(basis => basis.Spoken()).Distinct().Count());
 }

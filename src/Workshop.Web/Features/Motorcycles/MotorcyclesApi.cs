@@ -1,3 +1,4 @@
+using Workshop.Web.Features.Intervals;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Motorcycles;
@@ -11,6 +12,8 @@ internal static class MotorcyclesApi
 
         motorcycles.MapGet("/", (string? after, string? search, int? take, Api run) =>
             run.Read(new ListMotorcycles.Request(after, search, take), ListMotorcycles.Handle));
+        motorcycles.MapGet("/{id:guid}/due", (Guid id, string? after, int? take, Api run) =>
+            run.Read(new ListDue.Request { MotorcycleId = id, After = after, Take = take }, ListDue.Handle));
         books.MapPost("/", (AddMotorcycle.Request body, Api run) =>
             run.Create(body, AddMotorcycle.Handle, made => $"/api/v1/motorcycles/{made.Id}"));
     }
