@@ -5,6 +5,7 @@ using Serilog;
 using Workshop.Web.Data;
 using Workshop.Web.Data.Seeding;
 using Workshop.Web.Features.Bookings;
+using Workshop.Web.Features.JobCards;
 using Workshop.Web.Features.Kits;
 using Workshop.Web.Features.Intervals;
 using Workshop.Web.Features.Motorcycles;
@@ -68,6 +69,7 @@ SignInApi.Map(api);
 DueApi.Map(api);
 MotorcyclesApi.Map(api);
 BookingsApi.Map(api);
+JobCardsApi.Map(api);
 KitsApi.Map(api);
 TorqueSheetsApi.Map(api);
 

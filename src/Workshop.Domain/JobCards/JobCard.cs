@@ -80,6 +80,18 @@ public sealed class CheckIn
     public required Instant CheckedInAt { get; init; }
 }
 
+/// <summary>The visit does not take place. Once per card; only ever added.</summary>
+public sealed class Cancellation
+{
+    public required int JobCardNumber { get; init; }
+
+    public required Guid ReasonRemarkId { get; init; }
+
+    public required Guid CancelledBy { get; init; }
+
+    public required Instant CancelledAt { get; init; }
+}
+
 /// <summary>Somebody read a caution at its stage. Only ever added.</summary>
 public sealed class CautionAcknowledgement
 {

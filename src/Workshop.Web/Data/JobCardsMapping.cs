@@ -14,6 +14,7 @@ internal sealed class JobCardsMapping :
     IEntityTypeConfiguration<JobCard>,
     IEntityTypeConfiguration<JobCardItem>,
     IEntityTypeConfiguration<CheckIn>,
+    IEntityTypeConfiguration<Cancellation>,
     IEntityTypeConfiguration<CautionAcknowledgement>,
     IEntityTypeConfiguration<SignOff>,
     IEntityTypeConfiguration<FastenerTick>
@@ -49,6 +50,15 @@ internal sealed class JobCardsMapping :
         builder.References<CheckIn, Remark>(c => c.OwnersWordsRemarkId);
         builder.References<CheckIn, Remark>(c => c.SeenOnArrivalRemarkId);
         builder.ReferencesPerson(c => c.CheckedInBy);
+    }
+
+    public void Configure(EntityTypeBuilder<Cancellation> builder)
+    {
+        builder.HasKey(c => c.JobCardNumber);
+        builder.Property(c => c.JobCardNumber).ValueGeneratedNever();
+        builder.ReferencesJobCard(c => c.JobCardNumber);
+        builder.References<Cancellation, Remark>(c => c.ReasonRemarkId);
+        builder.ReferencesPerson(c => c.CancelledBy);
     }
 
     public void Configure(EntityTypeBuilder<CautionAcknowledgement> builder)

@@ -48,6 +48,7 @@ public sealed class WorkshopDbContext(DbContextOptions<WorkshopDbContext> option
     public DbSet<JobCard> JobCards => Set<JobCard>();
     public DbSet<JobCardItem> JobCardItems => Set<JobCardItem>();
     public DbSet<CheckIn> CheckIns => Set<CheckIn>();
+    public DbSet<Cancellation> Cancellations => Set<Cancellation>();
     public DbSet<CautionAcknowledgement> CautionAcknowledgements => Set<CautionAcknowledgement>();
     public DbSet<SignOff> SignOffs => Set<SignOff>();
     public DbSet<FastenerTick> FastenerTicks => Set<FastenerTick>();

@@ -18,6 +18,7 @@ internal static class DatabaseRefusals
             "Somebody else took the last of a part a moment ago; stock never goes below zero."),
         ["ck_clearance_readings_no_go_above_go"] = Problem.Conflict("no-go-not-above-go", "No-go must be greater than go."),
         ["pk_sign_offs"] = Problem.Conflict("signed-off", "The job card is signed off already; a card is signed once."),
+        ["pk_cancellations"] = Problem.Conflict("cancelled", "The visit is cancelled already."),
         ["pk_check_ins"] = Problem.Conflict("checked-in", "The motorcycle is checked in already."),
         ["ix_motorcycles_registration"] = Problem.Conflict("registration-taken",
             "Another motorcycle has this registration."),

@@ -29,6 +29,7 @@ internal static class HttpRegistration
         }).AddMvcOptions(o =>
         {
             o.ModelBinderProviders.Insert(0, new DecimalBinderProvider());
+            o.ModelBinderProviders.Insert(0, new LocalTimeBinderProvider());
             o.SuppressImplicitRequiredAttributeForNonNullableReferenceTypes = true;
             o.ModelBindingMessageProvider.SetValueMustBeANumberAccessor(name => $"{FieldNames.Camel(name)} must be a number.");
             o.ModelBindingMessageProvider.SetAttemptedValueIsInvalidAccessor(

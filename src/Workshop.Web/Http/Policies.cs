@@ -9,8 +9,11 @@ public static class Policies
     /// <summary>Everybody who is signed in reads what the workshop does.</summary>
     public const string Reads = "reads";
 
-    /// <summary>Books visits, checks motorcycles in, keeps motorcycles and owners.</summary>
+    /// <summary>Books and cancels visits, keeps motorcycles and owners.</summary>
     public const string Books = "books";
+
+    /// <summary>Takes a motorcycle in: whoever is at the door.</summary>
+    public const string ChecksIn = "checks-in";
 
     /// <summary>Measures, tightens, signs off.</summary>
     public const string Measures = "measures";
@@ -23,6 +26,7 @@ public static class Policies
         ArgumentNullException.ThrowIfNull(options);
         options.AddPolicy(Reads, p => p.RequireRole(Roles.All));
         options.AddPolicy(Books, p => p.RequireRole(Roles.Advisor, Roles.Manager));
+        options.AddPolicy(ChecksIn, p => p.RequireRole(Roles.All));
         options.AddPolicy(Measures, p => p.RequireRole(Roles.Technician, Roles.Manager));
         options.AddPolicy(Manages, p => p.RequireRole(Roles.Manager));
         options.FallbackPolicy = new AuthorizationPolicyBuilder().RequireRole(Roles.All).Build();

@@ -35,6 +35,11 @@ internal static class Rules
         rule.Must(v => v is null || (v >= smallest && v <= largest))
             .WithMessage((_, v) => Text($"{{PropertyName}} is {v}: a whole number from {smallest} to {largest} is allowed."));
 
+    /// <summary>A day of the calendar in an address, as ISO 8601 writes it; see <see cref="Days"/>.</summary>
+    public static IRuleBuilderOptions<T, string?> IsDay<T>(this IRuleBuilder<T, string?> rule) =>
+        rule.Must(v => string.IsNullOrEmpty(v) || Days.TryRead(v, out _))
+            .WithMessage((_, v) => $"{{PropertyName}} is \"{v}\": a day such as 2026-03-02 is allowed.");
+
     /// <summary>Must be there; say what it is for.</summary>
     public static IRuleBuilderOptions<T, TValue> IsGiven<T, TValue>(this IRuleBuilder<T, TValue> rule, string what) =>
         rule.NotEmpty().WithMessage($"{{PropertyName}} is empty: give {what}.");

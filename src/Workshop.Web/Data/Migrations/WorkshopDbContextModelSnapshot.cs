@@ -979,6 +979,36 @@ namespace Workshop.Web.Data.Migrations
                     b.ToTable("due_items", (string)null);
                 });
 
+            modelBuilder.Entity("Workshop.Domain.JobCards.Cancellation", b =>
+                {
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<Instant>("CancelledAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("cancelled_at");
+
+                    b.Property<Guid>("CancelledBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("cancelled_by");
+
+                    b.Property<Guid>("ReasonRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("reason_remark_id");
+
+                    b.HasKey("JobCardNumber")
+                        .HasName("pk_cancellations");
+
+                    b.HasIndex("CancelledBy")
+                        .HasDatabaseName("ix_cancellations_cancelled_by");
+
+                    b.HasIndex("ReasonRemarkId")
+                        .HasDatabaseName("ix_cancellations_reason_remark_id");
+
+                    b.ToTable("cancellations", (string)null);
+                });
+
             modelBuilder.Entity("Workshop.Domain.JobCards.CautionAcknowledgement", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2561,6 +2591,30 @@ namespace Workshop.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_due_items_motorcycles_motorcycle_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.JobCards.Cancellation", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("CancelledBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_cancellations_people_cancelled_by");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_cancellations_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("ReasonRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_cancellations_remarks_reason_remark_id");
                 });
 
             modelBuilder.Entity("Workshop.Domain.JobCards.CautionAcknowledgement", b =>

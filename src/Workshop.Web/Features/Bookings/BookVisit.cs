@@ -9,6 +9,7 @@ using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
 using Workshop.Web.Data;
 using Workshop.Web.Features.Kits;
+using Workshop.Web.Features.Motorcycles;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Bookings;
@@ -58,11 +59,7 @@ public static class BookVisit
             RuleFor(r => r.MotorcycleId).IsGiven("the motorcycle that comes");
             RuleFor(r => r.BayId).IsGiven("the bay that it stands in");
             RuleFor(r => r.TechnicianId).IsGiven("the technician who works on it");
-            RuleFor(r => r.StartsAt).IsGiven("when the work starts").When(r => r.Day is null && r.Time is null);
-            RuleFor(r => r.StartsAt).Null().When(r => r.Day is not null || r.Time is not null)
-                .WithMessage("startsAt is given beside day and time: give one or the other.");
-            RuleFor(r => r.Day).IsGiven("the day on which the work starts").When(r => r.Time is not null);
-            RuleFor(r => r.Time).IsGiven("the time at which the work starts").When(r => r.Day is not null);
+            this.MomentIsGiven(r => r.StartsAt, r => r.Day, r => r.Time, "when the work starts");
             RuleFor(r => r.Items).Must(items => items is { Count: > 0 and <= MostItems })
                 .WithMessage($"items holds none or too many: 1 to {MostItems} service items are allowed.");
             RuleFor(r => r.Items).Must(items => items is null or [] || items.Any(i => i.Likelihood != Likelihood.Possible))
@@ -79,7 +76,7 @@ public static class BookVisit
     {
         var calendar = await WorkshopTimes.ReadCalendar(db, ct);
         var now = clock.GetCurrentInstant();
-        var start = StartOf(request, calendar.Time);
+        var (startField, start) = Moments.Read(calendar.Time, "startsAt", request.StartsAt, "time", request.Day, request.Time);
         if (!start.TryGet(out var startsAt, out var problem)
             || !(await VisitSubject.Find(db, request.MotorcycleId!.Value, calendar.Time.DayOf(now), ct)).TryGet(out var subject, out problem)
             || !VisitItems.Choose(subject.Version.Specification, [.. request.Items.Select(i => new NamedItem(i.Code!, i.Likelihood))])
@@ -90,7 +87,7 @@ public static class BookVisit
 
         var duration = VisitDuration.Of(subject.Version.Specification, items);
         var visit = new Interval(startsAt, startsAt + duration.Booked);
-        if (RefuseTime(request, visit, calendar, now) is { } untimely)
+        if (RefuseTime(startField, visit, calendar, now) is { } untimely)
         {
             return untimely;
         }
@@ -144,17 +141,11 @@ public static class BookVisit
 
     private sealed record Wanted(string Field, Resource Resource);
 
-    private static string StartField(Request request) => request.StartsAt is null ? "time" : "startsAt";
-
-    private static Outcome<Instant> StartOf(Request request, WorkshopTime time) => request.StartsAt is { } instant
-        ? instant
-        : time.InstantOf(StartField(request), request.Day!.Value, request.Time!.Value);
-
-    private static Problem? RefuseTime(Request request, Interval visit, OpeningCalendar calendar, Instant now) =>
+    private static Problem? RefuseTime(string field, Interval visit, OpeningCalendar calendar, Instant now) =>
         visit.Start < now
-            ? Problem.Impossible("past", StartField(request),
-                $"{StartField(request)} is {calendar.Time.Say(visit.Start)}, which is past; it is {calendar.Time.Say(now)} now.")
-            : calendar.Refuse(StartField(request), visit);
+            ? Problem.Impossible("past", field,
+                $"{field} is {calendar.Time.Say(visit.Start)}, which is past; it is {calendar.Time.Say(now)} now.")
+            : calendar.Refuse(field, visit);
 
     /// <summary>
     /// Locks the motorcycle and whatever may be taken, in order of id, and reads it as it then is. Whoever wants one of
@@ -165,7 +156,7 @@ public static class BookVisit
     {
         Guid[] named = [request.BayId!.Value, request.TechnicianId!.Value];
         string[] tools = [.. needs.SpecialTools];
-        await db.Database.ExecuteSqlAsync($"select 1 from motorcycles where id = {request.MotorcycleId} for update", ct);
+        await MotorcycleLock.Take(db, request.MotorcycleId!.Value, ct);
         await db.Database.ExecuteSqlAsync(
             $"""
              select 1 from resources

@@ -1,3 +1,4 @@
+using Workshop.Domain.JobCards;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Bookings;
@@ -9,6 +10,10 @@ internal static class BookingsApi
         var bookings = api.MapGroup("/bookings").WithTags("Bookings");
         var books = bookings.MapGroup("").RequireAuthorization(Policies.Books);
 
+        bookings.MapGet("/", (string? after, int? take, JobCardState? state, string? from, Api run) =>
+            run.Read(new ListBookings.Request(after, take, state, from), ListBookings.Handle));
+        bookings.MapGet("/availability", (string? date, Api run) =>
+            run.Read(new AvailabilityOf.Request(date), AvailabilityOf.Handle));
         books.MapPost("/", (BookVisit.Request body, Api run) =>
             run.Create(body, BookVisit.Handle, made => $"/api/v1/job-cards/{made.Number}"));
     }

@@ -45,14 +45,19 @@ public sealed record OpenCard(
     }
 
     /// <summary>
-    /// Reads a card to work on: the motorcycle is here and the card not signed off. Locks the card's row, so that a sign-off
-    /// and a late entry never pass each other.
+    /// Reads a card to change it, whatever its state. Locks the card's row, so that two changes of a card never pass each
+    /// other.
     /// </summary>
-    public static async Task<Outcome<OpenCard>> ForWork(WorkshopDbContext db, int number, CancellationToken ct)
+    public static async Task<Outcome<OpenCard>> Lock(WorkshopDbContext db, int number, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(db);
         await db.Database.ExecuteSqlAsync($"select 1 from job_cards where number = {number} for update", ct);
-        return (await Find(db, number, ct)).Then(open => open.Card.State switch
+        return await Find(db, number, ct);
+    }
+
+    /// <summary>Reads and locks a card to work on: the motorcycle is here and the card not signed off.</summary>
+    public static async Task<Outcome<OpenCard>> ForWork(WorkshopDbContext db, int number, CancellationToken ct) =>
+        (await Lock(db, number, ct)).Then(open => open.Card.State switch
         {
             JobCardState.CheckedIn => (Outcome<OpenCard>)open,
             JobCardState.Booked => Problem.Conflict("not-checked-in",
@@ -61,5 +66,4 @@ public sealed record OpenCard(
                 $"Job card {number} is signed off and stays as it is; later work goes on a new card."),
             _ => Problem.Conflict("cancelled", $"Job card {number} is cancelled."),
         });
-    }
 }
