@@ -63,7 +63,9 @@ public static class ReadingRules
     /// <param name="found">The as-found reading that stands.</param>
     /// <param name="enteredBy">Who says that the valve was not disturbed.</param>
     /// <param name="enteredAt">When that was said; the time of measuring stays that of as found.</param>
-    public static ClearanceReading CarriedAsLeft(Guid id, ClearanceReading found, Guid enteredBy, Instant enteredAt)
+    /// <param name="earlier">The carried reading that this one takes the place of, after a correction of as found.</param>
+    public static ClearanceReading CarriedAsLeft(
+        Guid id, ClearanceReading found, Guid enteredBy, Instant enteredAt, ClearanceReading? earlier = null)
     {
         ArgumentNullException.ThrowIfNull(found);
         return new ClearanceReading
@@ -75,7 +77,7 @@ public static class ReadingRules
             Valve = found.Valve,
             Lobe = found.Lobe,
             Stage = Stage.AsLeft,
-            Attempt = 1,
+            Attempt = (earlier?.Attempt ?? 0) + 1,
             Kind = found.Kind,
             Go = found.Go,
             NoGo = found.NoGo,
@@ -90,6 +92,7 @@ public static class ReadingRules
             MeasuredBy = found.MeasuredBy,
             EnteredBy = enteredBy,
             EnteredAt = enteredAt,
+            SupersedesId = earlier?.Id,
         };
     }
 }

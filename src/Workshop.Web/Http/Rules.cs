@@ -1,5 +1,6 @@
 using System.Globalization;
 using FluentValidation;
+using Workshop.Domain.EngineModels;
 using Workshop.Domain.Measures;
 
 namespace Workshop.Web.Http;
@@ -18,6 +19,11 @@ internal static class Rules
 
     public static IRuleBuilderOptions<T, decimal?> IsShimThickness<T>(this IRuleBuilder<T, decimal?> rule) =>
         rule.IsWithin(ShimThickness.SmallestMm, ShimThickness.LargestMm, ShimThickness.DecimalsMm, "mm");
+
+    /// <summary>A valve by its key; whether the engine has it is asked later.</summary>
+    public static IRuleBuilderOptions<T, string?> IsValve<T>(this IRuleBuilder<T, string?> rule) =>
+        rule.Must(v => ValveKey.TryParse(v, null, out _))
+            .WithMessage((_, v) => Text($"{{PropertyName}} is \"{v}\": {ValveKey.Form}, is allowed."));
 
     public static IRuleBuilderOptions<T, decimal?> IsTemperature<T>(this IRuleBuilder<T, decimal?> rule) =>
         rule.IsWithin(Temperature.SmallestC, Temperature.LargestC, Temperature.DecimalsC, "°C");

@@ -1,0 +1,16 @@
+using Workshop.Web.Http;
+
+namespace Workshop.Web.Features.Clearances;
+
+internal static class ClearancesApi
+{
+    public static void Map(RouteGroupBuilder api)
+    {
+        var readings = api.MapGroup("/job-cards/{number:int}/readings").WithTags("Clearances");
+        var bench = readings.MapGroup("").RequireAuthorization(Policies.Measures);
+
+        readings.MapGet("/", (int number, Api run) => run.Read(new GetReadings.Request(number), GetReadings.Handle));
+        bench.MapPost("/", (int number, RecordReadings.Request body, Api run) =>
+            run.Post(body with { Number = number }, RecordReadings.Handle));
+    }
+}

@@ -1,0 +1,214 @@
+using System.Text.Json.Serialization;
+using FluentValidation;
+using NodaTime;
+using Workshop.Domain.Clearances;
+using Workshop.Domain.EngineModels;
+using Workshop.Domain.Measures;
+using Workshop.Domain.Outcomes;
+using Workshop.Domain.People;
+using Workshop.Domain.Tooling;
+using Workshop.Web.Data;
+using Workshop.Web.Features.Shims;
+using Workshop.Web.Http;
+
+namespace Workshop.Web.Features.Clearances;
+
+/// <summary>
+/// Writes what was measured at the valves of a visit: clearances, shims, what was done to a valve. A send may hold any part of
+/// it and is all or nothing. A lobe and stage that was read before gets a new attempt, which supersedes with a reason.
+/// </summary>
+public static class RecordReadings
+{
+    public sealed record Request : IMeasuredEntry
+    {
+        [JsonIgnore]
+        public int Number { get; init; }
+
+        /// <summary>The feeler set.</summary>
+        public Guid? InstrumentId { get; init; }
+
+        public Guid? MicrometerId { get; init; }
+
+        public decimal? HeadTemperatureC { get; init; }
+
+        public string? TemperatureMethod { get; init; }
+
+        /// <summary>The reason to keep readings of an engine outside its cold range; they are left out of fits.</summary>
+        public string? KeptWhyNotCold { get; init; }
+
+        public Instant? MeasuredAt { get; init; }
+
+        public Guid? MeasuredBy { get; init; }
+
+        public string? Reason { get; init; }
+
+        public IReadOnlyList<ReadingRow?>? Readings { get; init; }
+
+        public IReadOnlyList<ShimRow?>? Shims { get; init; }
+
+        public IReadOnlyList<EventRow?>? Events { get; init; }
+    }
+
+    public sealed record ReadingRow
+    {
+        public string? Valve { get; init; }
+
+        /// <summary>1 where it is not given.</summary>
+        public int? Lobe { get; init; }
+
+        public Stage? Stage { get; init; }
+
+        /// <summary>Go and no-go where it is not given.</summary>
+        public BracketKind? Kind { get; init; }
+
+        public decimal? GoMm { get; init; }
+
+        public decimal? NoGoMm { get; init; }
+
+        /// <summary>Two blades together made one of the ends.</summary>
+        public bool Stacked { get; init; }
+    }
+
+    public sealed record ShimRow
+    {
+        public string? Valve { get; init; }
+
+        public Stage? Stage { get; init; }
+
+        /// <summary>Empty where nobody measured it.</summary>
+        public decimal? ThicknessMm { get; init; }
+
+        /// <summary>Taken from the shim box; only as left.</summary>
+        public bool FromBox { get; init; }
+
+        /// <summary>What it replaces went into the shim box; only as left.</summary>
+        public bool OldIntoBox { get; init; }
+
+        /// <summary>Of the form only, where an empty field is one that was left alone.</summary>
+        [JsonIgnore]
+        public bool NotMeasured { get; init; }
+    }
+
+    public sealed record EventRow
+    {
+        public string? Valve { get; init; }
+
+        public ValveEventKind? Kind { get; init; }
+    }
+
+    /// <param name="Words">The verdict in a sentence.</param>
+    public sealed record Recorded(
+        Guid Id, ValveKey Valve, int Lobe, Stage Stage, int Attempt, Verdict Verdict, Clearance? TryBladeMm, string Words);
+
+    public sealed record Answer(int Number, IReadOnlyList<Recorded> Readings, int Shims, int Events, IReadOnlyList<string> Warnings);
+
+    public sealed class Validator : AbstractValidator<Request>
+    {
+        public Validator()
+        {
+            RuleFor(r => r.Readings).Must((r, _) => Rows(r.Readings).Any() || Rows(r.Shims).Any() || Rows(r.Events).Any())
+                .WithMessage("{PropertyName} is empty: give at least one reading, shim or event.");
+            When(r => Rows(r.Readings).Any(), () =>
+            {
+                RuleFor(r => r.InstrumentId).IsGiven("the feeler set");
+                RuleFor(r => r.HeadTemperatureC).IsGiven("the temperature of the cylinder head in °C");
+                RuleFor(r => r.TemperatureMethod).IsGiven("how the temperature was taken");
+            });
+            RuleFor(r => r.HeadTemperatureC).IsTemperature();
+            RuleFor(r => r.TemperatureMethod).IsAtMost(Limits.Name);
+            RuleFor(r => r.KeptWhyNotCold).IsAtMost(Limits.Remark);
+            RuleFor(r => r.Reason).IsAtMost(Limits.Remark);
+            RuleForEach(r => r.Readings).SetValidator(new ReadingRowValidator()!);
+            RuleForEach(r => r.Shims).SetValidator(new ShimRowValidator()!);
+            RuleForEach(r => r.Events).SetValidator(new EventRowValidator()!);
+        }
+    }
+
+    public static async Task<Outcome<Answer>> Handle(
+        Request request, WorkshopDbContext db, Actor actor, IClock clock, CancellationToken ct)
+    {
+        if (!(await VisitEntry.Begin(db, request.Number, request, actor, clock, ct)).TryGet(out var entry, out var refused))
+        {
+            return refused;
+        }
+
+        await entry.CheckInstrument("instrumentId", request.InstrumentId, InstrumentKind.FeelerSet, ct);
+        var shims = Numbered(request.Shims, "shims").Select(s => new SeenShim(
+            s.Path, ValveKey.Parse(s.Row.Valve!), s.Row.Stage!.Value, s.Row.ThicknessMm, request.MicrometerId,
+            s.Row.FromBox, s.Row.OldIntoBox)).ToList();
+
+        // In the order of the work: what came out, what went in, what was done, and the readings around it.
+        var readings = ReadingEntry.Add(entry, request, Numbered(request.Readings, "readings"));
+        await ShimEntry.Add(entry, shims, ct);
+        var events = ValveEventEntry.Add(entry, Numbered(request.Events, "events"));
+
+        return await entry.Finish(clock, ct) is { } problem
+            ? problem
+            : new Answer(request.Number, [.. readings.Select(r => Say(entry, r))], shims.Count, events, entry.Warnings);
+    }
+
+    private static Recorded Say(VisitEntry entry, ClearanceReading reading)
+    {
+        var verdict = ClearanceVerdict.Of(reading.Bracket, ReadingRules.LimitsOf(entry.Specification, reading.Key));
+        return new Recorded(
+            reading.Id, reading.Valve, reading.Lobe, reading.Stage, reading.Attempt, verdict.Verdict, verdict.TryBlade, verdict.Sentence);
+    }
+
+    private static IEnumerable<T> Rows<T>(IReadOnlyList<T?>? rows)
+        where T : class => (rows ?? []).OfType<T>();
+
+    /// <summary>The rows that are there, each with its path as the caller wrote it.</summary>
+    private static List<(string Path, T Row)> Numbered<T>(IReadOnlyList<T?>? rows, string name)
+        where T : class =>
+        [.. (rows ?? []).Select((row, index) => (Path: $"{name}[{index}]", Row: row)).Where(r => r.Row is not null).Select(r => (r.Path, r.Row!))];
+
+    private sealed class ReadingRowValidator : AbstractValidator<ReadingRow>
+    {
+        public ReadingRowValidator()
+        {
+            RuleFor(r => r.Valve).IsValve();
+            RuleFor(r => r.Stage).IsGiven("asFound or asLeft");
+            RuleFor(r => r.GoMm).IsClearance().WithName(r => $"goMm of {Where(r)}");
+            RuleFor(r => r.NoGoMm).IsClearance().WithName(r => $"noGoMm of {Where(r)}");
+            RuleFor(r => r).Custom((row, context) =>
+            {
+                if (Bracket.FaultOf(row.Kind ?? BracketKind.GoAndNoGo, row.GoMm, row.NoGoMm) is { } fault)
+                {
+                    context.AddFailure($"{fault.Field}Mm", $"{Where(row)}: {fault.Sentence}");
+                }
+            });
+        }
+
+        private static string Where(ReadingRow row)
+        {
+            var valve = ValveKey.TryParse(row.Valve, null, out var key) ? new LobeKey(key, row.Lobe ?? 1).Spoken : row.Valve;
+            return row.Stage switch
+            {
+                Stage.AsFound => $"{valve}, as found",
+                Stage.AsLeft => $"{valve}, as left",
+                _ => $"{valve}",
+            };
+        }
+    }
+
+    private sealed class ShimRowValidator : AbstractValidator<ShimRow>
+    {
+        public ShimRowValidator()
+        {
+            RuleFor(r => r.Valve).IsValve();
+            RuleFor(r => r.Stage).IsGiven("asFound or asLeft");
+            RuleFor(r => r.ThicknessMm).IsShimThickness().WithName(r => $"thicknessMm of the shim of {r.Valve}");
+            RuleFor(r => r.ThicknessMm).Must((r, mm) => !(r.NotMeasured && mm is not null))
+                .WithMessage((r, mm) => $"thicknessMm of the shim of {r.Valve} is {mm} mm and marked as not measured: leave one of them out.");
+        }
+    }
+
+    private sealed class EventRowValidator : AbstractValidator<EventRow>
+    {
+        public EventRowValidator()
+        {
+            RuleFor(r => r.Valve).IsValve();
+            RuleFor(r => r.Kind).IsGiven("screwTurned, notDisturbed or changeUnknown");
+        }
+    }
+}

@@ -1,0 +1,209 @@
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Workshop.Domain;
+using Workshop.Domain.EngineModels;
+using Workshop.Domain.Outcomes;
+using Workshop.Domain.People;
+using Workshop.Domain.Tooling;
+using Workshop.Web.Data;
+using Workshop.Web.Features.Bookings;
+using Workshop.Web.Features.Drift;
+using Workshop.Web.Features.JobCards;
+
+namespace Workshop.Web.Features.Clearances;
+
+/// <summary>Who measured, when and with what; the same for readings and for shims.</summary>
+public interface IMeasuredEntry
+{
+    /// <summary>Now, where it is not given.</summary>
+    Instant? MeasuredAt { get; }
+
+    /// <summary>Who sends it, where it is not given.</summary>
+    Guid? MeasuredBy { get; }
+
+    Guid? MicrometerId { get; }
+
+    /// <summary>Why an earlier entry is replaced.</summary>
+    string? Reason { get; }
+}
+
+/// <summary>
+/// One send of measurements to a card, all or nothing: gathers every fault before anything is written, and knows what each
+/// new row carries.
+/// </summary>
+internal sealed class VisitEntry
+{
+    private readonly List<string> replaced = [];
+    private readonly List<Remark> remarks = [];
+    private readonly List<FieldFault> faults = [];
+    private readonly List<FieldFault> shortages = [];
+
+    private VisitEntry(
+        WorkshopDbContext db, OpenCard open, CardMeasurements known, IMeasuredEntry request, Actor actor, Instant now)
+    {
+        (Db, Open, Known, Reason, Actor, Now) = (db, open, known, request.Reason, actor, now);
+        MeasuredAt = request.MeasuredAt ?? now;
+        MeasuredBy = request.MeasuredBy ?? actor.PersonId;
+    }
+
+    public WorkshopDbContext Db { get; }
+
+    public OpenCard Open { get; }
+
+    /// <summary>What stands on the card, and what this send has added so far.</summary>
+    public CardMeasurements Known { get; }
+
+    public Actor Actor { get; }
+
+    public Instant Now { get; }
+
+    public Instant MeasuredAt { get; }
+
+    public Guid MeasuredBy { get; }
+
+    public LocalDate Day { get; private set; }
+
+    /// <summary>The check-in's reading: the distance that every measurement of the visit stands at.</summary>
+    public Guid OdometerReadingId => Open.CheckIn!.OdometerReadingId;
+
+    public EngineSpecification Specification => Open.Specification;
+
+    public List<string> Warnings { get; } = [];
+
+    private string? Reason { get; }
+
+    /// <summary>Locks the card and reads what stands on it; refused where it is not open for work.</summary>
+    public static async Task<Outcome<VisitEntry>> Begin(
+        WorkshopDbContext db, int number, IMeasuredEntry request, Actor actor, IClock clock, CancellationToken ct)
+    {
+        if (!(await OpenCard.ForWork(db, number, ct)).TryGet(out var open, out var problem))
+        {
+            return problem;
+        }
+
+        var known = await CardMeasurements.Load(db, number, ct);
+        var entry = new VisitEntry(db, open, known, request, actor, clock.GetCurrentInstant());
+        await entry.CheckWhoAndWhen(request, ct);
+        await entry.CheckInstrument("micrometerId", request.MicrometerId, InstrumentKind.Micrometer, ct);
+        return entry;
+    }
+
+    public void Add(FieldFault? fault)
+    {
+        if (fault is not null)
+        {
+            faults.Add(fault);
+        }
+    }
+
+    /// <summary>The stores lack it: answered as a conflict, where nothing else is wrong.</summary>
+    public void AddShortage(string field, string sentence) => shortages.Add(new FieldFault(field, sentence));
+
+    /// <summary>Notes that a new row takes the place of an earlier one; a reason is asked for.</summary>
+    public void Replaces(string what) => replaced.Add(what);
+
+    /// <summary>The remark that explains a row, or none: why it replaces another, why it was kept though not cold.</summary>
+    public Guid? RemarkFor(bool replacing, string? keptWhyNotCold)
+    {
+        var text = string.Join(" ", new[]
+        {
+            replacing ? Reason?.Trim() : null,
+            keptWhyNotCold is null ? null : $"Not cold: {keptWhyNotCold.Trim()}",
+        }.Where(t => t is { Length: > 0 }));
+        if (text.Length == 0)
+        {
+            return null;
+        }
+
+        var remark = remarks.Find(r => r.Text == text);
+        if (remark is null)
+        {
+            remark = new Remark { Id = NewId.At(Now), Text = text, WrittenBy = Actor.PersonId, WrittenAt = Now };
+            remarks.Add(remark);
+        }
+
+        return remark.Id;
+    }
+
+    /// <summary>An instrument that is named must exist, be of its kind, in use, and in calibration on the day.</summary>
+    public async Task CheckInstrument(string field, Guid? id, InstrumentKind kind, CancellationToken ct)
+    {
+        if (id is null)
+        {
+            return;
+        }
+
+        var instrument = await Db.Instruments.AsNoTracking().SingleOrDefaultAsync(i => i.Id == id, ct);
+        var wanted = kind == InstrumentKind.FeelerSet ? "a feeler set" : "a micrometer";
+        Add(instrument switch
+        {
+            null => new FieldFault(field, $"{field} is {id}: no instrument has it; choose {wanted} of the tooling."),
+            _ when instrument.Kind != kind =>
+                new FieldFault(field, $"{field} is {instrument.Name}, {instrument.SerialNumber}: it is no {wanted[2..]}; choose {wanted}."),
+            _ when instrument.State != InstrumentState.InUse =>
+                new FieldFault(field, $"{field} is {instrument.Name}, {instrument.SerialNumber}: it is not in use; choose {wanted} that is."),
+            _ when !instrument.MayBeUsedOn(Day) =>
+                new FieldFault(field, $"{field} is {instrument.Name}, {instrument.SerialNumber}: its calibration was due on {instrument.CalibrationDueOn:uuuu-MM-dd}; "
+                    + $"choose {wanted} that is in calibration on {Day:uuuu-MM-dd}."),
+            _ => null,
+        });
+    }
+
+    /// <summary>A shim went in or a screw was turned: the booked adjustment has begun, if it had not.</summary>
+    public void StartAdjustment()
+    {
+        var adjustments = Open.Items
+            .Where(i => Open.ItemOf(i).Kind == ServiceItemKind.ValveClearanceAdjustment).ToList();
+        foreach (var item in adjustments.Where(i => i.StartedAt is null))
+        {
+            item.StartedAt = Now;
+        }
+
+        const string NoneBooked = "No clearance adjustment is booked on this card: add it, so that what it opens stands on the torque sheet.";
+        if (adjustments.Count == 0 && !Warnings.Contains(NoneBooked))
+        {
+            Warnings.Add(NoneBooked);
+        }
+    }
+
+    /// <summary>Saves what was added and writes the forecasts anew; or says everything that is wrong.</summary>
+    public async Task<Problem?> Finish(IClock clock, CancellationToken ct)
+    {
+        if (replaced.Count > 0 && string.IsNullOrWhiteSpace(Reason))
+        {
+            Add(new FieldFault("reason", $"reason is empty: say why {string.Join(", ", replaced)} is measured again."));
+        }
+
+        if (faults.Count > 0)
+        {
+            return Problem.Impossible("not-possible", [.. faults, .. shortages]);
+        }
+
+        if (shortages.Count > 0)
+        {
+            return Problem.Conflict("stock-short", string.Join(" ", shortages.Select(s => s.Sentence))) with { Faults = shortages };
+        }
+
+        Db.Remarks.AddRange(remarks);
+        await Db.SaveChangesAsync(ct);
+        await ForecastRows.Rewrite(Db, Open.Card.EngineId, clock, ct);
+        return null;
+    }
+
+    private async Task CheckWhoAndWhen(IMeasuredEntry request, CancellationToken ct)
+    {
+        var time = await WorkshopTimes.Read(Db, ct);
+        Day = time.DayOf(MeasuredAt);
+        var cameIn = Open.CheckIn!.CheckedInAt;
+        if (MeasuredAt > Now || MeasuredAt < cameIn)
+        {
+            Add(new FieldFault("measuredAt",
+                $"measuredAt is {time.Say(MeasuredAt)}: from the check-in at {time.Say(cameIn)} until now, {time.Say(Now)}, is allowed."));
+        }
+
+        if (request.MeasuredBy is { } by && !await Db.People.AnyAsync(p => p.Id == by && p.IsStaff, ct))
+        {
+            Add(new FieldFault("measuredBy", $"measuredBy is {by}: it is nobody of the workshop's staff."));
+        }
+    }
+}

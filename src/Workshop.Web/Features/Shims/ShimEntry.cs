@@ -1,0 +1,125 @@
+using Microsoft.EntityFrameworkCore;
+using Workshop.Domain;
+using Workshop.Domain.Clearances;
+using Workshop.Domain.EngineModels;
+using Workshop.Domain.Measures;
+using Workshop.Domain.Outcomes;
+using Workshop.Domain.Shims;
+using Workshop.Domain.Stores;
+using Workshop.Web.Features.Clearances;
+
+namespace Workshop.Web.Features.Shims;
+
+/// <summary>A shim as it was seen: what came out, or what went in.</summary>
+/// <param name="Path">The row, as the caller wrote it: <c>shims[3]</c>.</param>
+/// <param name="ThicknessMm">Nothing where nobody measured it.</param>
+/// <param name="FromBox">It was taken from the shim box; only what went in.</param>
+/// <param name="OldIntoBox">What it replaces went into the box.</param>
+internal sealed record SeenShim(
+    string Path, ValveKey Valve, Stage Stage, decimal? ThicknessMm, Guid? MicrometerId, bool FromBox, bool OldIntoBox);
+
+/// <summary>
+/// The one way in which a shim gets onto a card and out of or into the box: by the readings, by the shim plan, by the seed.
+/// Adds the rows; the entry saves.
+/// </summary>
+internal static class ShimEntry
+{
+    public static async Task Add(VisitEntry entry, IReadOnlyList<SeenShim> seen, CancellationToken ct)
+    {
+        if (seen.Count == 0)
+        {
+            return;
+        }
+
+        if (entry.Specification.Shims is not { } range)
+        {
+            seen.ToList().ForEach(s => entry.Add(new FieldFault($"{s.Path}.valve",
+                $"{s.Path}.valve is {s.Valve}: this engine has screws and locknuts, no shims; leave it out.")));
+            return;
+        }
+
+        var box = await ShimBox.ReadToChange(entry, range, ct);
+        var taken = new HashSet<(ValveKey, Stage)>();
+        foreach (var shim in seen.OrderBy(s => s.Stage))
+        {
+            if (IsPossible(entry, shim, range, taken))
+            {
+                Add(entry, shim, box);
+            }
+        }
+    }
+
+    private static bool IsPossible(
+        VisitEntry entry, SeenShim shim, ShimRange range, HashSet<(ValveKey, Stage)> taken)
+    {
+        var fault = ReadingRules.FaultOfValve($"{shim.Path}.valve", shim.Valve, entry.Specification)
+            ?? (shim.Stage == Stage.AsLeft && shim.ThicknessMm is { } mm
+                ? ShimRules.FaultOfThickness($"{shim.Path}.thicknessMm", mm, range)
+                : null)
+            ?? (taken.Add((shim.Valve, shim.Stage))
+                ? null
+                : new FieldFault($"{shim.Path}.valve", $"{shim.Path}.valve is {shim.Valve}: its shim {Words(shim.Stage)} stands twice in this send; once is allowed."))
+            ?? (shim is { Stage: Stage.AsFound, FromBox: true } or { Stage: Stage.AsFound, OldIntoBox: true }
+                ? new FieldFault($"{shim.Path}.fromBox", $"{shim.Path}.fromBox: only what goes in is taken from the box or replaces another; the stage is as found.")
+                : null)
+            ?? (shim is { FromBox: true, ThicknessMm: null }
+                ? new FieldFault($"{shim.Path}.thicknessMm", $"{shim.Path}.thicknessMm is empty: what is taken from the box has a measured thickness.")
+                : null);
+        entry.Add(fault);
+        return fault is null;
+    }
+
+    private static void Add(VisitEntry entry, SeenShim shim, ShimBox box)
+    {
+        var earlier = ShimRules.Standing(entry.Known.Shims, shim.Valve, shim.Stage);
+        if (shim.OldIntoBox)
+        {
+            var removed = earlier ?? ShimRules.Standing(entry.Known.Shims, shim.Valve, Stage.AsFound);
+            if (removed?.Thickness is { } thickness)
+            {
+                box.TakeIn($"{shim.Path}.oldIntoBox", thickness, wasFittedHere: earlier is not null);
+            }
+            else
+            {
+                entry.Add(new FieldFault($"{shim.Path}.oldIntoBox",
+                    $"{shim.Path}.oldIntoBox: what came out of {shim.Valve.Spoken} is not measured; only a measured shim goes into the box."));
+            }
+        }
+
+        if (shim.FromBox)
+        {
+            box.Issue($"{shim.Path}.thicknessMm", ShimThickness.FromMillimetres(shim.ThicknessMm!.Value));
+        }
+
+        if (earlier is not null)
+        {
+            entry.Replaces($"the shim {Words(shim.Stage)} of {shim.Valve.Spoken}");
+        }
+
+        var observation = new ShimObservation
+        {
+            Id = NewId.At(entry.Now),
+            EngineId = entry.Open.Card.EngineId,
+            JobCardNumber = entry.Open.Card.Number,
+            Valve = shim.Valve,
+            Stage = shim.Stage,
+            Thickness = shim.ThicknessMm is { } mm ? ShimThickness.FromMillimetres(mm) : null,
+            MicrometerId = shim.ThicknessMm is null ? null : shim.MicrometerId,
+            OdometerReadingId = entry.OdometerReadingId,
+            MeasuredAt = entry.MeasuredAt,
+            MeasuredBy = entry.MeasuredBy,
+            EnteredBy = entry.Actor.PersonId,
+            EnteredAt = entry.Now,
+            SupersedesId = earlier?.Id,
+            ReasonRemarkId = entry.RemarkFor(earlier is not null, null),
+        };
+        entry.Db.ShimObservations.Add(observation);
+        entry.Known.Shims.Add(observation);
+        if (shim.Stage == Stage.AsLeft)
+        {
+            entry.StartAdjustment();
+        }
+    }
+
+    private static string Words(Stage stage) => stage == Stage.AsFound ? "as found" : "as left";
+}
