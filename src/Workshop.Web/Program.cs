@@ -72,10 +72,12 @@ DueApi.Map(api);
 MotorcyclesApi.Map(api);
 BookingsApi.Map(api);
 JobCardsApi.Map(api);
+CautionsApi.Map(api);
 KitsApi.Map(api);
 TorqueSheetsApi.Map(api);
 ClearancesApi.Map(api);
 ShimsApi.Map(api);
+SignOffApi.Map(api);
 
 await app.RunAsync();
 return 0;

@@ -1,0 +1,70 @@
+using Workshop.Domain.Clearances;
+using Workshop.Domain.EngineModels;
+using Workshop.Domain.Kits;
+using Workshop.Domain.Shims;
+using Workshop.Domain.TorqueSheets;
+
+namespace Workshop.Domain.JobCards;
+
+/// <summary>All that is known of a visit when somebody wants to sign it off.</summary>
+public sealed record SignOffFacts
+{
+    public required int Number { get; init; }
+
+    public required JobCardState State { get; init; }
+
+    public required EngineSpecification Specification { get; init; }
+
+    public required IReadOnlyList<ItemUnderWay> UnderWay { get; init; }
+
+    /// <summary>Codes of items under way of which the person says that they were not done.</summary>
+    public IReadOnlySet<string> NotDone { get; init; } = new HashSet<string>();
+
+    /// <summary>The person gives a remark that accepts clearances outside their limits.</summary>
+    public bool OutsideAccepted { get; init; }
+
+    /// <summary>Readings of this card, all attempts.</summary>
+    public IReadOnlyList<ClearanceReading> Readings { get; init; } = [];
+
+    public IReadOnlyList<ShimObservation> Shims { get; init; } = [];
+
+    public IReadOnlyList<ValveEvent> Events { get; init; } = [];
+
+    public IReadOnlyList<PartChange> Changes { get; init; } = [];
+
+    public IReadOnlyList<FastenerTick> Ticks { get; init; } = [];
+
+    /// <summary>Codes of the cautions that somebody has acknowledged on this card.</summary>
+    public IReadOnlySet<string> Acknowledged { get; init; } = new HashSet<string>();
+
+    /// <summary>Valves that the visit disturbed, with what disturbed them.</summary>
+    public IReadOnlyDictionary<ValveKey, string> Disturbed => DisturbedValves.Of(Specification, Shims, Events, Changes);
+
+    /// <summary>Items that are written into the history at sign-off.</summary>
+    public IReadOnlyList<ServiceItem> Done => [.. UnderWay.Select(i => i.Item).Where(i => !NotDone.Contains(i.Code))];
+
+    /// <summary>
+    /// Items that were at least begun: the done ones, and those said not to be done though the card shows that somebody was
+    /// at them. What these opened must be closed.
+    /// </summary>
+    public IReadOnlyList<ServiceItem> Begun =>
+        [.. UnderWay.Where(i => !NotDone.Contains(i.Item.Code) || i.StartedAt is not null || WasTouched(i.Item)).Select(i => i.Item)];
+
+    /// <summary>The fasteners that must be tight: those of items begun, and any that was ever ticked on this card.</summary>
+    public IReadOnlyList<TorqueLine> ToBeTight
+    {
+        get
+        {
+            var opened = Opened.By(Specification, Begun).Fasteners.Select(f => f.Code).ToHashSet(StringComparer.Ordinal);
+            return [.. TorqueSheet.Of(Specification, UnderWay, Ticks).Lines
+                .Where(l => opened.Contains(l.Fastener.Code) || l.Tick.Last is not null)];
+        }
+    }
+
+    private bool WasTouched(ServiceItem item) => item.Kind switch
+    {
+        ServiceItemKind.ValveClearanceCheck => Readings.Count > 0,
+        ServiceItemKind.ValveClearanceAdjustment => Disturbed.Count > 0,
+        _ => false,
+    };
+}

@@ -1,0 +1,56 @@
+using Workshop.Domain.TorqueSheets;
+
+namespace Workshop.Domain.JobCards;
+
+/// <summary>The motorcycle is checked in, and the card neither signed off nor cancelled.</summary>
+public sealed class CardIsOpen : ISignOffRule
+{
+    public IReadOnlyList<SignOffReason> Against(SignOffFacts facts)
+    {
+        ArgumentNullException.ThrowIfNull(facts);
+        return facts.State switch
+        {
+            JobCardState.CheckedIn => [],
+            JobCardState.Booked =>
+                [new("card", $"Job card {facts.Number} is booked, but the motorcycle is not checked in.", SignOffPlace.CheckIn)],
+            JobCardState.SignedOff =>
+                [new("card", $"Job card {facts.Number} is signed off already; a card is signed once.", SignOffPlace.Card)],
+            JobCardState.Cancelled => [new("card", $"Job card {facts.Number} is cancelled.", SignOffPlace.Card)],
+            _ => throw new InvalidOperationException($"No rule for a card that is {facts.State}."),
+        };
+    }
+}
+
+/// <summary>Every fastener that was opened has a tick that stands.</summary>
+public sealed class OpenedFastenersAreTicked : ISignOffRule
+{
+    public IReadOnlyList<SignOffReason> Against(SignOffFacts facts)
+    {
+        ArgumentNullException.ThrowIfNull(facts);
+        return [.. facts.ToBeTight.Where(l => !l.IsTightened).Select(l => new SignOffReason(
+            $"fasteners.{l.Fastener.Code}",
+            $"{l.Fastener.Name}{(l.Fastener.Count > 1 ? $" ({l.Fastener.Count})" : "")}: {Words(l.Tick.State)}.",
+            SignOffPlace.TorqueSheet))];
+    }
+
+    private static string Words(TickState state) => state switch
+    {
+        TickState.NotTightened => "opened, but not ticked on the torque sheet",
+        TickState.TakenBack => "its tick was taken back",
+        TickState.OpenedAgain => "opened again since it was ticked",
+        _ => throw new InvalidOperationException($"A fastener that is {state} stands in nobody's way."),
+    };
+}
+
+/// <summary>Every caution of the items that were begun was read.</summary>
+public sealed class CautionsAreAcknowledged : ISignOffRule
+{
+    public IReadOnlyList<SignOffReason> Against(SignOffFacts facts)
+    {
+        ArgumentNullException.ThrowIfNull(facts);
+        return [.. Cautions.InOrder(facts.Begun.SelectMany(i => i.Cautions))
+            .Where(c => !facts.Acknowledged.Contains(c.Code))
+            .Select(c => new SignOffReason(
+                $"cautions.{c.Code}", $"The caution \"{c.Title}\" is not acknowledged.", SignOffPlace.Cautions))];
+    }
+}

@@ -1,0 +1,39 @@
+using Microsoft.EntityFrameworkCore;
+using Workshop.Domain.JobCards;
+using Workshop.Web.Data;
+
+namespace Workshop.Web.Features.JobCards;
+
+/// <summary>Gathers what the gates before a sign-off look at.</summary>
+internal static class SignOffCase
+{
+    public static async Task<SignOffFacts> Gather(WorkshopDbContext db, OpenCard open, CancellationToken ct)
+    {
+        var number = open.Card.Number;
+        return new SignOffFacts
+        {
+            Number = number,
+            State = open.Card.State,
+            Specification = open.Specification,
+            UnderWay = open.UnderWay,
+            Readings = await db.ClearanceReadings.AsNoTracking().Where(r => r.JobCardNumber == number).ToListAsync(ct),
+            Shims = await db.ShimObservations.AsNoTracking().Where(s => s.JobCardNumber == number).ToListAsync(ct),
+            Events = await db.ValveEvents.AsNoTracking().Where(e => e.JobCardNumber == number).ToListAsync(ct),
+            Changes = await db.PartChanges.AsNoTracking().Where(c => c.JobCardNumber == number).ToListAsync(ct),
+            Ticks = await db.FastenerTicks.AsNoTracking().Where(t => t.JobCardNumber == number).ToListAsync(ct),
+            Acknowledged = (await db.CautionAcknowledgements.AsNoTracking()
+                .Where(a => a.JobCardNumber == number).Select(a => a.CautionCode).ToListAsync(ct)).ToHashSet(StringComparer.Ordinal),
+        };
+    }
+
+    /// <summary>The page on which a reason is put right.</summary>
+    public static string AddressOf(int number, SignOffPlace place) => place switch
+    {
+        SignOffPlace.Card => $"/job-cards/{number}",
+        SignOffPlace.CheckIn => $"/job-cards/{number}/check-in",
+        SignOffPlace.Cautions => $"/job-cards/{number}/cautions",
+        SignOffPlace.TorqueSheet => $"/job-cards/{number}/torque-sheet",
+        SignOffPlace.Readings => $"/job-cards/{number}/readings",
+        _ => throw new ArgumentOutOfRangeException(nameof(place), place, null),
+    };
+}
