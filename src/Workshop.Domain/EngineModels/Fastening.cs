@@ -21,7 +21,7 @@ public sealed record Joint(
 public sealed record Sealant(string PartCode, decimal Quantity, int CureMinutes);
 
 /// <param name="PartCode">The stores' code of the seal.</param>
-/// <param name="Quantity">Of a joint: for the whole joint. Of a fastener: for each of its <c>Count</c>.</param>
+/// <param name="Quantity">For the whole joint, or for all of a fastener's <c>Count</c> together.</param>
 public sealed record Seal(string PartCode, decimal Quantity, SealPolicy Policy);
 
 public enum SealPolicy

@@ -102,7 +102,7 @@ public sealed record Kit(IReadOnlyList<KitLine> Lines, IReadOnlyList<KitCompound
 
         // A use-once fastener is replaced whatever its part's policy says.
         return fastener.Seals.Select(seal => (seal.PartCode, new KitReason(
-            seal.Quantity * fastener.Count,
+            seal.Quantity,
             place,
             UseOf(fastener.UseOnce ? SealPolicy.ReplaceAlways : seal.Policy, heldItems),
             heldItems ?? [])));

@@ -70,7 +70,7 @@ public class KitProperties
                 || certain.Any(i => i.Fasteners.Contains(f.Code) || AccessesOf(engine, i).Any(a => a.Fasteners.Contains(f.Code)))).ToList();
             var expected = joints.SelectMany(j => j.Seals).Where(s => s.Policy == SealPolicy.ReplaceAlways).Sum(s => s.Quantity)
                 + joints.Sum(j => j.Sealant?.Quantity ?? 0)
-                + fasteners.Sum(f => f.Count * f.Seals.Where(s => f.UseOnce || s.Policy == SealPolicy.ReplaceAlways).Sum(s => s.Quantity))
+                + fasteners.Sum(f => f.Seals.Where(s => f.UseOnce || s.Policy == SealPolicy.ReplaceAlways).Sum(s => s.Quantity))
                 + certain.SelectMany(i => i.Parts).Where(p => !p.HaveReady).Sum(p => p.Quantity);
             Assert.Equal(expected, kit.Lines.Sum(l => l.Needed));
         });

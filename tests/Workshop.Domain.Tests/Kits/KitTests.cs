@@ -11,9 +11,9 @@ public class KitTests
         [new Seal("gasket", 1, SealPolicy.InspectAndReuse), new Seal("well-ring", 2, SealPolicy.ReplaceIfDamaged)],
         new Sealant("sealant", 4, 60));
 
-    private static readonly Fastener Bolt = Fastener("bolt", 6, new Seal("washer", 1, SealPolicy.ReplaceAlways)) with { Name = "Head cover bolt" };
+    private static readonly Fastener Bolt = Fastener("bolt", 6, new Seal("washer", 6, SealPolicy.ReplaceAlways)) with { Name = "Head cover bolt" };
     private static readonly Fastener Plug = Fastener("plug", 1, new Seal("ring", 1, SealPolicy.ReplaceAlways)) with { Name = "Oil drain plug" };
-    private static readonly Fastener CapBolt = Fastener("cap-bolt", 8, new Seal("cap-bolt", 1, SealPolicy.InspectAndReuse)) with
+    private static readonly Fastener CapBolt = Fastener("cap-bolt", 8, new Seal("cap-bolt", 8, SealPolicy.InspectAndReuse)) with
     {
         Name = "Cap bolt", UseOnce = true, ThreadCompound = "assembly lubricant",
     };
