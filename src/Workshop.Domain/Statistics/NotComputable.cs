@@ -25,4 +25,15 @@ public enum NotComputableReason
     /// a given y has no finite limits.
     /// </summary>
     SlopeNotDistinguishableFromZero,
+
+    /// <summary>A covariate is a combination of the others, so that their coefficients cannot be told apart.</summary>
+    CollinearCovariates,
+
+    /// <summary>
+    /// A line can be drawn through every bracket: the brackets are too coarse to tell the scatter from none.
+    /// </summary>
+    BracketsTooCoarse,
+
+    /// <summary>The likelihood rises without end as a parameter grows: what was observed bounds it on one side only.</summary>
+    NoFiniteMaximum,
 }
