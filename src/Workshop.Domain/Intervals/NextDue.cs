@@ -71,9 +71,18 @@ public static class NextDue
         return new DueNext(null, at, expected, new DaySpan(earliest, latest ?? Horizon(track)), latest is null);
     }
 
-    private static (LocalDate Expected, LocalDate Earliest, LocalDate? Latest) Reach(
+    /// <summary>
+    /// When a distance is reached: by the readings where they have passed it, by the rate beyond the last one. What the rate
+    /// does not reach within <see cref="HorizonDays"/> is expected then; its latest day is nothing where the slowest rate does not.
+    /// </summary>
+    /// <param name="at">In the motorcycle's distance.</param>
+    /// <param name="track">The odometer's readings.</param>
+    /// <param name="rate">How far it is ridden in a day.</param>
+    public static (LocalDate Expected, LocalDate Earliest, LocalDate? Latest) Reach(
         Distance at, OdometerTrack track, RidingRate rate)
     {
+        ArgumentNullException.ThrowIfNull(track);
+        ArgumentNullException.ThrowIfNull(rate);
         if (track.Reached(at) is { } passed)
         {
             return (passed.On, passed.Span.First, passed.Span.Last);

@@ -30,7 +30,11 @@ public sealed record ParallelLines
     /// The line of one group. Its level comes from the points of that group alone, slope and scatter from all of them, so
     /// that every limit it states, Fieller's too, is exact: a group's mean is independent of the common slope.
     /// </summary>
+    /// <exception cref="KeyNotFoundException">The group has no points.</exception>
     public StraightLine LineOf(int group) => byGroup[group];
+
+    /// <summary>The line of one group; nothing where it has no points.</summary>
+    public StraightLine? Find(int group) => byGroup.GetValueOrDefault(group);
 
     /// <summary>
     /// Fits the lines, or says why they cannot be fitted: no group with two different x

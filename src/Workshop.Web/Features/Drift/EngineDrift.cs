@@ -1,7 +1,9 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Workshop.Domain.Clearances;
 using Workshop.Domain.Drift;
 using Workshop.Domain.EngineModels;
+using Workshop.Domain.Intervals;
 using Workshop.Domain.Measures;
 using Workshop.Domain.Motorcycles;
 using Workshop.Web.Data;
@@ -14,9 +16,30 @@ internal sealed record LobeDrift(ClearanceLimits Limits, LobeHistory History, St
 /// <summary>Of one engine, all that decides how its valves drift.</summary>
 /// <param name="Specification">The current version of its engine model, whose limits hold for what comes.</param>
 /// <param name="Fitting">The motorcycle that it is in now; absent where it is in none.</param>
+/// <param name="Track">What that motorcycle had done by date.</param>
 internal sealed record EngineDrift(
-    Guid EngineId, EngineSpecification Specification, EngineHistory History, EngineFitting? Fitting)
+    Guid EngineId, EngineSpecification Specification, EngineHistory History, EngineFitting? Fitting, OdometerTrack? Track)
 {
+    private readonly RidingRate? rate = Track is null ? null : RidingRate.Of(Track);
+
+    /// <summary>Where the motorcycle's rate, and with it every date here, comes from.</summary>
+    public RateBasis? RateBasis => rate?.Basis;
+
+    /// <summary>
+    /// The day on which the engine has done a distance, or had: by the odometer's readings and its own rate. Nothing where the
+    /// engine is in no motorcycle, or where the rate does not get there within twenty years.
+    /// </summary>
+    public LocalDate? DayOf(Distance? engineDistance)
+    {
+        if (engineDistance is not { } distance || Fitting is null || Track is null)
+        {
+            return null;
+        }
+
+        var day = NextDue.Reach(Fitting.MotorcycleDistanceAt(distance), Track, rate!).Expected;
+        return day < Track.Last.On.PlusDays(NextDue.HorizonDays) ? day : null;
+    }
+
     /// <summary>Every lobe in order of valve, those never read too.</summary>
     public IReadOnlyList<LobeDrift> Lobes() => [.. ReadingRules.LobesOf(Specification).Select(lobe =>
     {
@@ -34,6 +57,8 @@ internal sealed record EngineDrift(
             .ToLookup(f => f.EngineId);
         var motorcycles = fittings.SelectMany(f => f).Select(f => f.MotorcycleId).Distinct().ToList();
         var odometer = await db.OdometerReadings.AsNoTracking().Where(r => motorcycles.Contains(r.MotorcycleId)).ToListAsync(ct);
+        var instruments = (await db.Odometers.AsNoTracking().Where(o => motorcycles.Contains(o.MotorcycleId)).ToListAsync(ct))
+            .ToLookup(o => o.MotorcycleId);
         var readOn = StandingByAnyId(odometer).ToLookup(r => r.Standing.MotorcycleId);
         var readings = (await db.ClearanceReadings.AsNoTracking().Where(r => engines.Contains(r.EngineId)).ToListAsync(ct))
             .ToLookup(r => r.EngineId);
@@ -44,16 +69,26 @@ internal sealed record EngineDrift(
         var parts = (await db.PartChanges.AsNoTracking().Where(c => engines.Contains(c.EngineId)).ToListAsync(ct))
             .ToLookup(c => c.EngineId);
 
-        return [.. engines.Order().Where(specifications.ContainsKey).Select(id => new EngineDrift(
-            id,
-            specifications[id],
-            new EngineHistory(
+        return [.. engines.Order().Where(specifications.ContainsKey).Select(id =>
+        {
+            var history = new EngineHistory(
                 [.. readings[id]], [.. shims[id]], [.. events[id]], [.. parts[id]], EngineDistances([.. fittings[id]], readOn))
             {
                 FirstCheckDue = FirstCheckDue(specifications[id]),
-            },
-            fittings[id].SingleOrDefault(f => f.RemovedOn is null)))];
+            };
+            var fitting = fittings[id].SingleOrDefault(f => f.RemovedOn is null);
+            var track = fitting is null ? null : TrackOf(instruments[fitting.MotorcycleId], readOn[fitting.MotorcycleId]);
+            return new EngineDrift(id, specifications[id], history, fitting, track);
+        })];
     }
+
+    private static OdometerTrack? TrackOf(
+        IEnumerable<Odometer> instruments, IEnumerable<(Guid Id, OdometerReading Standing)> readings) =>
+        instruments.MinBy(o => o.FittedOn) is { } first
+            ? OdometerTrack.Of(
+                new OdometerPoint(first.FittedOn, first.Offset),
+                readings.Where(r => r.Id == r.Standing.Id).Select(r => new OdometerPoint(r.Standing.ReadOn, r.Standing.Distance)))
+            : null;
 
     private static async Task<IReadOnlyDictionary<Guid, EngineSpecification>> Specifications(
         WorkshopDbContext db, IReadOnlyCollection<Guid> engines, CancellationToken ct)

@@ -60,6 +60,7 @@ internal static class ForecastRows
             DriftStandardError = DriftFigures.Drift(estimate.Drift?.StandardError),
             LeavesLimitsAt = estimate.Reaches?.At,
             LeavesLimitsEarliestAt = estimate.Reaches?.Earliest,
+            LeavesLimitsOn = engine.DayOf(estimate.Reaches?.At),
             Reason = estimate.ReasonSentence,
         };
     }
