@@ -12,5 +12,7 @@ internal static class PagePolicies
         pages.AllowAnonymousToPage("/Errors/Error");
         pages.AuthorizePage("/Motorcycles/New", Policies.Books);
         pages.AuthorizePage("/Motorcycles/Edit", Policies.Books);
+        pages.AuthorizePage("/Drift/Index", Policies.Manages);
+        pages.AuthorizePage("/Imports/Readings", Policies.Manages);
     }
 }

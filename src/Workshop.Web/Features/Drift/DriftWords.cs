@@ -32,8 +32,8 @@ internal static class DriftWords
     {
         null => line.ReasonSentence ?? "",
         { Passed: true } passed => $"It was outside its {Word(passed.End)} limit of {passed.LimitMm:0.00##} mm at the last reading.",
-        { } reaches => $"The line reaches the {Word(reaches.End)} limit of {reaches.LimitMm:0.00##} mm after {Far(reaches.FurtherKm, unit)} more, "
-            + $"when the engine has done {Far(reaches.EngineKm, unit)} ({Percent(line.Confidence)}: {Far(reaches.EarliestEngineKm, unit)} to {Latest(reaches, unit)}){Day(reaches)}.",
+        { } reaches => $"The line reaches the {Word(reaches.End)} limit of {reaches.LimitMm:0.00##} mm after about {About(reaches.FurtherKm, unit)} more, "
+            + $"when the engine has done {About(reaches.EngineKm, unit)} ({Percent(line.Confidence)}: {About(reaches.EarliestEngineKm, unit)} to {Latest(reaches, unit)}){Day(reaches)}.",
     };
 
     private static string Day(DriftOfLobe.Limit reaches) => reaches is { On: { } on, RateBasis: { } basis }
@@ -53,6 +53,10 @@ internal static class DriftWords
     };
 
     public static string Far(Distance distance, OdometerUnit unit) => $"{unit.CountOf(distance):#,0} {unit.Symbol()}";
+
+    /// <summary>An estimate: to the hundred, as more digits would claim too much.</summary>
+    public static string About(Distance distance, OdometerUnit unit) =>
+        $"{Math.Round(unit.CountOf(distance) / 100.0) * 100:#,0} {unit.Symbol()}";
 
     public static string Signed(decimal value) => value.ToString("+0.0000;-0.0000;0", CultureInfo.InvariantCulture);
 
@@ -78,7 +82,7 @@ internal static class DriftWords
     };
 
     private static string Latest(DriftOfLobe.Limit reaches, OdometerUnit unit) =>
-        reaches.LatestEngineKm > reaches.EngineKm + StraightLineDrift.Reach ? "far beyond" : Far(reaches.LatestEngineKm, unit);
+        reaches.LatestEngineKm > reaches.EngineKm + StraightLineDrift.Reach ? "far beyond" : About(reaches.LatestEngineKm, unit);
 
     private static string Count(int number, string what) => number == 1 ? $"1 {what}" : $"{number} {what}s";
 }

@@ -1,0 +1,136 @@
+using FluentValidation;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using NodaTime.Text;
+using Workshop.Domain.Drift;
+using Workshop.Domain.EngineModels;
+using Workshop.Domain.Measures;
+using Workshop.Domain.Outcomes;
+using Workshop.Domain.People;
+using Workshop.Web.Data;
+using Workshop.Web.Features.Bookings;
+using Workshop.Web.Http;
+
+namespace Workshop.Web.Features.Drift;
+
+/// <summary>
+/// The manager's list: motorcycles by the earliest day on which a valve is expected to leave its limits, soonest first; those
+/// of which nothing is foretold last, with the reason. A page at a time: the next one starts after the last row of this one.
+/// </summary>
+public static class ListDrift
+{
+    public const int MostMonths = 240;
+
+    private const string Never = "never";
+
+    /// <param name="Within">Months from today; absent for all, those without a forecast included.</param>
+    public sealed record Request(int? Within = null, string? After = null, int? Take = null);
+
+    /// <param name="Valve">The lobe that is first, spoken.</param>
+    /// <param name="On">The day by the odometer's own rate.</param>
+    /// <param name="AtKm">What the motorcycle will have done then.</param>
+    /// <param name="EarliestAtKm">The early end of the 95 % interval.</param>
+    /// <param name="Outside">It was outside its limits at the last reading already.</param>
+    /// <param name="Foretold">Lobes with a forecast.</param>
+    /// <param name="Lobes">Lobes that the engine has.</param>
+    /// <param name="Reason">Why nothing is foretold, where that is so.</param>
+    public sealed record Row(
+        Guid MotorcycleId, string Registration, string Motorcycle, OdometerUnit OdometerUnit, string? Valve,
+        LocalDate? On, Distance? AtKm, Distance? EarliestAtKm, bool Outside, decimal? PresentMm, decimal? DriftMmPer10000Km,
+        int Foretold, int Lobes, string? Reason);
+
+    public sealed class Validator : AbstractValidator<Request>
+    {
+        public Validator()
+        {
+            RuleFor(r => r.Within).IsWhole(1, MostMonths);
+            RuleFor(r => r.Take).IsPageSize();
+            RuleFor(r => r.After).Must(a => string.IsNullOrEmpty(a) || TryRead(a, out _))
+                .WithMessage((_, a) => $"{{PropertyName}} is \"{a}\": give back what an answer named as next.");
+        }
+    }
+
+    public static async Task<Outcome<Slice<Row>>> Handle(
+        Request request, WorkshopDbContext db, Actor actor, IClock clock, CancellationToken ct)
+    {
+        var soonest = db.ClearanceForecasts.GroupBy(f => f.EngineId)
+            .Select(of => new { EngineId = of.Key, On = of.Min(f => f.LeavesLimitsOn) });
+        var rows = from fitting in db.EngineFittings.AsNoTracking()
+                   join motorcycle in db.Motorcycles on fitting.MotorcycleId equals motorcycle.Id
+                   join first in soonest on fitting.EngineId equals first.EngineId into found
+                   from first in found.DefaultIfEmpty()
+                   where fitting.RemovedOn == null && !motorcycle.Retired
+                   select new { motorcycle, fitting, On = first == null ? null : first.On };
+        if (request.Within is { } months)
+        {
+            var until = (await WorkshopTimes.Read(db, ct)).DayOf(clock.GetCurrentInstant()).PlusMonths(months);
+            rows = rows.Where(r => r.On <= until);
+        }
+
+        if (request.After is { Length: > 0 } after && TryRead(after, out var last))
+        {
+            rows = last.On is { } on
+                ? rows.Where(r => r.On == null || r.On > on || (r.On == on && r.motorcycle.Id > last.Id))
+                : rows.Where(r => r.On == null && r.motorcycle.Id > last.Id);
+        }
+
+        var slice = await rows.OrderBy(r => r.On == null).ThenBy(r => r.On).ThenBy(r => r.motorcycle.Id)
+            .ToSlice(request.Take, r => Write(r.On, r.motorcycle.Id), ct);
+        var engines = slice.Rows.Select(r => r.fitting.EngineId).ToList();
+        var motorcycles = slice.Rows.Select(r => r.motorcycle.Id).ToList();
+        var forecasts = (await db.ClearanceForecasts.AsNoTracking().Where(f => engines.Contains(f.EngineId)).ToListAsync(ct))
+            .ToLookup(f => f.EngineId);
+        var units = await db.Odometers.AsNoTracking().Where(o => motorcycles.Contains(o.MotorcycleId) && o.RemovedOn == null)
+            .ToDictionaryAsync(o => o.MotorcycleId, o => o.Unit, ct);
+        return new Slice<Row>(
+            [.. slice.Rows.Select(r => RowOf(
+                r.motorcycle, r.fitting, units.GetValueOrDefault(r.motorcycle.Id), [.. forecasts[r.fitting.EngineId]]))],
+            slice.Next);
+    }
+
+    private static Row RowOf(
+        Domain.Motorcycles.Motorcycle motorcycle, Domain.Motorcycles.EngineFitting fitting, OdometerUnit unit,
+        IReadOnlyList<ClearanceForecast> forecasts)
+    {
+        var foretold = forecasts.Where(f => f.LeavesLimitsAt is not null).ToList();
+        var first = foretold.OrderBy(f => f.LeavesLimitsOn ?? LocalDate.MaxIsoValue).ThenBy(f => f.LeavesLimitsAt)
+            .ThenBy(f => f.Valve).ThenBy(f => f.Lobe).FirstOrDefault();
+        return new Row(
+            motorcycle.Id,
+            motorcycle.Registration,
+            $"{motorcycle.Maker} {motorcycle.Model}",
+            unit,
+            first is null ? null : new LobeKey(first.Valve, first.Lobe).Spoken,
+            first?.LeavesLimitsOn,
+            first?.LeavesLimitsAt is { } at ? fitting.MotorcycleDistanceAt(at) : null,
+            first?.LeavesLimitsEarliestAt is { } early ? fitting.MotorcycleDistanceAt(early) : null,
+            first is not null && first.LeavesLimitsEarliestAt == first.LeavesLimitsAt,
+            first?.PresentMm,
+            first?.DriftMmPer10000Km,
+            foretold.Count,
+            forecasts.Count,
+            first is null ? ReasonOf(forecasts) : null);
+    }
+
+    /// <summary>The reason of the lobe of which most is known.</summary>
+    private static string ReasonOf(IReadOnlyList<ClearanceForecast> forecasts) =>
+        forecasts.Where(f => f.Reason is not null).OrderByDescending(f => f.Readings).ThenBy(f => f.Valve).ThenBy(f => f.Lobe)
+            .Select(f => f.Readings == 0 ? f.Reason : $"{new LobeKey(f.Valve, f.Lobe).Spoken}: {f.Reason}").FirstOrDefault()
+        ?? "No valve of it was measured yet.";
+
+    private static string Write(LocalDate? on, Guid id) =>
+        $"{(on is { } day ? LocalDatePattern.Iso.Format(day) : Never)}_{id:N}";
+
+    private static bool TryRead(string after, out (LocalDate? On, Guid Id) last)
+    {
+        last = default;
+        if (after.Split('_') is not [var day, var id] || !Guid.TryParseExact(id, "N", out var motorcycle))
+        {
+            return false;
+        }
+
+        var on = LocalDatePattern.Iso.Parse(day);
+        last = (on.Success ? on.Value : null, motorcycle);
+        return on.Success || day == Never;
+    }
+}

@@ -1,0 +1,126 @@
+using System.Net;
+using System.Net.Http.Json;
+using System.Text.Json;
+using Microsoft.EntityFrameworkCore;
+using Workshop.Domain.People;
+using Workshop.Tests.Hosting;
+using Xunit;
+
+namespace Workshop.Web.Tests.Drift;
+
+public sealed class ListDriftTests(WorkshopApp app) : IClassFixture<WorkshopApp>
+{
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task Motorcycles_stand_by_earliest_forecast_and_those_without_come_last_with_the_reason()
+    {
+        var late = await app.ReadOverYears(
+            TestEngines.Exhaust(1), (0.29m, 0.30m), (0.28m, 0.29m), (0.27m, 0.28m), (0.26m, 0.27m), (0.25m, 0.26m));
+        var soon = await app.ReadOverYears(
+            TestEngines.Exhaust(2), (0.28m, 0.29m), (0.26m, 0.27m), (0.25m, 0.26m), (0.23m, 0.24m), (0.21m, 0.22m));
+        var outside = await app.ReadOverYears(TestEngines.Exhaust(2), (0.32m, 0.33m));
+        var twoReadings = await app.ReadOverYears(TestEngines.Intake(1), (0.17m, 0.18m), (0.16m, 0.17m));
+        var never = await app.CheckedIn();
+
+        var rows = await Rows(await app.As(Roles.Manager), "/api/v1/drift");
+
+        Assert.Equal(
+            [outside.MotorcycleId, soon.MotorcycleId, late.MotorcycleId],
+            rows.Take(3).Select(r => r.GetProperty("motorcycleId").GetGuid()));
+        Assert.Equal("cylinder 2, exhaust 1", rows[1].GetProperty("valve").GetString());
+        Assert.Equal("2027-03-01", rows[1].GetProperty("on").GetString());
+        Assert.Equal(120_000, rows[1].GetProperty("atKm").GetDecimal());
+        Assert.Equal((1, 6), (rows[1].GetProperty("foretold").GetInt32(), rows[1].GetProperty("lobes").GetInt32()));
+        Assert.True(rows[0].GetProperty("outside").GetBoolean());
+        Assert.False(rows[1].GetProperty("outside").GetBoolean());
+        Assert.Contains("cylinder 1, intake 1: 2 readings tell a slope", ReasonOf(rows, twoReadings), StringComparison.Ordinal);
+        Assert.Equal("No valve of it was measured yet.", ReasonOf(rows, never));
+
+        var within = await Rows(await app.As(Roles.Manager), "/api/v1/drift?within=18");
+        Assert.Equal([outside.MotorcycleId, soon.MotorcycleId], within.Select(r => r.GetProperty("motorcycleId").GetGuid()));
+
+        await The_pages_of_the_list_make_up_the_whole(rows);
+        await The_page_shows_the_same_order(rows);
+        await A_retired_motorcycle_is_no_longer_listed(soon, rows.Count);
+    }
+
+    [Fact]
+    public async Task Months_and_the_place_to_go_on_from_are_checked()
+    {
+        var manager = await app.As(Roles.Manager);
+
+        foreach (var (query, field, words) in new[]
+        {
+            ("within=0", "within", "within is 0: a whole number from 1 to 240 is allowed."),
+            ("after=here", "after", "after is \"here\": give back what an answer named as next."),
+            ("take=501", "take", "take is 501"),
+        })
+        {
+            var answer = await manager.GetAsync(new Uri($"/api/v1/drift?{query}", UriKind.Relative), Ct);
+            Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+            var errors = (await answer.Content.ReadFromJsonAsync<JsonElement>(Ct)).GetProperty("errors");
+            Assert.Contains(words, errors.GetProperty(field)[0].GetString(), StringComparison.Ordinal);
+        }
+    }
+
+    [Theory]
+    [InlineData(Roles.Technician)]
+    [InlineData(Roles.Advisor)]
+    public async Task The_list_is_the_managers(string role)
+    {
+        var client = await app.As(role);
+        var pages = await TestPages.SignedIn(app, role);
+
+        Assert.Equal(HttpStatusCode.Forbidden, (await client.GetAsync(new Uri("/api/v1/drift", UriKind.Relative), Ct)).StatusCode);
+        Assert.Equal(HttpStatusCode.Forbidden, (await pages.Open("/drift")).Status);
+    }
+
+    private async Task The_pages_of_the_list_make_up_the_whole(IReadOnlyList<JsonElement> whole)
+    {
+        var manager = await app.As(Roles.Manager);
+        var met = new List<Guid>();
+        for (var next = ""; next is not null;)
+        {
+            var slice = await manager.GetFromJsonAsync<JsonElement>($"/api/v1/drift?take=1&after={next}", Ct);
+            met.AddRange(slice.GetProperty("rows").EnumerateArray().Select(r => r.GetProperty("motorcycleId").GetGuid()));
+            next = slice.GetProperty("next").GetString();
+        }
+
+        Assert.Equal(whole.Select(r => r.GetProperty("motorcycleId").GetGuid()), met);
+    }
+
+    private async Task The_page_shows_the_same_order(IReadOnlyList<JsonElement> rows)
+    {
+        var pages = await TestPages.SignedIn(app, Roles.Manager);
+
+        var page = await pages.Open("/drift");
+
+        Assert.Equal(
+            rows.Select(r => r.GetProperty("registration").GetString()),
+            page.Html.QuerySelectorAll("tbody th").Select(th => th.TextContent));
+        Assert.Contains("Outside its limits at the last reading", page.MainText, StringComparison.Ordinal);
+        Assert.Contains("Mar 2027", page.MainText, StringComparison.Ordinal);
+        Assert.Contains("No forecast. No valve of it was measured yet.", page.MainText, StringComparison.Ordinal);
+    }
+
+    private async Task A_retired_motorcycle_is_no_longer_listed(TestVisit retired, int before)
+    {
+        await app.Look(async db =>
+        {
+            (await db.Motorcycles.SingleAsync(m => m.Id == retired.MotorcycleId, Ct)).Retired = true;
+            return await db.SaveChangesAsync(Ct);
+        });
+
+        Assert.Equal(before - 1, (await Rows(await app.As(Roles.Manager), "/api/v1/drift")).Count);
+    }
+
+    private static string? ReasonOf(IEnumerable<JsonElement> rows, TestVisit visit) =>
+        rows.Single(r => r.GetProperty("motorcycleId").GetGuid() == visit.MotorcycleId).GetProperty("reason").GetString();
+
+    private static async Task<IReadOnlyList<JsonElement>> Rows(HttpClient client, string address)
+    {
+        var slice = await client.GetFromJsonAsync<JsonElement>(address, Ct);
+        return [.. slice.GetProperty("rows").EnumerateArray()];
+    }
+}
