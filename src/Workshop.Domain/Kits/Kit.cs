@@ -98,7 +98,7 @@ public sealed record Kit(IReadOnlyList<KitLine> Lines, IReadOnlyList<KitCompound
 
         var place = fastener.Count == 1
             ? $"on the {KitReason.Inside(fastener.Name)}"
-            : $"on the {KitReason.Inside(fastener.Name)}, {fastener.Count} alike";
+            : $"on the {KitReason.Inside(fastener.Name)} ({fastener.Count} of them)";
 
         // A use-once fastener is replaced whatever its part's policy says.
         return fastener.Seals.Select(seal => (seal.PartCode, new KitReason(

@@ -1,6 +1,4 @@
-using System.Globalization;
 using Workshop.Domain.EngineModels;
-using Workshop.Domain.Measures;
 
 namespace Workshop.Domain.TorqueSheets;
 
@@ -12,7 +10,7 @@ public static class FastenerWords
     {
         ThreadTreatment.Dry => "dry",
         ThreadTreatment.Oiled => "oiled",
-        ThreadTreatment.Locked => "with thread lock",
+        ThreadTreatment.Locked => "locked",
         _ => throw new ArgumentOutOfRangeException(nameof(treatment), treatment, null),
     };
 
@@ -34,8 +32,4 @@ public static class FastenerWords
         TickState.OpenedAgain => "opened again since it was tightened",
         _ => throw new ArgumentOutOfRangeException(nameof(state), state, null),
     };
-
-    /// <summary>In the units of wrenches marked in pounds, rounded for dialling: "17.7 lbf.ft, 212 lbf.in".</summary>
-    public static string InPounds(this Torque torque) => string.Create(
-        CultureInfo.InvariantCulture, $"{torque.PoundFeet:0.0} lbf.ft, {torque.PoundInches:0} lbf.in");
 }

@@ -49,7 +49,7 @@ public class KitTests
             kit.Lines.Select(l => $"{l.PartCode} {l.Needed}+{l.HaveReady}"));
         Assert.Equal("one at the head cover, if the old one does not pass its inspection", Words(kit, "gasket"));
         Assert.Equal("2 at the head cover, if the old one is damaged", Words(kit, "well-ring"));
-        Assert.Equal("6 on the head cover bolt, 6 alike", Words(kit, "washer"));
+        Assert.Equal("6 on the head cover bolt (6 of them)", Words(kit, "washer"));
     }
 
     [Fact]
@@ -78,7 +78,7 @@ public class KitTests
         Assert.Equal(
             ["cap-bolt 0+8", "gasket 0+1", "paste 0+1", "sealant 4+0", "washer 6+0", "well-ring 0+2"],
             kit.Lines.Select(l => $"{l.PartCode} {l.Needed}+{l.HaveReady}"));
-        Assert.Equal("8 on the cap bolt, 8 alike, if valve clearance adjustment is begun", Words(kit, "cap-bolt"));
+        Assert.Equal("8 on the cap bolt (8 of them), if valve clearance adjustment is begun", Words(kit, "cap-bolt"));
         Assert.Equal("one for valve clearance adjustment, if it is begun", Words(kit, "paste"));
     }
 

@@ -81,13 +81,6 @@ public class TorqueSheetTests
     }
 
     [Fact]
-    public void A_torque_is_said_in_pounds_too()
-    {
-        // 1 lbf.ft = 1.355818 N.m, 1 lbf.in = 0.1129848 N.m: NIST SP 811 (2008), appendix B.8.
-        Assert.Equal("17.7 lbf.ft, 212 lbf.in", Torque.FromNewtonMetres(24).InPounds());
-    }
-
-    [Fact]
     public void Every_opened_fastener_stands_on_the_sheet_once_in_whatever_order_items_come() =>
         Gen.Select(MadeUpEngines.Any, Gen.Bool.Array[4]).Sample((engine, booked) =>
         {

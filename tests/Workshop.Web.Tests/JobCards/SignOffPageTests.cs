@@ -23,8 +23,10 @@ public sealed class SignOffPageTests(WorkshopApp app) : IClassFixture<WorkshopAp
             ["Input.Odometer"] = "24005", ["Input.NotDone[0].Reason"] = "No time", ["Input.ExtraParts[0].Quantity"] = "1", ["Input.Remark"] = "Rode well",
         }, "#sign-off");
 
-        Assert.Contains(page.Html.QuerySelectorAll("main li a"), a => a.GetAttribute("href") == $"{visit.Pages}/torque-sheet"
-            && a.TextContent == "Head cover bolt (6): opened, but not ticked on the torque sheet.");
+        Assert.Equal(
+            [$"{visit.Pages}/readings", $"{visit.Pages}/torque-sheet", $"{visit.Pages}/cautions"],
+            page.Html.QuerySelectorAll("main h3 a").Select(a => a.GetAttribute("href")));
+        Assert.Contains("Head cover bolt (6): opened, but not ticked on the torque sheet.", page.MainText, StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.Conflict, sent.Status);
         Assert.Contains("Head cover bolt (6): opened, but not ticked on the torque sheet.", sent.Faults);
         Assert.All(sent.Html.QuerySelectorAll(".faults a"), a => Assert.NotNull(sent.Html.GetElementById(a.GetAttribute("href")![1..])));

@@ -27,6 +27,8 @@ public sealed class TorqueSheetTests(WorkshopApp app) : IClassFixture<WorkshopAp
         Assert.Equal("dry", plug.GetProperty("treatment").GetString());
         Assert.Equal("notTightened", plug.GetProperty("state").GetString());
         var step = Assert.Single(plug.GetProperty("steps").EnumerateArray());
+
+        // 1 lbf.ft = 1.355818 N.m, 1 lbf.in = 0.1129848 N.m: NIST SP 811 (2008), appendix B.8.
         Assert.Equal((24m, 17.7m, 212m), (
             step.GetProperty("torqueNm").GetDecimal(), step.GetProperty("torqueLbfFt").GetDecimal(), step.GetProperty("torqueLbfIn").GetDecimal()));
         Assert.Equal(TestWorkshop.SmallWrench, Assert.Single(step.GetProperty("wrenches").EnumerateArray()).GetProperty("id").GetGuid());

@@ -44,6 +44,17 @@ public sealed class SignOffModel(WorkshopDbContext db) : WorkshopPage
     /// <summary>The quantity that was typed for a part, when the form comes back.</summary>
     public string? QuantityOf(int index) => ModelState[$"Input.ExtraParts[{index}].Quantity"]?.AttemptedValue;
 
+    /// <summary>What the link to the page of a reason is called.</summary>
+    public static string NameOf(SignOffPlace place) => place switch
+    {
+        SignOffPlace.Card => "Card",
+        SignOffPlace.CheckIn => "Check-in",
+        SignOffPlace.Cautions => "Cautions",
+        SignOffPlace.TorqueSheet => "Torque sheet",
+        SignOffPlace.Readings => "Readings",
+        _ => throw new ArgumentOutOfRangeException(nameof(place), place, null),
+    };
+
     private async Task<IActionResult> Show()
     {
         if (!(await CardHead.Load(db, Number, HttpContext.RequestAborted)).TryGet(out var head, out var problem)

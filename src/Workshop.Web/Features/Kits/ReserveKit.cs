@@ -1,5 +1,4 @@
 using System.Text.Json.Serialization;
-using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Workshop.Domain.JobCards;
 using Workshop.Domain.Outcomes;
@@ -21,8 +20,7 @@ public static class ReserveKit
     public static async Task<Outcome<GetKit.Answer>> Handle(
         Request request, WorkshopDbContext db, Actor actor, IClock clock, CancellationToken ct)
     {
-        await db.Database.ExecuteSqlAsync($"select 1 from job_cards where number = {request.Number} for update", ct);
-        if (!(await OpenCard.Find(db, request.Number, ct)).TryGet(out var open, out var problem))
+        if (!(await OpenCard.Lock(db, request.Number, ct)).TryGet(out var open, out var problem))
         {
             return problem;
         }
