@@ -125,6 +125,25 @@ public sealed class KitTests(WorkshopApp app) : IClassFixture<WorkshopApp>
     }
 
     [Fact]
+    public async Task The_same_reservation_sent_again_is_answered_the_same()
+    {
+        var visit = await app.Booked();
+        var advisor = await app.As(Roles.Advisor);
+
+        var answers = new List<string>();
+        for (var sent = 0; sent < 2; sent++)
+        {
+            using var request = new HttpRequestMessage(HttpMethod.Post, $"{visit.Api}/kit/reservation");
+            request.Headers.Add("Idempotency-Key", "reserve-once");
+            var answer = await advisor.SendAsync(request, Ct);
+            Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+            answers.Add(await answer.Content.ReadAsStringAsync(Ct));
+        }
+
+        Assert.Equal(answers[0], answers[1]);
+    }
+
+    [Fact]
     public async Task A_closed_card_reserves_nothing()
     {
         var visit = await app.Booked();
