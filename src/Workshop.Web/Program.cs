@@ -8,6 +8,7 @@ using Workshop.Web.Features.Bookings;
 using Workshop.Web.Features.JobCards;
 using Workshop.Web.Features.Clearances;
 using Workshop.Web.Features.Drift;
+using Workshop.Web.Features.EngineModels;
 using Workshop.Web.Features.Kits;
 using Workshop.Web.Features.Intervals;
 using Workshop.Web.Features.Motorcycles;
@@ -70,6 +71,7 @@ app.MapGet("/", () => TypedResults.LocalRedirect("/due")).RequireAuthorization(P
 var api = app.MapGroup("/api/v1").RequireAuthorization(Policies.Reads);
 SignInApi.Map(api);
 DueApi.Map(api);
+EngineModelsApi.Map(api);
 MotorcyclesApi.Map(api);
 DriftApi.Map(api);
 BookingsApi.Map(api);

@@ -91,7 +91,8 @@ internal static partial class FasteningCheck
         var (accesses, joints, items) = (specification.Accesses, specification.Joints, specification.ServiceItems);
         var openedAccesses = items.SelectMany(i => i.Accesses).ToHashSet(StringComparer.Ordinal);
         var openedJoints = accesses.SelectMany(a => a.Joints).Concat(items.SelectMany(i => i.Joints)).ToHashSet(StringComparer.Ordinal);
-        var loose = accesses.SelectMany(a => a.Fasteners).Concat(items.SelectMany(i => i.Fasteners)).ToHashSet(StringComparer.Ordinal);
+        var onTheWay = accesses.SelectMany(a => a.Fasteners).ToHashSet(StringComparer.Ordinal);
+        var byItem = items.SelectMany(i => i.Fasteners).ToHashSet(StringComparer.Ordinal);
         var holders = joints.SelectMany(j => j.Fasteners.Distinct()).CountBy(code => code, StringComparer.Ordinal).ToDictionary(StringComparer.Ordinal);
         for (var i = 0; i < accesses.Count; i++)
         {
@@ -107,9 +108,9 @@ internal static partial class FasteningCheck
         {
             var code = specification.Fasteners[i].Code;
             var held = holders.GetValueOrDefault(code);
-            findings.FaultIf(held == 0 && !loose.Contains(code), $"fasteners[{i}].code", $"fasteners[{i}] (\"{code}\") belongs to no joint and is opened by no access and no service item.");
+            findings.FaultIf(held == 0 && !onTheWay.Contains(code) && !byItem.Contains(code), $"fasteners[{i}].code", $"fasteners[{i}] (\"{code}\") belongs to no joint and is opened by no access and no service item.");
             findings.FaultIf(held > 1, $"fasteners[{i}].code", $"fasteners[{i}] (\"{code}\") belongs to {held} joints: one is allowed.");
-            findings.FaultIf(held > 0 && loose.Contains(code), $"fasteners[{i}].code", $"fasteners[{i}] (\"{code}\") belongs to a joint: accesses and items name the joint, not the fastener.");
+            findings.FaultIf(held > 0 && onTheWay.Contains(code), $"fasteners[{i}].code", $"fasteners[{i}] (\"{code}\") belongs to a joint: an access names the joint, not the fastener.");
         }
     }
 

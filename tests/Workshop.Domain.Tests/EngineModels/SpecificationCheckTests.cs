@@ -65,7 +65,7 @@ public class SpecificationCheckTests
         { "joints/0/fasteners/0", "\"rear-head-cover-bolt\"", "fasteners[2].code", "belongs to no joint" },
         { "joints/0/seals/0/quantity", "0", "joints[0].seals[0].quantity", "more than 0" },
         { "joints/0/code", "\"rear-head-cover\"", "joints[1].code", "each code once" },
-        { "accesses/0/fasteners/0", "\"spark-plug\"", "fasteners[4].code", "name the joint, not the fastener" },
+        { "accesses/0/fasteners/0", "\"spark-plug\"", "fasteners[4].code", "names the joint, not the fastener" },
         { "fasteners/0/thread", "\"M8\"", "fasteners[0].thread", "ISO 261" },
         { "fasteners/0/count", "0", "fasteners[0].count", "1 to 64" },
         { "fasteners/2/stagesNm", "[10]", "fasteners[2].stagesNm[0]", "below the one after it, which is 10 N.m" },

@@ -1,0 +1,26 @@
+using Microsoft.AspNetCore.Mvc;
+using Workshop.Web.Http;
+
+namespace Workshop.Web.Features.EngineModels;
+
+public sealed class IndexModel : WorkshopPage
+{
+    [BindProperty(SupportsGet = true)]
+    public Guid? After { get; set; }
+
+    public Slice<ListEngineModels.Row> List { get; private set; } = new([], null);
+
+    public async Task<IActionResult> OnGet()
+    {
+        if ((await Read(new ListEngineModels.Request(After), ListEngineModels.Handle)).TryGet(out var list, out var problem))
+        {
+            List = list;
+        }
+        else
+        {
+            problem.AddTo(ModelState);
+        }
+
+        return Page();
+    }
+}
