@@ -72,6 +72,9 @@ internal static partial class FasteningCheck
             $"{path}.threadCompound", $"{path}.threadCompound is empty, but the thread is locked: say with what.");
         findings.FaultIf(fastener.UseOnce && !fastener.Seals.Any(s => s.Policy == SealPolicy.ReplaceAlways), $"{path}.seals",
             $"{path}.seals names no part that is always replaced, but the fastener is used once: name the new one.");
+        var renewed = fastener.Seals.Where(s => s.Policy == SealPolicy.ReplaceAlways).Sum(s => s.Quantity);
+        findings.FaultIf(fastener.UseOnce && renewed > 0 && renewed < fastener.Count, $"{path}.seals",
+            $"{path}.seals replaces {renewed}, but {fastener.Count} are used once: quantities are for all of them together.");
         Seals(path, fastener.Seals, findings);
         findings.Provenance($"{path}.provenance", fastener.Provenance);
     }

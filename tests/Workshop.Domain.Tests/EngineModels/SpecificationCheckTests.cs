@@ -72,6 +72,7 @@ public class SpecificationCheckTests
         { "fasteners/11/angleDegrees", "400", "fasteners[11].angleDegrees", "at most 360" },
         { "fasteners/11/threadCompound", "null", "fasteners[11].threadCompound", "the thread is locked" },
         { "fasteners/11/seals", "[]", "fasteners[11].seals", "the fastener is used once" },
+        { "fasteners/11/seals/0/quantity", "7", "fasteners[11].seals", "replaces 7, but 8 are used once" },
         { "serviceItems/1/adjustmentItem", "\"coolant\"", "serviceItems[1].adjustmentItem", "no valve clearance adjustment" },
         { "serviceItems/0/adjustmentItem", "\"valve-clearance-adjustment\"", "serviceItems[0].adjustmentItem", "only a valve clearance check" },
         { "serviceItems/1/kind", "\"routine\"", "serviceItems", "no valve clearance check" },
