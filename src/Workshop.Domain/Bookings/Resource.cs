@@ -88,3 +88,16 @@ public sealed class WorkshopProfile
     /// <summary>The workshop and its data are invented; every page says so.</summary>
     public bool Invented { get; init; }
 }
+
+/// <summary>How kinds of resources are said on a page.</summary>
+public static class ResourceWords
+{
+    public static string Spoken(this ResourceKind kind) => kind switch
+    {
+        ResourceKind.Bay => "bay",
+        ResourceKind.Technician => "technician",
+        ResourceKind.SpecialTool => "special tool",
+        ResourceKind.ParkingPlace => "parking place",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, null),
+    };
+}

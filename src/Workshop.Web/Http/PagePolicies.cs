@@ -10,6 +10,8 @@ internal static class PagePolicies
         pages.AuthorizeFolder("/", Policies.Reads);
         pages.AllowAnonymousToPage("/SignIn/SignIn");
         pages.AllowAnonymousToPage("/Errors/Error");
+        pages.AuthorizePage("/Bookings/Book", Policies.Books);
+        pages.AuthorizePage("/JobCards/CheckIn", Policies.ChecksIn);
         pages.AuthorizePage("/Motorcycles/New", Policies.Books);
         pages.AuthorizePage("/Motorcycles/Edit", Policies.Books);
         pages.AuthorizePage("/Drift/Index", Policies.Manages);

@@ -56,7 +56,7 @@ public static class ProblemAnswers
 
         foreach (var fault in problem.Faults)
         {
-            form.AddModelError($"{prefix}.{fault.Field}", fault.Sentence);
+            form.AddModelError(prefix.Length == 0 ? fault.Field : $"{prefix}.{fault.Field}", fault.Sentence);
         }
     }
 }

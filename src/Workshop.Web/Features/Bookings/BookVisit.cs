@@ -26,7 +26,8 @@ public static class BookVisit
     {
         public Guid? MotorcycleId { get; init; }
 
-        public IReadOnlyList<Item> Items { get; init; } = [];
+        // A list that can be added to: the page's binder fills it in place.
+        public IList<Item> Items { get; init; } = [];
 
         public Guid? BayId { get; init; }
 

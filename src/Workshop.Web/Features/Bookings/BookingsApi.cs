@@ -14,6 +14,8 @@ internal static class BookingsApi
             run.Read(new ListBookings.Request(after, take, state, from), ListBookings.Handle));
         bookings.MapGet("/availability", (string? date, Api run) =>
             run.Read(new AvailabilityOf.Request(date), AvailabilityOf.Handle));
+        bookings.MapGet("/proposal", (Guid? motorcycleId, string[]? item, Api run) =>
+            run.Read(new ProposeVisit.Request(motorcycleId, item is { Length: > 0 } ? item : null), ProposeVisit.Handle));
         books.MapPost("/", (BookVisit.Request body, Api run) =>
             run.Create(body, BookVisit.Handle, made => $"/api/v1/job-cards/{made.Number}"));
     }

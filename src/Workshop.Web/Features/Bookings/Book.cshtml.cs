@@ -1,0 +1,109 @@
+using Microsoft.AspNetCore.Mvc;
+using NodaTime;
+using Workshop.Domain.Bookings;
+using Workshop.Web.Data;
+using Workshop.Web.Features.Motorcycles;
+using Workshop.Web.Http;
+
+namespace Workshop.Web.Features.Bookings;
+
+/// <summary>
+/// Two steps, so that it works without scripts: "Show" reads duration, kit and the chosen day for the items that are ticked;
+/// "Book" sends exactly what was shown.
+/// </summary>
+public sealed class BookModel(WorkshopDbContext db, IClock clock) : WorkshopPage
+{
+    [BindProperty(SupportsGet = true)]
+    public Guid? Motorcycle { get; set; }
+
+    [BindProperty(SupportsGet = true)]
+    public string? Search { get; set; }
+
+    /// <summary>The day to look at, as typed.</summary>
+    [BindProperty(SupportsGet = true)]
+    public string? Day { get; set; }
+
+    /// <summary>Items as "code:likelihood".</summary>
+    [BindProperty(SupportsGet = true)]
+    public IReadOnlyList<string> Take { get; set; } = [];
+
+    /// <summary>The items were ticked by a person, not proposed.</summary>
+    [BindProperty(SupportsGet = true)]
+    public bool Shown { get; set; }
+
+    [BindProperty]
+    public BookVisit.Request Input { get; set; } = new();
+
+    public ProposeVisit.Answer? Visit { get; private set; }
+
+    public DayView? OnDay { get; private set; }
+
+    public IReadOnlyList<ListMotorcycles.Row> Found { get; private set; } = [];
+
+    public IEnumerable<AvailabilityOf.ResourceOnDay> Of(ResourceKind kind) =>
+        OnDay?.Day.Resources.Where(r => r.Kind == kind) ?? [];
+
+    public IReadOnlyList<string> SkillsMissing(AvailabilityOf.ResourceOnDay technician) =>
+        [.. Visit!.Skills.Except(technician.Capabilities, StringComparer.Ordinal)];
+
+    public async Task<IActionResult> OnGet()
+    {
+        // What is left out of a list of choices comes as an empty word.
+        var items = Shown ? Take.Where(t => !string.IsNullOrEmpty(t)).ToList() : null;
+        return Motorcycle is null ? await Choose() : await Show(Motorcycle.Value, items, Day);
+    }
+
+    public Task<IActionResult> OnPost() => Write(
+        Input,
+        BookVisit.Handle,
+        booked =>
+        {
+            Done = $"Booked: job card {booked.Number}.";
+            return Redirect($"/job-cards/{booked.Number}");
+        },
+        again: () => Input.MotorcycleId is { } motorcycle
+            ? Show(motorcycle, [.. Input.Items.Select(i => ItemInAddress.Write(i.Code ?? "", i.Likelihood))],
+                Input.Day is { } day ? Days.Write(day) : null)
+            : Choose());
+
+    private async Task<IActionResult> Choose()
+    {
+        if (Search is not null)
+        {
+            var list = await Read(new ListMotorcycles.Request(Search: Search), ListMotorcycles.Handle);
+            if (list.TryGet(out var found, out var problem))
+            {
+                Found = found.Rows;
+            }
+            else
+            {
+                problem.AddTo(ModelState);
+            }
+        }
+
+        return Page();
+    }
+
+    private async Task<IActionResult> Show(Guid motorcycle, IReadOnlyList<string>? items, string? day)
+    {
+        if (!(await Read(new ProposeVisit.Request(motorcycle, items), ProposeVisit.Handle)).TryGet(out var visit, out var problem))
+        {
+            return Refused(problem);
+        }
+
+        var calendar = await WorkshopTimes.ReadCalendar(db, HttpContext.RequestAborted);
+        var today = calendar.Time.DayOf(clock.GetCurrentInstant());
+        Visit = visit;
+        Day = string.IsNullOrEmpty(day) ? Days.Write(calendar.FirstOpenDay(today) ?? today) : day;
+        if ((await Read(new AvailabilityOf.Request(Day), AvailabilityOf.Handle)).TryGet(out var onDay, out problem))
+        {
+            OnDay = new DayView(onDay, calendar.Time);
+        }
+        else
+        {
+            problem.AddTo(ModelState, "");
+        }
+
+        return Page();
+    }
+}
