@@ -34,7 +34,7 @@ internal static class HttpRegistration
             o.ModelBindingMessageProvider.SetValueMustBeANumberAccessor(name => $"{FieldNames.Camel(name)} must be a number.");
             o.ModelBindingMessageProvider.SetAttemptedValueIsInvalidAccessor(
                 (value, name) => $"{FieldNames.Camel(name)} is \"{value}\", which is not of the form asked for.");
-        });
+        }).AddViewOptions(o => o.HtmlHelperOptions.ClientValidationEnabled = false);
         services.Configure<RouteOptions>(o => o.LowercaseUrls = true);
         services.AddAntiforgery(o =>
         {

@@ -180,7 +180,7 @@ public sealed class ShimPlanTests(WorkshopApp app) : IClassFixture<WorkshopApp>
 
         var answer = await (await Fit(visit, new { valve = "1-exhaust-1", thicknessMm = 2.0m })).Json();
 
-        Assert.Contains("No clearance adjustment is booked", answer.GetProperty("warnings")[0].GetString(), StringComparison.Ordinal);
+        Assert.Contains("No clearance adjustment stands", answer.GetProperty("warnings")[0].GetString(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -16,11 +16,13 @@ public static class GetReadings
 {
     public sealed record Request(int Number);
 
+    /// <param name="Turning">Running direction and where it is seen from; overshot: round again, never back, unless the maker says so.</param>
     /// <param name="Cold">Inside which range and by which method the engine counts as cold.</param>
     /// <param name="OdometerCount">As typed at check-in; absent before it.</param>
     public sealed record Answer(
         int Number,
         ValveTrainKind ValveTrain,
+        string Turning,
         ColdCondition Cold,
         int? OdometerCount,
         OdometerUnit? OdometerUnit,
@@ -89,6 +91,7 @@ public static class GetReadings
         return new Answer(
             request.Number,
             open.Specification.ValveTrain,
+            $"{(open.Specification.Layout.Turning == TurningDirection.Clockwise ? "clockwise" : "anticlockwise")}, seen from {open.Specification.Layout.TurningSeenFrom}",
             open.Specification.Cold,
             odometer?.Count,
             odometer?.Unit,

@@ -44,7 +44,7 @@ internal static class ReadingEntry
             var replaces = earlier is { NotRemeasured: false };
             if (replaces)
             {
-                entry.Replaces($"{lobe.Spoken} {Words(stage)} ({earlier!.Bracket})");
+                entry.Replaces($"{lobe.Spoken} {stage.Spoken()} ({earlier!.Bracket})");
             }
 
             added.Add(new ClearanceReading
@@ -106,6 +106,4 @@ internal static class ReadingEntry
 
     private static Clearance? Mm(decimal? millimetres) =>
         millimetres is { } mm ? Clearance.FromMillimetres(mm) : null;
-
-    private static string Words(Stage stage) => stage == Stage.AsFound ? "as found" : "as left";
 }

@@ -182,12 +182,7 @@ public static class RecordReadings
         private static string Where(ReadingRow row)
         {
             var valve = ValveKey.TryParse(row.Valve, null, out var key) ? new LobeKey(key, row.Lobe ?? 1).Spoken : row.Valve;
-            return row.Stage switch
-            {
-                Stage.AsFound => $"{valve}, as found",
-                Stage.AsLeft => $"{valve}, as left",
-                _ => $"{valve}",
-            };
+            return row.Stage is { } stage ? $"{valve}, {stage.Spoken()}" : $"{valve}";
         }
     }
 

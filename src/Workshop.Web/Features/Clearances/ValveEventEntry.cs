@@ -49,7 +49,7 @@ internal static class ValveEventEntry
     {
         if (kind == ValveEventKind.ScrewTurned)
         {
-            entry.StartAdjustment();
+            entry.Adjusts();
         }
 
         if (kind == ValveEventKind.NotDisturbed)

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Workshop.Domain;
 using Workshop.Domain.EngineModels;
+using Workshop.Domain.JobCards;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
 using Workshop.Domain.Tooling;
@@ -37,6 +38,7 @@ internal sealed class VisitEntry
     private readonly List<Remark> remarks = [];
     private readonly List<FieldFault> faults = [];
     private readonly List<FieldFault> shortages = [];
+    private bool adjusts;
 
     private VisitEntry(
         WorkshopDbContext db, OpenCard open, CardMeasurements known, IMeasuredEntry request, Actor actor, Instant now)
@@ -149,22 +151,8 @@ internal sealed class VisitEntry
         });
     }
 
-    /// <summary>A shim went in or a screw was turned: the booked adjustment has begun, if it had not.</summary>
-    public void StartAdjustment()
-    {
-        var adjustments = Open.Items
-            .Where(i => Open.ItemOf(i).Kind == ServiceItemKind.ValveClearanceAdjustment).ToList();
-        foreach (var item in adjustments.Where(i => i.StartedAt is null))
-        {
-            item.StartedAt = Now;
-        }
-
-        const string NoneBooked = "No clearance adjustment is booked on this card: add it, so that what it opens stands on the torque sheet.";
-        if (adjustments.Count == 0 && !Warnings.Contains(NoneBooked))
-        {
-            Warnings.Add(NoneBooked);
-        }
-    }
+    /// <summary>A shim went in or a screw was turned: the booked adjustment begins, if it has not.</summary>
+    public void Adjusts() => adjusts = true;
 
     /// <summary>Saves what was added and writes the forecasts anew; or says everything that is wrong.</summary>
     public async Task<Problem?> Finish(IClock clock, CancellationToken ct)
@@ -186,8 +174,28 @@ internal sealed class VisitEntry
 
         Db.Remarks.AddRange(remarks);
         await Db.SaveChangesAsync(ct);
+        if (adjusts)
+        {
+            await StartAdjustment(clock, ct);
+        }
+
         await ForecastRows.Rewrite(Db, Open.Card.EngineId, clock, ct);
         return null;
+    }
+
+    private async Task StartAdjustment(IClock clock, CancellationToken ct)
+    {
+        var adjustments = Open.Items.Where(i => Open.ItemOf(i).Kind == ServiceItemKind.ValveClearanceAdjustment).ToList();
+        if (adjustments.Count == 0)
+        {
+            Warnings.Add("No clearance adjustment stands on this card: begin it there, so that what it opens comes on the torque sheet.");
+        }
+
+        foreach (var item in adjustments.Where(i => i.Likelihood != Likelihood.Certain && i.StartedAt is null))
+        {
+            var request = new StartItem.Request { Number = Open.Card.Number, Code = item.ServiceItemCode };
+            Warnings.AddRange((await StartItem.Handle(request, Db, Actor, clock, ct)).Value.Warnings);
+        }
     }
 
     private async Task CheckWhoAndWhen(IMeasuredEntry request, CancellationToken ct)

@@ -58,7 +58,7 @@ internal static class ShimEntry
                 : null)
             ?? (taken.Add((shim.Valve, shim.Stage))
                 ? null
-                : new FieldFault($"{shim.Path}.valve", $"{shim.Path}.valve is {shim.Valve}: its shim {Words(shim.Stage)} stands twice in this send; once is allowed."))
+                : new FieldFault($"{shim.Path}.valve", $"{shim.Path}.valve is {shim.Valve}: its shim {shim.Stage.Spoken()} stands twice in this send; once is allowed."))
             ?? (shim is { Stage: Stage.AsFound, FromBox: true } or { Stage: Stage.AsFound, OldIntoBox: true }
                 ? new FieldFault($"{shim.Path}.fromBox", $"{shim.Path}.fromBox: only what goes in is taken from the box or replaces another; the stage is as found.")
                 : null)
@@ -93,7 +93,7 @@ internal static class ShimEntry
 
         if (earlier is not null)
         {
-            entry.Replaces($"the shim {Words(shim.Stage)} of {shim.Valve.Spoken}");
+            entry.Replaces($"the shim {shim.Stage.Spoken()} of {shim.Valve.Spoken}");
         }
 
         var observation = new ShimObservation
@@ -117,9 +117,7 @@ internal static class ShimEntry
         entry.Known.Shims.Add(observation);
         if (shim.Stage == Stage.AsLeft)
         {
-            entry.StartAdjustment();
+            entry.Adjusts();
         }
     }
-
-    private static string Words(Stage stage) => stage == Stage.AsFound ? "as found" : "as left";
 }

@@ -1,0 +1,124 @@
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.Rendering;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Workshop.Domain.EngineModels;
+using Workshop.Domain.JobCards;
+using Workshop.Domain.Shims;
+using Workshop.Domain.Tooling;
+using Workshop.Web.Data;
+using Workshop.Web.Features.JobCards;
+using Workshop.Web.Features.Shared.Drawings;
+using Workshop.Web.Http;
+
+namespace Workshop.Web.Features.Shims;
+
+/// <summary>The shim plan of a visit, valve by valve, each with the form that writes which shim was fitted.</summary>
+public sealed class ShimsModel(WorkshopDbContext db, IClock clock) : WorkshopPage
+{
+    private const string Row = "Input.Shims[0].";
+
+    [BindProperty(SupportsGet = true)]
+    public int Number { get; set; }
+
+    [BindProperty(SupportsGet = true)]
+    public bool All { get; set; }
+
+    [BindProperty]
+    public RecordShims.Request Input { get; set; } = new();
+
+    [BindProperty(Name = "notMeasured")]
+    public bool NotMeasured { get; set; }
+
+    public CardHead Head { get; private set; } = null!;
+
+    public GetShimPlan.Answer Plan { get; private set; } = null!;
+
+    public IReadOnlyList<SelectListItem> Micrometers { get; private set; } = [];
+
+    public bool MayWrite { get; private set; }
+
+    public Task<IActionResult> OnGet() => Show();
+
+    public async Task<IActionResult> OnPost()
+    {
+        if (!await May(Policies.Measures))
+        {
+            return Forbid();
+        }
+
+        // A field left empty by accident must not stand as a shim that nobody measured: that would cut the valve's history.
+        if (Typed is { ThicknessMm: null } && !NotMeasured && ModelState.IsValid)
+        {
+            ModelState.AddModelError(Row + nameof(RecordShims.Row.ThicknessMm),
+                "thicknessMm is empty: give the shim's thickness in mm, or tick \"not measured\".");
+        }
+
+        return await Write(
+            Input with { Number = Number },
+            RecordShims.Handle,
+            written =>
+            {
+                Done = string.Join(" ", written.Warnings.Prepend($"The shim of {ValveKey.Parse(Typed!.Valve!).Spoken} is written. Measure it as left."));
+                return Redirect($"/job-cards/{Number}/shims{(All ? "?all=true" : "")}");
+            },
+            again: Show);
+    }
+
+    /// <summary>The form of this valve is the one that was sent and came back: it shows what was typed.</summary>
+    public bool CameBack(GetShimPlan.Valve valve) => Typed?.Valve == valve.Key.ToString();
+
+    /// <summary>Where a field stands: the fault's link for the form that came back, a name of its own for the others.</summary>
+    public string IdOf(GetShimPlan.Valve valve, string field) => CameBack(valve)
+        ? TagBuilder.CreateSanitizedId(Row + field, "_")
+        : $"{field}-{valve.Key}";
+
+    public string? ThicknessOf(GetShimPlan.Valve valve) => CameBack(valve)
+        ? ModelState[Row + nameof(RecordShims.Row.ThicknessMm)]?.AttemptedValue
+        : valve.Advice == ShimAdvice.FitShim ? valve.NewMm?.Millimetres.ToString("0.000") : null;
+
+    public bool FromBox(GetShimPlan.Valve valve) => CameBack(valve) ? Typed!.FromBox : valve.Advice == ShimAdvice.FitShim;
+
+    public bool OldIntoBox(GetShimPlan.Valve valve) => CameBack(valve) && Typed!.OldIntoBox;
+
+    /// <summary>The strip of one lobe: as it is, and as it will be with the shim advised.</summary>
+    public static Strip StripOf(GetShimPlan.Valve valve, GetShimPlan.Lobe lobe)
+    {
+        var (go, noGo) = (lobe.GoMm?.Millimetres, lobe.NoGoMm?.Millimetres);
+        var words = $"{NameOf(valve, lobe)}: {lobe.Verdict}";
+        if (lobe.PredictedMm - lobe.FoundMm is not { } change)
+        {
+            return new Strip(StripGeometry.Of(lobe.Limits, new StripSpan("now", go, noGo)), words);
+        }
+
+        return new Strip(
+            StripGeometry.Of(lobe.Limits, new StripSpan("now", go, noGo), new StripSpan("then", go + change, noGo + change, Predicted: true)),
+            $"{words}; with the shim advised about {lobe.PredictedMm:0.000} mm");
+    }
+
+    public static string NameOf(GetShimPlan.Valve valve, GetShimPlan.Lobe lobe) => new LobeKey(valve.Key, lobe.Number).Spoken;
+
+    private RecordShims.Row? Typed => Input.Shims is [{ } row, ..] ? row : null;
+
+    private async Task<IActionResult> Show()
+    {
+        if (!(await CardHead.Load(db, Number, HttpContext.RequestAborted)).TryGet(out var head, out var problem)
+            || !(await Read(new GetShimPlan.Request(Number, All), GetShimPlan.Handle)).TryGet(out var plan, out problem))
+        {
+            return Refused(problem);
+        }
+
+        (Head, Plan) = (head, plan);
+        MayWrite = plan.Shims is not null && head.Card.State == JobCardState.CheckedIn && await May(Policies.Measures);
+        if (MayWrite)
+        {
+            var today = head.Time.DayOf(clock.GetCurrentInstant());
+            var all = await db.Instruments.AsNoTracking().Where(i => i.Kind == InstrumentKind.Micrometer)
+                .OrderBy(i => i.Name).ThenBy(i => i.SerialNumber).ToListAsync();
+            Micrometers = [.. all.Where(i => i.MayBeUsedOn(today)).Select(i => new SelectListItem(
+                $"{i.Name}, {i.SerialNumber}", i.Id.ToString(), i.Id == Input.MicrometerId))];
+        }
+
+        return Page();
+    }
+}
