@@ -46,10 +46,11 @@ public sealed record RidingRate(
     public const decimal DaysPerYear = 365.2425m;
 
     /// <summary>A usual rate where nothing is known: 5000 km a year, from 1000 to 15,000. Common practice, no source.</summary>
-    public static readonly RidingRate Usual = new(Yearly(5_000), Yearly(1_000), Yearly(15_000), RateBasis.Assumed, 0, null);
+    public static readonly RidingRate Usual = new(FromYearly(5_000), FromYearly(1_000), FromYearly(15_000), RateBasis.Assumed, 0, null);
 
-    /// <summary>The rate by the year, for showing.</summary>
-    public Distance PerYear => Distance.FromMetres(PerDay.Metres * DaysPerYear);
+    /// <summary>A daily distance by the year, to the kilometre, for showing.</summary>
+    public static Distance Yearly(Distance perDay) =>
+        Distance.FromKilometres(Rounding.HalfEven(perDay.Kilometres * DaysPerYear, 0));
 
     /// <summary>
     /// The motorcycle's own rate from its readings: by Theil and Sen, which a mistyped reading does not move; of one stretch
@@ -91,6 +92,6 @@ public sealed record RidingRate(
 
     private static Distance Metres(double slope) => Distance.FromMetres(Math.Max(0, decimal.Round((decimal)slope, 3)));
 
-    private static Distance Yearly(decimal kilometres) =>
+    private static Distance FromYearly(decimal kilometres) =>
         Distance.FromMetres(kilometres * Distance.MetresPerKilometre / DaysPerYear);
 }

@@ -59,5 +59,14 @@ public static class OdometerRules
         return instrument.Offset + instrument.Unit.ToDistance(count);
     }
 
+    /// <summary>
+    /// The offset of a new instrument: what the motorcycle had done when it showed zero. Below zero where it came from a
+    /// motorcycle that had gone further.
+    /// </summary>
+    /// <param name="done">What the motorcycle has done when the instrument is fitted.</param>
+    /// <param name="unit">The unit of the new instrument.</param>
+    /// <param name="count">What the new instrument shows then.</param>
+    public static Distance OffsetAfter(Distance done, OdometerUnit unit, int count) => done - unit.ToDistance(count);
+
     private static string Day(LocalDate day) => day.ToString("uuuu-MM-dd", null);
 }

@@ -55,10 +55,9 @@ public class RidingRateTests
         var rate = RidingRate.Of(Track());
 
         Assert.Equal(RateBasis.Assumed, rate.Basis);
-        Assert.Equal((1_000, 5_000, 15_000), (
-            Math.Round(Km(rate.Slowest) * RidingRate.DaysPerYear, 6),
-            Math.Round(rate.PerYear.Kilometres, 6),
-            Math.Round(Km(rate.Fastest) * RidingRate.DaysPerYear, 6)));
+        Assert.Equal(
+            (1_000, 5_000, 15_000),
+            (Km(RidingRate.Yearly(rate.Slowest)), Km(RidingRate.Yearly(rate.PerDay)), Km(RidingRate.Yearly(rate.Fastest))));
     }
 
     [Fact]

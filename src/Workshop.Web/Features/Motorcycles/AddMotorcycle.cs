@@ -77,7 +77,7 @@ public static class AddMotorcycle
         {
             Id = NewId.At(clock),
             Registration = request.Registration!,
-            Vin = request.Vin,
+            Vin = MotorcycleFields.VinAsStored(request.Vin),
             Maker = request.Maker!,
             Model = request.Model!,
             ModelYear = request.ModelYear!.Value,
@@ -105,6 +105,6 @@ public static class AddMotorcycle
             Id = NewId.At(clock), MotorcycleId = motorcycle.Id, Unit = request.OdometerUnit, FittedOn = since,
         });
         await DueRows.Rewrite(db, motorcycle.Id, clock, ct);
-        return new Answer(motorcycle.Id, MotorcycleFields.Warnings(request));
+        return new Answer(motorcycle.Id, MotorcycleFields.Warnings(request.Vin));
     }
 }

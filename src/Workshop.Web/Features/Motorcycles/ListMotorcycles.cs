@@ -8,12 +8,15 @@ using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Motorcycles;
 
-/// <summary>Motorcycles by registration, a page at a time: the next page starts after the last registration of this one.</summary>
+/// <summary>
+/// Motorcycles by registration, a page at a time: the next page starts after the last registration of this one. Retired ones
+/// are found by a search only.
+/// </summary>
 public static class ListMotorcycles
 {
     public sealed record Request(string? After = null, string? Search = null, int? Take = null);
 
-    public sealed record Row(Guid Id, string Registration, string Maker, string Model, int ModelYear, string? Owner);
+    public sealed record Row(Guid Id, string Registration, string Maker, string Model, int ModelYear, string? Owner, bool Retired);
 
     public sealed class Validator : AbstractValidator<Request>
     {
@@ -30,7 +33,6 @@ public static class ListMotorcycles
         var rows = from motorcycle in db.Motorcycles.AsNoTracking()
                    join person in db.People on motorcycle.OwnerId equals person.Id into owners
                    from owner in owners.DefaultIfEmpty()
-                   where !motorcycle.Retired
                    select new { motorcycle, owner };
         if (request.Search is { Length: > 0 } search)
         {
@@ -38,6 +40,11 @@ public static class ListMotorcycles
             rows = rows.Where(r => EF.Functions.ILike(r.motorcycle.Registration, like)
                 || EF.Functions.ILike(r.motorcycle.Model, like)
                 || EF.Functions.ILike(r.owner!.Name, like));
+        }
+
+        else
+        {
+            rows = rows.Where(r => !r.motorcycle.Retired);
         }
 
         if (request.After is { Length: > 0 } after)
@@ -48,7 +55,7 @@ public static class ListMotorcycles
         return await rows
             .OrderBy(r => r.motorcycle.Registration)
             .Select(r => new Row(r.motorcycle.Id, r.motorcycle.Registration, r.motorcycle.Maker, r.motorcycle.Model,
-                r.motorcycle.ModelYear, r.owner!.Name))
+                r.motorcycle.ModelYear, r.owner!.Name, r.motorcycle.Retired))
             .ToSlice(request.Take, r => r.Registration, ct);
     }
 }

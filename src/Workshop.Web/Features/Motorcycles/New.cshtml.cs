@@ -21,7 +21,7 @@ public sealed class NewModel(WorkshopDbContext db) : WorkshopPage
         added =>
         {
             Done = string.Join(" ", added.Warnings.Prepend($"{Input.Registration} is in the books."));
-            return RedirectToPage("/Motorcycles/Index");
+            return Redirect($"/motorcycles/{added.Id}");
         },
         again: Show);
 
