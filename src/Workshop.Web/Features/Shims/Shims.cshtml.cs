@@ -38,6 +38,11 @@ public sealed class ShimsModel(WorkshopDbContext db, IClock clock) : WorkshopPag
 
     public bool MayWrite { get; private set; }
 
+    /// <summary>Valves that ask for something, and the one whose form came back.</summary>
+    public IReadOnlyList<GetShimPlan.Valve> ToDo => [.. Plan.Valves.Where(v => v.Advice != ShimAdvice.Keep || CameBack(v))];
+
+    public IReadOnlyList<GetShimPlan.Valve> Kept => [.. Plan.Valves.Except(ToDo)];
+
     public Task<IActionResult> OnGet() => Show();
 
     public async Task<IActionResult> OnPost()

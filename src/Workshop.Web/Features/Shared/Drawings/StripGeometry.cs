@@ -132,5 +132,5 @@ public sealed record StripGeometry
 }
 
 /// <summary>What the partial <c>Drawings/_Strip</c> shows.</summary>
-/// <param name="Words">What the strip says, for those who do not see it.</param>
-public sealed record Strip(StripGeometry Geometry, string Words);
+/// <param name="Words">What the strip says, for those who do not see it; nothing where the text beside it says the same.</param>
+public sealed record Strip(StripGeometry Geometry, string? Words = null);
