@@ -1,3 +1,4 @@
+using NodaTime;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Shims;
 
@@ -35,6 +36,19 @@ public static class DisturbedValves
 
         return disturbed;
     }
+
+    /// <summary>
+    /// When a valve was last changed at the visit: a shim went in, a screw was turned, or nobody knows. A reading as left from
+    /// before then says nothing of how it is left. Nothing where it was not changed.
+    /// </summary>
+    /// <param name="valve">Which.</param>
+    /// <param name="shims">Shims seen at the visit.</param>
+    /// <param name="events">What was done to valves at the visit.</param>
+    public static Instant? LastChangeOf(
+        ValveKey valve, IReadOnlyCollection<ShimObservation> shims, IReadOnlyCollection<ValveEvent> events) =>
+        shims.Where(s => s.Valve == valve && s.Stage == Stage.AsLeft).Select(s => (Instant?)s.MeasuredAt)
+            .Concat(events.Where(e => e.Valve == valve && e.Kind != ValveEventKind.NotDisturbed).Select(e => (Instant?)e.HappenedAt))
+            .Max();
 
     private static string? ReasonOf(
         ValveKey valve,

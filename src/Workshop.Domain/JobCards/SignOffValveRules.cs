@@ -19,7 +19,7 @@ public sealed class EveryValveIsMeasuredAsFound : ISignOffRule
 
 /// <summary>
 /// Every valve that was disturbed is measured as left, each of its lobes; what was only carried over from as found does not
-/// count.
+/// count, nor what was measured before the valve was changed once more.
 /// </summary>
 public sealed class DisturbedValvesAreMeasuredAsLeft : ISignOffRule
 {
@@ -28,9 +28,16 @@ public sealed class DisturbedValvesAreMeasuredAsLeft : ISignOffRule
         ArgumentNullException.ThrowIfNull(facts);
         var disturbed = facts.Disturbed;
         return [.. ReadingRules.LobesOf(facts.Specification)
-            .Where(lobe => disturbed.ContainsKey(lobe.Valve)
-                && ReadingRules.Standing(facts.Readings, lobe, Stage.AsLeft) is null or { NotRemeasured: true })
-            .Select(lobe => ValveReasons.Of(lobe, $"disturbed, since {disturbed[lobe.Valve]}, but not measured as left."))];
+            .Where(lobe => disturbed.ContainsKey(lobe.Valve))
+            .Select(lobe => ReadingRules.Standing(facts.Readings, lobe, Stage.AsLeft) switch
+            {
+                null or { NotRemeasured: true } =>
+                    ValveReasons.Of(lobe, $"disturbed, since {disturbed[lobe.Valve]}, but not measured as left."),
+                { } left when left.MeasuredAt < DisturbedValves.LastChangeOf(lobe.Valve, facts.Shims, facts.Events) =>
+                    ValveReasons.Of(lobe, "changed again after it was measured as left; measure it once more."),
+                _ => null,
+            })
+            .OfType<SignOffReason>()];
     }
 }
 

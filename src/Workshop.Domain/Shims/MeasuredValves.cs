@@ -1,4 +1,3 @@
-using NodaTime;
 using Workshop.Domain.Clearances;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Measures;
@@ -32,7 +31,7 @@ public static class MeasuredValves
             var found = ShimRules.Standing(shims, valve, Stage.AsFound);
             var fitted = ShimRules.Standing(shims, valve, Stage.AsLeft);
             var before = found is null ? Known(shimsBefore, valve) : found.Thickness;
-            var changed = LastChange(valve, fitted, events);
+            var changed = DisturbedValves.LastChangeOf(valve, shims, events);
             var after = changed is { } at
                 ? Standing(lobes, readings, Stage.AsLeft).Where(r => !r.NotRemeasured && r.MeasuredAt >= at).ToList()
                 : [];
@@ -66,10 +65,6 @@ public static class MeasuredValves
                 && e.Kind == ValveEventKind.ChangeUnknown && e.HappenedAt >= last.MeasuredAt))
             .ToDictionary(last => last.Valve, last => last.Thickness!.Value);
     }
-
-    private static Instant? LastChange(ValveKey valve, ShimObservation? fitted, IEnumerable<ValveEvent> events) => events
-        .Where(e => e.Valve == valve && e.Kind != ValveEventKind.NotDisturbed).Select(e => (Instant?)e.HappenedAt)
-        .Append(fitted?.MeasuredAt).Max();
 
     private static List<ClearanceReading> Standing(
         IEnumerable<LobeKey> lobes, IReadOnlyCollection<ClearanceReading> readings, Stage stage) =>

@@ -110,6 +110,14 @@ public class SignOffRulesTests
     }
 
     [Fact]
+    public void A_reading_as_left_from_before_the_last_shim_is_none()
+    {
+        var facts = Adjusted with { Shims = [.. Adjusted.Shims, Shim(Intake, Stage.AsLeft, minute: 30)] };
+
+        Assert.Equal(["Cylinder 1, intake 1: changed again after it was measured as left; measure it once more."], Sentences(facts));
+    }
+
+    [Fact]
     public void A_reading_as_left_outside_the_limits_stands_in_the_way_unless_accepted()
     {
         var facts = Adjusted with { Readings = [.. InOrder.Readings, Reading(Intake, Stage.AsLeft, 0.23m)] };

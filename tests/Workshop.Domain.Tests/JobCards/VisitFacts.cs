@@ -70,10 +70,11 @@ internal static class VisitFacts
         EnteredAt = Start,
     };
 
-    public static ShimObservation Shim(ValveKey valve, Stage stage) => new()
+    public static ShimObservation Shim(ValveKey valve, Stage stage, int minute = 0) => new()
     {
         Id = NewId.At(Start), EngineId = Guid.Empty, JobCardNumber = 1001, Valve = valve, Stage = stage,
-        Thickness = ShimThickness.FromMillimetres(2.5m), OdometerReadingId = Guid.Empty, MeasuredAt = Start, MeasuredBy = Guid.Empty,
+        Thickness = ShimThickness.FromMillimetres(2.5m), OdometerReadingId = Guid.Empty,
+        MeasuredAt = Start + Duration.FromMinutes(minute), MeasuredBy = Guid.Empty,
         EnteredBy = Guid.Empty, EnteredAt = Start,
     };
 

@@ -1,3 +1,4 @@
+using NodaTime;
 using Workshop.Domain.Clearances;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Measures;
@@ -52,4 +53,29 @@ internal static class ShimCases
     public static ClearanceLimits Limits(Side side, int lobe, decimal lower, decimal upper, decimal setTo, decimal ratio = 0.6m) => new(
         side, lobe, Clearance.FromMillimetres(lower), Clearance.FromMillimetres(upper), Clearance.FromMillimetres(setTo),
         LeverRatio.From(ratio), Source);
+
+    public static Instant At(int minute) => Instant.FromUtc(2026, 3, 2, 8, 0) + Duration.FromMinutes(minute);
+
+    /// <summary>A reading as it stands on a card: go as given, no-go a hundredth above.</summary>
+    public static ClearanceReading Row(
+        ValveKey valve, Stage stage, decimal goMm, int attempt = 1, int lobe = 1, int minute = 0) => new()
+    {
+        Id = NewId.At(At(minute)), EngineId = Guid.Empty, JobCardNumber = 1001, Valve = valve, Lobe = lobe, Stage = stage, Attempt = attempt,
+        Kind = BracketKind.GoAndNoGo, Go = Clearance.FromMillimetres(goMm), NoGo = Clearance.FromMillimetres(goMm + 0.01m),
+        OdometerReadingId = Guid.Empty, MeasuredAt = At(minute), MeasuredBy = Guid.Empty, EnteredBy = Guid.Empty, EnteredAt = At(minute),
+    };
+
+    public static ShimObservation Seen(
+        ValveKey valve, Stage stage, decimal? thickness, int minute = 0, ShimObservation? supersedes = null) => new()
+    {
+        Id = NewId.At(At(minute)), EngineId = Guid.Empty, JobCardNumber = 1001, Valve = valve, Stage = stage,
+        Thickness = thickness is { } mm ? Mm(mm) : null, OdometerReadingId = Guid.Empty, MeasuredAt = At(minute),
+        MeasuredBy = Guid.Empty, EnteredBy = Guid.Empty, EnteredAt = At(minute), SupersedesId = supersedes?.Id,
+    };
+
+    public static ValveEvent Event(ValveKey valve, ValveEventKind kind, int minute = 0) => new()
+    {
+        Id = NewId.At(At(minute)), EngineId = Guid.Empty, JobCardNumber = 1001, Valve = valve, Kind = kind,
+        OdometerReadingId = Guid.Empty, HappenedAt = At(minute), EnteredBy = Guid.Empty, EnteredAt = At(minute),
+    };
 }

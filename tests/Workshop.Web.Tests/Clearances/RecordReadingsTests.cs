@@ -215,6 +215,20 @@ public sealed class RecordReadingsTests(WorkshopApp app) : IClassFixture<Worksho
     }
 
     [Fact]
+    public async Task A_valve_whose_shim_came_out_was_disturbed()
+    {
+        var visit = await app.CheckedIn();
+        var technician = await app.As(Roles.Technician);
+
+        var answer = await technician.PostAsJsonAsync($"{visit.Api}/readings", Send(Found("1-exhaust-1", 0.22, 0.23))
+            .With("shims", new[] { new { valve = "1-exhaust-1", stage = "asFound", thicknessMm = 2.1 } })
+            .With("events", new[] { new { valve = "1-exhaust-1", kind = "notDisturbed" } }), Ct);
+
+        Assert.Contains("since its shim came out at this visit", (await answer.Json()).Fault("events[0].kind"), StringComparison.Ordinal);
+        Assert.Equal(0, await Count(visit));
+    }
+
+    [Fact]
     public async Task A_screw_that_the_engine_lacks_was_not_turned()
     {
         var visit = await app.CheckedIn();

@@ -2,7 +2,6 @@ using Workshop.Domain;
 using Workshop.Domain.Clearances;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Outcomes;
-using Workshop.Domain.Shims;
 
 namespace Workshop.Web.Features.Clearances;
 
@@ -82,12 +81,18 @@ internal static class ValveEventEntry
     {
         var notFound = ReadingRules.LobesOf(entry.Specification).Where(l => l.Valve == valve)
             .Where(l => ReadingRules.Standing(entry.Known.Readings, l, Stage.AsFound) is null).ToList();
-        return notFound.Count > 0
-            ? new FieldFault(field, $"{field} is notDisturbed: {notFound[0].Spoken} has no reading as found that could stand as left; read it first.")
-            : ShimRules.Standing(entry.Known.Shims, valve, Stage.AsLeft) is not null
-                ? new FieldFault(field, $"{field} is notDisturbed: a shim was fitted in {valve.Spoken} at this visit; read it as left.")
-                : entry.Known.Events.Exists(e => e.Valve == valve && e.Kind != ValveEventKind.NotDisturbed)
-                    ? new FieldFault(field, $"{field} is notDisturbed: {valve.Spoken} was changed at this visit; read it as left.")
-                    : null;
+        if (notFound.Count > 0)
+        {
+            return new FieldFault(field, $"{field} is notDisturbed: {notFound[0].Spoken} has no reading as found that could stand as left; read it first.");
+        }
+
+        var own = DisturbedValves.Of(
+            entry.Specification,
+            [.. entry.Known.Shims.Where(s => s.Valve == valve)],
+            [.. entry.Known.Events.Where(e => e.Valve == valve)],
+            []);
+        return own.TryGetValue(valve, out var why)
+            ? new FieldFault(field, $"{field} is notDisturbed: {valve.Spoken} was, since {why} at this visit; read it as left.")
+            : null;
     }
 }
