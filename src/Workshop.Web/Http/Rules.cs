@@ -46,6 +46,12 @@ internal static class Rules
         rule.Must(v => string.IsNullOrEmpty(v) || Days.TryRead(v, out _))
             .WithMessage((_, v) => $"{{PropertyName}} is \"{v}\": a day such as 2026-03-02 is allowed.");
 
+    /// <summary>One word of a fixed set in an address; see <see cref="Words"/>.</summary>
+    public static IRuleBuilderOptions<T, string?> IsWordOf<T, TWord>(this IRuleBuilder<T, string?> rule)
+        where TWord : struct, Enum =>
+        rule.Must(v => string.IsNullOrEmpty(v) || Words.Read<TWord>(v) is not null)
+            .WithMessage((_, v) => $"{{PropertyName}} is \"{v}\": one of {string.Join(", ", Words.All<TWord>())} is allowed.");
+
     /// <summary>Must be there; say what it is for.</summary>
     public static IRuleBuilderOptions<T, TValue> IsGiven<T, TValue>(this IRuleBuilder<T, TValue> rule, string what) =>
         rule.NotEmpty().WithMessage($"{{PropertyName}} is empty: give {what}.");

@@ -53,6 +53,8 @@ public sealed class ListBookingsTests(WorkshopApp app) : IClassFixture<WorkshopA
         var none = await advisor.GetAsync(new Uri("/api/v1/bookings/availability", UriKind.Relative), Ct);
 
         Assert.Equal((HttpStatusCode.BadRequest, HttpStatusCode.BadRequest, HttpStatusCode.BadRequest), (cursor.StatusCode, day.StatusCode, none.StatusCode));
+        var state = await advisor.GetAsync(new Uri("/api/v1/bookings?state=done", UriKind.Relative), Ct);
+        Assert.Equal("state is \"done\": one of booked, checkedIn, signedOff, cancelled is allowed.", await state.Sentence());
         Assert.Contains("date is \"2026-02-30\"", await day.Sentence(), StringComparison.Ordinal);
     }
 

@@ -1,4 +1,3 @@
-using Workshop.Domain.JobCards;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Bookings;
@@ -10,7 +9,7 @@ internal static class BookingsApi
         var bookings = api.MapGroup("/bookings").WithTags("Bookings");
         var books = bookings.MapGroup("").RequireAuthorization(Policies.Books);
 
-        bookings.MapGet("/", (string? after, int? take, JobCardState? state, string? from, Api run) =>
+        bookings.MapGet("/", (string? after, int? take, string? state, string? from, Api run) =>
             run.Read(new ListBookings.Request(after, take, state, from), ListBookings.Handle));
         bookings.MapGet("/availability", (string? date, Api run) =>
             run.Read(new AvailabilityOf.Request(date), AvailabilityOf.Handle));

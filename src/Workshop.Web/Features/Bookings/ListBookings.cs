@@ -17,10 +17,11 @@ namespace Workshop.Web.Features.Bookings;
 /// </summary>
 public static class ListBookings
 {
+    /// <param name="State">Only cards in that state.</param>
     /// <param name="From">The first day, on the workshop's calendar.</param>
     /// <param name="LatestFirst">Back from the newest instead of on from the oldest.</param>
     public sealed record Request(
-        string? After = null, int? Take = null, JobCardState? State = null, string? From = null, bool LatestFirst = false);
+        string? After = null, int? Take = null, string? State = null, string? From = null, bool LatestFirst = false);
 
     public sealed record Row(
         int Number,
@@ -38,6 +39,7 @@ public static class ListBookings
         public Validator()
         {
             RuleFor(r => r.Take).IsPageSize();
+            RuleFor(r => r.State).IsWordOf<Request, JobCardState>();
             RuleFor(r => r.From).IsDay();
             RuleFor(r => r.After).Must(after => after is null || TryRead(after, out _, out _))
                 .WithMessage("{PropertyName} is \"{PropertyValue}\": send back what the page before gave as next.");
@@ -48,7 +50,7 @@ public static class ListBookings
         Request request, WorkshopDbContext db, Actor actor, IClock clock, CancellationToken ct)
     {
         var cards = db.JobCards.AsNoTracking();
-        if (request.State is { } state)
+        if (Words.Read<JobCardState>(request.State) is { } state)
         {
             cards = cards.Where(c => c.State == state);
         }

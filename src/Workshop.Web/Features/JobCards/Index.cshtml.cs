@@ -29,10 +29,10 @@ public sealed class IndexModel(WorkshopDbContext db) : WorkshopPage
     {
         Time = await WorkshopTimes.Read(db, HttpContext.RequestAborted);
         MayBook = await May(Policies.Books);
-        var inWork = await Read(new ListBookings.Request(Take: Slice.Largest, State: JobCardState.CheckedIn), ListBookings.Handle);
-        var booked = await Read(new ListBookings.Request(After, State: JobCardState.Booked), ListBookings.Handle);
+        var inWork = await Read(new ListBookings.Request(Take: Slice.Largest, State: Words.Write(JobCardState.CheckedIn)), ListBookings.Handle);
+        var booked = await Read(new ListBookings.Request(After, State: Words.Write(JobCardState.Booked)), ListBookings.Handle);
         var signedOff = await Read(
-            new ListBookings.Request(Take: RecentlySignedOff, State: JobCardState.SignedOff, LatestFirst: true), ListBookings.Handle);
+            new ListBookings.Request(Take: RecentlySignedOff, State: Words.Write(JobCardState.SignedOff), LatestFirst: true), ListBookings.Handle);
         if (!booked.TryGet(out var coming, out var problem))
         {
             return Refused(problem);
