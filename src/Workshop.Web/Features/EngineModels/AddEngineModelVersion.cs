@@ -99,13 +99,8 @@ public static class AddEngineModelVersion
             from engine in db.Engines
             join fitting in db.EngineFittings on engine.Id equals fitting.EngineId
             where engine.EngineModelId == engineModelId && fitting.RemovedOn == null
-            orderby fitting.MotorcycleId
             select new { fitting.MotorcycleId, EngineId = engine.Id }).ToListAsync(ct);
-        foreach (var motorcycle in fitted)
-        {
-            await DueRows.Rewrite(db, motorcycle.MotorcycleId, clock, ct);
-        }
-
+        await DueRows.Rewrite(db, [.. fitted.Select(f => f.MotorcycleId)], clock, ct);
         await ForecastRows.Rewrite(db, [.. fitted.Select(f => f.EngineId)], clock, ct);
     }
 }

@@ -16,34 +16,33 @@ internal static class DueRows
 {
     public const int BatchSize = 500;
 
+    public static Task Rewrite(WorkshopDbContext db, Guid motorcycleId, IClock clock, CancellationToken ct) =>
+        Rewrite(db, [motorcycleId], clock, ct);
+
     /// <summary>
-    /// Rewrites the rows of one motorcycle. Saves what the use case has pending first, because it reads what stands in the
+    /// Rewrites the rows of these motorcycles. Saves what the use case has pending first, because it reads what stands in the
     /// database; two rewrites of one motorcycle wait for each other.
     /// </summary>
-    public static async Task Rewrite(WorkshopDbContext db, Guid motorcycleId, IClock clock, CancellationToken ct)
+    public static async Task Rewrite(
+        WorkshopDbContext db, IReadOnlyCollection<Guid> motorcycles, IClock clock, CancellationToken ct)
     {
         await db.SaveChangesAsync(ct);
-        await MotorcycleLock.Take(db, motorcycleId, ct);
-        await RewriteBatch(db, [motorcycleId], clock, ct);
-        await db.SaveChangesAsync(ct);
-    }
-
-    /// <summary>Rewrites the rows of the whole fleet, a batch at a time; for a start from nothing. Nothing may be pending.</summary>
-    public static async Task RewriteAll(WorkshopDbContext db, IClock clock, CancellationToken ct)
-    {
-        for (Guid? last = null; ;)
+        foreach (var batch in motorcycles.Order().Chunk(BatchSize))
         {
-            var batch = await db.Motorcycles.AsNoTracking().Where(m => last == null || m.Id > last)
-                .OrderBy(m => m.Id).Select(m => m.Id).Take(BatchSize).ToListAsync(ct);
-            if (batch.Count == 0)
-            {
-                return;
-            }
-
+            await MotorcycleLock.Take(db, batch, ct);
             await RewriteBatch(db, batch, clock, ct);
             await db.SaveChangesAsync(ct);
+        }
+    }
+
+    /// <summary>Rewrites the rows of the whole fleet, for a start from nothing; forgets what it has written as it goes.</summary>
+    public static async Task RewriteAll(WorkshopDbContext db, IClock clock, CancellationToken ct)
+    {
+        var fleet = await db.Motorcycles.AsNoTracking().Select(m => m.Id).ToListAsync(ct);
+        foreach (var batch in fleet.Order().Chunk(BatchSize))
+        {
+            await Rewrite(db, batch, clock, ct);
             db.ChangeTracker.Clear();
-            last = batch[^1];
         }
     }
 

@@ -9,6 +9,9 @@ namespace Workshop.Web.Features.Motorcycles;
 /// </summary>
 internal static class MotorcycleLock
 {
-    public static Task Take(WorkshopDbContext db, Guid motorcycleId, CancellationToken ct) =>
-        db.Database.ExecuteSqlAsync($"select 1 from motorcycles where id = {motorcycleId} for no key update", ct);
+    public static Task Take(WorkshopDbContext db, Guid motorcycleId, CancellationToken ct) => Take(db, [motorcycleId], ct);
+
+    /// <summary>Several at once, always in order of id, so that two who want the same ones do not block each other for good.</summary>
+    public static Task Take(WorkshopDbContext db, Guid[] motorcycles, CancellationToken ct) =>
+        db.Database.ExecuteSqlAsync($"select 1 from motorcycles where id = any ({motorcycles}) order by id for no key update", ct);
 }
