@@ -78,7 +78,7 @@ public sealed class TestPages(HttpClient client)
         return fields;
     }
 
-    private static async Task<TestPage> Answer(HttpResponseMessage answer) => new(
+    public static async Task<TestPage> Answer(HttpResponseMessage answer) => new(
         answer.StatusCode, answer.Headers.Location?.ToString(), await Parser.ParseDocumentAsync(await answer.Content.ReadAsStringAsync()));
 }
 

@@ -28,6 +28,12 @@ internal static class OdometerEntry
         public Guid? ReasonRemarkId { get; init; }
     }
 
+    /// <summary>What stands of one motorcycle's odometers: read once, however many entries follow.</summary>
+    /// <param name="Today">The workshop's day.</param>
+    /// <param name="Instruments">Of the motorcycle, in order of the day on which each was fitted; at least one.</param>
+    /// <param name="Standing">The readings that no correction has superseded; what is decided to be added joins them.</param>
+    public sealed record Known(LocalDate Today, IReadOnlyList<Odometer> Instruments, List<OdometerReading> Standing);
+
     /// <summary>The reading as a row that waits to be saved; the one that stands where the same was typed before.</summary>
     public static async Task<Outcome<OdometerReading>> Add(
         WorkshopDbContext db, Guid motorcycleId, Typed typed, Actor actor, IClock clock, CancellationToken ct)
@@ -35,19 +41,39 @@ internal static class OdometerEntry
         await MotorcycleLock.Take(db, motorcycleId, ct);
         var now = clock.GetCurrentInstant();
         var today = (await WorkshopTimes.Read(db, ct)).DayOf(now);
-        if (OdometerRules.JudgeDay(typed.DayField, typed.ReadOn, today) is { } notYet)
+        var instruments = await db.Odometers.AsNoTracking()
+            .Where(o => o.MotorcycleId == motorcycleId).OrderBy(o => o.FittedOn).ToListAsync(ct);
+
+        // Rows that this use case has added already count as well, or a batch could run backwards inside itself.
+        var pending = db.ChangeTracker.Entries<OdometerReading>()
+            .Where(e => e.State == EntityState.Added && e.Entity.MotorcycleId == motorcycleId)
+            .Select(e => e.Entity);
+        var standing = (await Standing(db, motorcycleId).ToListAsync(ct)).Concat(pending).ToList();
+        return Decide(new Known(today, instruments, standing), typed, actor, now).Then<OdometerReading>(reading =>
+        {
+            if (!standing.Contains(reading))
+            {
+                db.OdometerReadings.Add(reading);
+            }
+
+            return reading;
+        });
+    }
+
+    /// <summary>
+    /// Judges one reading by what stands: a new row, the one that stands where the same was typed before, or the refusal.
+    /// Adds nothing anywhere.
+    /// </summary>
+    public static Outcome<OdometerReading> Decide(Known known, Typed typed, Actor actor, Instant now)
+    {
+        if (OdometerRules.JudgeDay(typed.DayField, typed.ReadOn, known.Today) is { } notYet)
         {
             return notYet;
         }
 
-        var instrument = await InstrumentOf(db, motorcycleId, typed, ct);
-
-        // Rows that this use case has added already count as well, or a batch could run backwards inside itself.
-        var pending = db.ChangeTracker.Entries<OdometerReading>()
-            .Where(e => e.State == EntityState.Added && e.Entity.OdometerId == instrument.Id)
-            .Select(e => e.Entity);
-        var others = (await Standing(db, motorcycleId).Where(r => r.OdometerId == instrument.Id).ToListAsync(ct))
-            .Concat(pending).Where(r => r.Id != typed.Supersedes?.Id).ToList();
+        // Before the first instrument the first, whose day the rules then hold against the reading.
+        var instrument = known.Instruments.LastOrDefault(o => o.FittedOn <= typed.ReadOn) ?? known.Instruments[0];
+        var others = known.Standing.Where(r => r.OdometerId == instrument.Id && r.Id != typed.Supersedes?.Id).ToList();
         var same = others.FirstOrDefault(
             r => r.ReadOn == typed.ReadOn && r.Count == typed.Count && r.JobCardNumber == typed.JobCardNumber);
         if (same is not null && typed.Supersedes is null)
@@ -60,11 +86,11 @@ internal static class OdometerEntry
             return problem;
         }
 
-        var reading = new OdometerReading
+        return new OdometerReading
         {
             Id = NewId.At(now),
             OdometerId = instrument.Id,
-            MotorcycleId = motorcycleId,
+            MotorcycleId = instrument.MotorcycleId,
             ReadOn = typed.ReadOn,
             Count = typed.Count,
             Unit = instrument.Unit,
@@ -76,21 +102,10 @@ internal static class OdometerEntry
             EnteredBy = actor.PersonId,
             EnteredAt = now,
         };
-        db.OdometerReadings.Add(reading);
-        return reading;
     }
 
     /// <summary>The readings that no correction has superseded.</summary>
     public static IQueryable<OdometerReading> Standing(WorkshopDbContext db, Guid motorcycleId) =>
         db.OdometerReadings.AsNoTracking().Where(r => r.MotorcycleId == motorcycleId
             && !db.OdometerReadings.Any(later => later.SupersedesId == r.Id));
-
-    /// <summary>The instrument of that day; before the first, the first, whose day the rules then hold against it.</summary>
-    private static async Task<Odometer> InstrumentOf(
-        WorkshopDbContext db, Guid motorcycleId, Typed typed, CancellationToken ct)
-    {
-        var instruments = await db.Odometers.AsNoTracking()
-            .Where(o => o.MotorcycleId == motorcycleId).OrderBy(o => o.FittedOn).ToListAsync(ct);
-        return instruments.LastOrDefault(o => o.FittedOn <= typed.ReadOn) ?? instruments[0];
-    }
 }
