@@ -152,7 +152,7 @@ public sealed class ImportReadingsTests(WorkshopApp app) : IClassFixture<Worksho
         Assert.Equal([1, 2], LegsOf(drift, "2-exhaust-1"));
     }
 
-    /// <summary>5,000 lines of 84 motorcycles. The bound allows for a machine that has other work; a loop over queries would pass it.</summary>
+    /// <summary>5,000 lines of 84 motorcycles: some three seconds of one core. The bound allows for a machine that is busy with much else.</summary>
     [Fact]
     public async Task Five_thousand_lines_take_seconds()
     {
@@ -179,7 +179,7 @@ public sealed class ImportReadingsTests(WorkshopApp app) : IClassFixture<Worksho
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
         Assert.Equal(5000, Count(await answer.Json(), "readings"));
         TestContext.Current.SendDiagnosticMessage($"5,000 lines took {watch.Elapsed.TotalSeconds:0.0} s");
-        Assert.InRange(watch.Elapsed.TotalSeconds, 0, 20);
+        Assert.InRange(watch.Elapsed.TotalSeconds, 0, 60);
     }
 
     private static IEnumerable<int> LegsOf(JsonElement drift, string valve) => drift.GetProperty("lobes").EnumerateArray()
