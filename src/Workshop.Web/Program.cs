@@ -9,7 +9,6 @@ using Workshop.Web.Features.Clearances;
 using Workshop.Web.Features.Drift;
 using Workshop.Web.Features.EngineModels;
 using Workshop.Web.Features.Imports;
-using Workshop.Web.Features.Kits;
 using Workshop.Web.Features.Intervals;
 using Workshop.Web.Features.JobCards;
 using Workshop.Web.Features.Kits;
