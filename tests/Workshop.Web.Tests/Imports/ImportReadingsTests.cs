@@ -152,14 +152,18 @@ public sealed class ImportReadingsTests(WorkshopApp app) : IClassFixture<Worksho
         Assert.Equal([1, 2], LegsOf(drift, "2-exhaust-1"));
     }
 
-    /// <summary>5,000 lines of 84 motorcycles: some three seconds of one core. The bound allows for a machine that is busy with much else.</summary>
+    /// <summary>
+    /// 5,000 lines of 84 motorcycles: some three seconds of one core. The bound of time allows for a machine that is busy with
+    /// much else; that nothing is asked of the database once a line or a motorcycle is counted.
+    /// </summary>
     [Fact]
-    public async Task Five_thousand_lines_take_seconds()
+    public async Task Five_thousand_lines_take_seconds_and_a_few_dozen_commands()
     {
+        var advisor = await app.As(Roles.Advisor);
         var lines = new List<string>();
         for (var motorcycle = 0; motorcycle < 84; motorcycle++)
         {
-            await app.Motorcycle($"BIG {motorcycle}");
+            await advisor.AddMotorcycle($"BIG {motorcycle}");
             for (var visit = 0; visit < 5; visit++)
             {
                 foreach (var valve in new[] { "1-intake-1", "1-intake-1/2", "1-exhaust-1", "2-intake-1", "2-intake-1/2", "2-exhaust-1" })
@@ -172,13 +176,15 @@ public sealed class ImportReadingsTests(WorkshopApp app) : IClassFixture<Worksho
         }
 
         var manager = await app.As(Roles.Manager);
+        using var commands = new CountedCommands(app);
         var watch = Stopwatch.StartNew();
         var answer = await manager.SendCsv(Worksheets.File(lines.Take(5000)));
         watch.Stop();
 
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
         Assert.Equal(5000, Count(await answer.Json(), "readings"));
-        TestContext.Current.SendDiagnosticMessage($"5,000 lines took {watch.Elapsed.TotalSeconds:0.0} s");
+        TestContext.Current.SendDiagnosticMessage($"5,000 lines took {watch.Elapsed.TotalSeconds:0.0} s and {commands.Count} commands");
+        Assert.InRange(commands.Count, 10, 80);
         Assert.InRange(watch.Elapsed.TotalSeconds, 0, 60);
     }
 

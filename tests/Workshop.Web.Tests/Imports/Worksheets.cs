@@ -17,13 +17,16 @@ internal static class Worksheets
     public static string File(params IEnumerable<string> lines) => string.Join('\n', lines.Prepend(Header)) + "\n";
 
     /// <summary>A motorcycle of the test engine in the books.</summary>
-    public static async Task<Guid> Motorcycle(this WorkshopApp app, string registration, string inServiceSince = "1980-01-01", object? unit = null)
+    public static async Task<Guid> Motorcycle(this WorkshopApp app, string registration, string inServiceSince = "1980-01-01") =>
+        await (await app.As(Roles.Advisor)).AddMotorcycle(registration, inServiceSince);
+
+    /// <summary>The same with a client that is signed in.</summary>
+    public static async Task<Guid> AddMotorcycle(this HttpClient advisor, string registration, string inServiceSince = "1980-01-01")
     {
-        var advisor = await app.As(Roles.Advisor);
         var answer = await advisor.PostAsJsonAsync("/api/v1/motorcycles", new
         {
             registration, maker = "Testwerk", model = "Twin 600", modelYear = 1980, engineModelId = TestWorkshop.EngineModel,
-            odometerUnit = unit ?? "kilometres", inServiceSince,
+            odometerUnit = "kilometres", inServiceSince,
         }, Ct);
         answer.EnsureSuccessStatusCode();
         return (await answer.Content.ReadFromJsonAsync<JsonElement>(Ct)).GetProperty("id").GetGuid();
