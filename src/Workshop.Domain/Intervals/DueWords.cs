@@ -59,17 +59,29 @@ public static class DueWords
     /// <summary>"24,000 km": a distance in the unit of the motorcycle's own odometer.</summary>
     public static string InUnit(Distance distance, OdometerUnit unit) => Figure(unit.CountOf(distance), unit);
 
-    /// <summary>The expected day with its span: "2026-04-20 (2026-03-30 to 2026-06-01)".</summary>
+    /// <summary>
+    /// The expected day with its span and what it rests on: "2026-04-20 (2026-03-30 to 2026-06-01), by its own readings"; the
+    /// day alone where the calendar decides; "passed 2026-02-10 (2026-01-05 to 2026-02-28)" where readings show the distance
+    /// behind them.
+    /// </summary>
     /// <param name="expectedOn">Whichever is expected first.</param>
     /// <param name="earliestOn">At the fastest rate; nothing where the calendar alone decides.</param>
     /// <param name="latestOn">At the slowest rate; nothing beside an earliest day where it is not within the horizon.</param>
-    public static string Expected(LocalDate expectedOn, LocalDate? earliestOn, LocalDate? latestOn) => (earliestOn, latestOn) switch
+    /// <param name="basis">What the rate rests on, where one is used.</param>
+    /// <param name="left">The distance left by the last reading; nothing where it has no distance.</param>
+    public static string Expected(
+        LocalDate expectedOn, LocalDate? earliestOn, LocalDate? latestOn, RateBasis? basis, Distance? left)
     {
-        (null, _) => Day(expectedOn),
-        ({ } earliest, { } latest) when earliest == latest => Day(expectedOn),
-        ({ } earliest, { } latest) => $"{Day(expectedOn)} ({Day(earliest)} to {Day(latest)})",
-        ({ } earliest, null) => $"{Day(expectedOn)} ({Day(earliest)} or any time later)",
-    };
+        if (earliestOn is not { } earliest || earliest == latestOn)
+        {
+            return Day(expectedOn);
+        }
+
+        var span = latestOn is { } latest ? $"{Day(earliest)} to {Day(latest)}" : $"{Day(earliest)} or any time later";
+        return left < Distance.Zero ? $"passed {Day(expectedOn)} ({span})"
+            : basis is { } known ? $"{Day(expectedOn)} ({span}), {known.Spoken()}"
+            : $"{Day(expectedOn)} ({span})";
+    }
 
     /// <summary>How an item stands, in words; empty while it is ahead.</summary>
     public static string Spoken(this DueState state) => state switch

@@ -55,11 +55,17 @@ public class DueWordsTests
     [Fact]
     public void An_expected_day_is_said_with_its_span_where_it_has_one()
     {
-        Assert.Equal("2026-03-02", DueWords.Expected(Today, null, null));
-        Assert.Equal("2026-03-02", DueWords.Expected(Today, Today, Today));
-        Assert.Equal("2026-03-02 (2026-03-01 to 2026-03-05)", DueWords.Expected(Today, Today.PlusDays(-1), Today.PlusDays(3)));
-        Assert.Equal("2026-03-02 (2026-03-01 or any time later)", DueWords.Expected(Today, Today.PlusDays(-1), null));
+        Assert.Equal("2026-03-02", Expected(null, null));
+        Assert.Equal("2026-03-02", Expected(0, 0));
+        Assert.Equal("2026-03-02 (2026-03-01 to 2026-03-05), by its own readings", Expected(-1, 3));
+        Assert.Equal("2026-03-02 (2026-03-01 or any time later), by its own readings", Expected(-1, null));
+        Assert.Equal("passed 2026-03-02 (2026-03-01 to 2026-03-05)", Expected(-1, 3, leftKm: -1));
     }
+
+    private static string Expected(int? earliestIn, int? latestIn, int leftKm = 1) => DueWords.Expected(
+        Today, In(earliestIn), In(latestIn), RateBasis.OwnReadings, Distance.FromKilometres(leftKm));
+
+    private static LocalDate? In(int? days) => days is { } count ? Today.PlusDays(count) : null;
 
     [Fact]
     public void Every_basis_of_a_rate_has_its_own_words() =>

@@ -1,10 +1,11 @@
 using System.Globalization;
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Intervals;
 
-public sealed class DueModel : WorkshopPage
+public sealed class DueModel(IAuthorizationService authorization) : WorkshopPage
 {
     private const string Overdue = "overdue";
 
@@ -24,8 +25,11 @@ public sealed class DueModel : WorkshopPage
 
     public string? Next { get; private set; }
 
+    public bool MayBook { get; private set; }
+
     public async Task<IActionResult> OnGet()
     {
+        MayBook = (await authorization.AuthorizeAsync(User, Policies.Books)).Succeeded;
         var request = new ListDue.Request
         {
             After = After,

@@ -159,7 +159,6 @@ public static class ListDue
     {
         var due = found.Due;
         Distance? left = due.DueAt is { } at ? at - (found.Last ?? Distance.Zero) : null;
-        var expected = DueWords.Expected(due.ExpectedOn, due.EarliestOn, due.LatestOn);
         return new Row
         {
             MotorcycleId = due.MotorcycleId,
@@ -184,7 +183,7 @@ public static class ListDue
                 ? $"at {DueWords.InUnit(point, found.Unit)}, {DueWords.HowFar(left!.Value, found.Unit)}"
                 : null,
             ByDate = due.DueOn is { } day ? $"{Day(day)}, {DueWords.When(day, today)}" : null,
-            Expected = due.RateBasis is { } basis ? $"{expected}, {basis.Spoken()}" : expected,
+            Expected = DueWords.Expected(due.ExpectedOn, due.EarliestOn, due.LatestOn, due.RateBasis, left),
             LastDone = due.LastDoneOn is { } doneOn
                 ? $"{Day(doneOn)} at {DueWords.InUnit(due.LastDoneAt!.Value, found.Unit)}"
                 : "not recorded",
