@@ -6,10 +6,10 @@ using Xunit;
 namespace Workshop.Browser.Tests.Hosting;
 
 /// <summary>Real Chromium, headless. Screenshots are kept under artifacts/screenshots.</summary>
-public sealed class Browser(DemoService service) : IAsyncLifetime
+public sealed class Chromium(DemoService service) : IAsyncLifetime
 {
     /// <summary>Debian's place; set WORKSHOP_CHROMIUM for another.</summary>
-    private static readonly string Chromium = Environment.GetEnvironmentVariable("WORKSHOP_CHROMIUM") ?? "/usr/bin/chromium";
+    private static readonly string Program = Environment.GetEnvironmentVariable("WORKSHOP_CHROMIUM") ?? "/usr/bin/chromium";
 
     private static readonly string Screenshots = Path.Combine(AcceptedFile.Root, "artifacts", "screenshots");
 
@@ -18,16 +18,16 @@ public sealed class Browser(DemoService service) : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        if (!File.Exists(Chromium))
+        if (!File.Exists(Program))
         {
-            throw new InvalidOperationException($"{Chromium} is missing: run apt-get install chromium.");
+            throw new InvalidOperationException($"{Program} is missing: run apt-get install chromium.");
         }
 
         Directory.CreateDirectory(Screenshots);
         playwright = await Playwright.CreateAsync();
         browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
-            ExecutablePath = Chromium,
+            ExecutablePath = Program,
             Args =
             [
                 "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
