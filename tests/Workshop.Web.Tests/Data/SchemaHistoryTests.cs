@@ -6,7 +6,6 @@ using Npgsql;
 using Workshop.Domain.People;
 using Workshop.Tests.Hosting;
 using Workshop.Web.Data;
-using Workshop.Web.Hosting;
 using Workshop.Web.Tests.JobCards;
 using Xunit;
 
@@ -74,8 +73,7 @@ public sealed partial class SchemaHistoryTests(WorkshopApp app, PostgresServer s
     private static async Task<string> Dump(string connection)
     {
         var at = new NpgsqlConnectionStringBuilder(connection);
-        var binaries = await PostgresBinaries.OfThisMachine().FindAsync(null, Ct);
-        var start = new ProcessStartInfo(Path.Combine(binaries, "pg_dump"))
+        var start = new ProcessStartInfo("pg_dump")
         {
             ArgumentList =
             {
