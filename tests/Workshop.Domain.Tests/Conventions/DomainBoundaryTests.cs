@@ -14,7 +14,8 @@ public class DomainBoundaryTests
     [
         "System.Collections", "System.Collections.Concurrent", "System.Collections.Immutable", "System.Linq",
         "System.Memory", "System.Numerics.Vectors", "System.ObjectModel", "System.Runtime", "System.Runtime.Numerics",
-        "System.Text.Json", "System.Text.RegularExpressions", "System.Threading",
+        "System.Runtime.Intrinsics", "System.Text.Json", "System.Text.RegularExpressions", "System.Threading",
+        "System.Threading.Tasks.Parallel",
         "Google.OrTools", "MathNet.Numerics", "NodaTime", "UnitsNet",
     ];
 

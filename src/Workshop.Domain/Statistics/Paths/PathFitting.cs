@@ -1,0 +1,289 @@
+namespace Workshop.Domain.Statistics.Paths;
+
+/// <summary>One fit: what is free, whether the data can tell it, the search, the information at its end.</summary>
+internal sealed class PathFitting
+{
+    /// <summary>Sigma below this share of the typical bracket cannot be told from 0.</summary>
+    private const double LeastSigmaOfWidth = 0.02;
+
+    /// <summary>With exact readings: below this share of their range.</summary>
+    private const double LeastSigmaOfRange = 1e-9;
+
+    private const int MostStarts = 4;
+
+    /// <summary>A long step, in units of the readings' own spread.</summary>
+    private const double LongStep = 10;
+
+    private readonly PathData data;
+    private readonly PathOptions options;
+    private readonly CancellationToken cancellation;
+    private readonly ParameterLayout layout;
+    private readonly int[] free;
+    private readonly double leastSigma;
+    private readonly double[] given;
+    private readonly PathLikelihood likelihood;
+
+    public PathFitting(PathData data, PathOptions options, CancellationToken cancellation)
+    {
+        this.data = data;
+        this.options = options;
+        this.cancellation = cancellation;
+        layout = new ParameterLayout(data.LevelClasses, data.SlopeClasses);
+        free = [.. Free().Order()];
+        given = new double[layout.Count];
+        given[ParameterLayout.Covariate] = options.CovariateCoefficient;
+        leastSigma = LeastSigma();
+        likelihood = new PathLikelihood(data, layout, free, Quadrature.Of(options.Fine));
+    }
+
+    public Computed<PathFit> Run()
+    {
+        if (PathChecks.WhyNot(data, free.Length, slopes: !options.NoSlopes) is { } whyNot)
+        {
+            return whyNot;
+        }
+
+        var start = options.Start is { } from
+            ? PathStart.Raise(data, layout, layout.Vector(from, data), free)
+            : PathStart.Find(data, layout, given, free, Kinds);
+        var kinds = Kinds(start);
+        var evaluations = 0;
+        SearchResult result;
+        for (var attempt = 1; ; attempt++)
+        {
+            result = ScoreSearch.Run(Evaluate, kinds, [.. free.Select(i => start[i])], options.Precision);
+            evaluations += result.Evaluations;
+            if (attempt == MostStarts
+                || (result.End == SearchEnd.Failed ? Elsewhere(result.At, kinds) : Off(result, kinds, ref evaluations)) is not { } other)
+            {
+                break;
+            }
+
+            start = PathStart.Whole(given, free, other);
+        }
+
+        if (data.Width > 0 && result.Value.LogLikelihood > -1e-6 * data.Readings && options.Priors.Count == 0)
+        {
+            return NoScatter();
+        }
+
+        return result.End switch
+        {
+            SearchEnd.ScaleAtLeast => NoScatter(),
+            SearchEnd.Failed => new NotComputable(
+                NotComputableReason.NoFiniteMaximum,
+                $"The likelihood of {data.Readings} readings of {data.Groups} groups has no maximum that {evaluations} evaluations could find."),
+            _ => Finish(result, kinds, evaluations),
+        };
+    }
+
+    private List<int> Free()
+    {
+        var spread = !options.NoSpread;
+        var slopes = options.NoSlopes ? [] : Enumerable.Range(0, data.SlopeClasses).ToArray();
+        var places = new List<int> { ParameterLayout.LogSigma };
+        for (var c = 0; c < data.LevelClasses; c++)
+        {
+            places.Add(layout.LevelMean(c));
+            Add(spread, layout.LevelDeviation(c));
+        }
+
+        foreach (var j in slopes)
+        {
+            places.Add(layout.SlopeMean(j));
+            Add(spread, layout.SlopeDeviation(j));
+            Add(options.CurvedSlopeClass == j, layout.Curvature(j));
+        }
+
+        Add(
+            options.SharedSlopes && spread && slopes.Length > 0 && PathChecks.SharingIsTold(data),
+            ParameterLayout.ClusterDeviation);
+        Add(options.EstimateCovariate, ParameterLayout.Covariate);
+        return places;
+
+        void Add(bool wanted, int place)
+        {
+            if (wanted)
+            {
+                places.Add(place);
+            }
+        }
+    }
+
+    private double LeastSigma()
+    {
+        var ends = data.Lower.Concat(data.Upper).Where(double.IsFinite).DefaultIfEmpty(0).ToList();
+        var least = data.Width > 0 ? LeastSigmaOfWidth * data.Width : LeastSigmaOfRange * (ends.Max() - ends.Min());
+        return Math.Max(least, 1e-100);
+    }
+
+    /// <summary>What each free parameter is, and what a long step is for it near the values given.</summary>
+    private SearchParameter[] Kinds(double[] at)
+    {
+        var spread = data.Width + Math.Exp(at[ParameterLayout.LogSigma])
+            + Enumerable.Range(0, data.LevelClasses).Max(c => at[layout.LevelDeviation(c)]);
+        var x = Math.Max(1e-100, data.X.Max(Math.Abs));
+        var z = Math.Max(1e-100, data.Covariate.Max(Math.Abs));
+        var kinds = new SearchParameter[layout.Count];
+        kinds[ParameterLayout.LogSigma] = new(ParameterKind.LogScale, LongStep, Math.Log(leastSigma));
+        kinds[ParameterLayout.ClusterDeviation] = new(ParameterKind.Deviation, LongStep * spread / x);
+        kinds[ParameterLayout.Covariate] = new(ParameterKind.Plain, LongStep * spread / z);
+        for (var c = 0; c < data.LevelClasses; c++)
+        {
+            kinds[layout.LevelMean(c)] = new(ParameterKind.Plain, LongStep * spread);
+            kinds[layout.LevelDeviation(c)] = new(ParameterKind.Deviation, LongStep * spread);
+        }
+
+        for (var j = 0; j < data.SlopeClasses; j++)
+        {
+            kinds[layout.SlopeMean(j)] = new(ParameterKind.Plain, LongStep * spread / x);
+            kinds[layout.SlopeDeviation(j)] = new(ParameterKind.Deviation, LongStep * spread / x);
+            kinds[layout.Curvature(j)] = new(ParameterKind.Plain, LongStep * spread / (x * x));
+        }
+
+        return [.. free.Select(i => kinds[i])];
+    }
+
+    private ScoredValue Evaluate(double[] moved)
+    {
+        var value = likelihood.Evaluate(PathStart.Whole(given, free, moved), cancellation);
+        foreach (var prior in options.Priors)
+        {
+            var parameter = Parameter(prior);
+            var place = Array.IndexOf(free, parameter);
+            if (place >= 0)
+            {
+                AddPrior(value, place, prior, moved[place]);
+            }
+        }
+
+        return value;
+    }
+
+    private int Parameter(PathPrior prior) => prior.On switch
+    {
+        PriorOn.LevelMean => layout.LevelMean(prior.Class),
+        PriorOn.LogLevelDeviation => layout.LevelDeviation(prior.Class),
+        PriorOn.SlopeMean => layout.SlopeMean(prior.Class),
+        PriorOn.LogSlopeDeviation => layout.SlopeDeviation(prior.Class),
+        PriorOn.LogSigma => ParameterLayout.LogSigma,
+        _ => ParameterLayout.ClusterDeviation,
+    };
+
+    private void AddPrior(ScoredValue value, int place, PathPrior prior, double at)
+    {
+        var logged = prior.On is PriorOn.LogLevelDeviation or PriorOn.LogSlopeDeviation or PriorOn.LogClusterDeviation;
+        var centre = prior.Centre - (prior.On == PriorOn.LevelMean ? data.LevelOrigin[prior.Class] : 0);
+        var z = ((logged ? Math.Log(Math.Abs(at)) : at) - centre) / prior.Deviation;
+        var chain = (logged ? 1 / at : 1) / prior.Deviation;
+        value.AddPrior(place, -0.5 * z * z, -z * chain, chain * chain);
+    }
+
+    /// <summary>
+    /// Another start after a failure: wider spreads and errors than where the last search came to a stand.
+    /// </summary>
+    private static double[] Elsewhere(double[] at, SearchParameter[] kinds) => [.. at.Select((value, i) => kinds[i].Kind switch
+    {
+        ParameterKind.Deviation => 2 * value,
+        ParameterKind.LogScale => value + 0.5,
+        _ => value,
+    })];
+
+    /// <summary>
+    /// A deviation of 0 is level ground whether or not it is the top: where the likelihood is higher a little off it, the
+    /// search goes on from there. Null where it is not.
+    /// </summary>
+    private double[]? Off(SearchResult result, SearchParameter[] kinds, ref int evaluations)
+    {
+        var raised = PathStart.Raise(data, layout, PathStart.Whole(given, free, result.At), free);
+        double[]? off = null;
+        for (var i = 0; i < free.Length; i++)
+        {
+            if (kinds[i].Kind == ParameterKind.Deviation && result.At[i] == 0)
+            {
+                var moved = (double[])result.At.Clone();
+                moved[i] = 0.1 * raised[free[i]];
+                evaluations++;
+                if (Evaluate(moved).Score[i] > 0)
+                {
+                    off ??= (double[])result.At.Clone();
+                    off[i] = raised[free[i]];
+                }
+            }
+        }
+
+        return off;
+    }
+
+    private NotComputable NoScatter() => data.Width > 0
+        ? new NotComputable(
+            NotComputableReason.BracketsTooCoarse,
+            $"Brackets of {data.Width:G3} are too coarse: {data.Readings} readings fit inside them without any error.")
+        : new NotComputable(
+            NotComputableReason.NoResidualVariation,
+            $"All {data.Readings} readings lie on the lines, which leaves no scatter to fit.");
+
+    private Computed<PathFit> Finish(SearchResult result, SearchParameter[] kinds, int evaluations)
+    {
+        var errors = new double[layout.Count];
+        Computed<PathParameters> standardErrors = new NotComputable(
+            NotComputableReason.TooFewPoints, "No standard errors were asked for.");
+        if (options.StandardErrors)
+        {
+            var information = ObservedInformation.Of(Evaluate, kinds, result);
+            if (information is null)
+            {
+                return result.At[Array.IndexOf(free, ParameterLayout.LogSigma)] < Math.Log(0.1 * data.Width) ? NoScatter() : new NotComputable(
+                    NotComputableReason.NoFiniteMaximum,
+                    $"The {data.Readings} readings leave some combination of the {free.Length} parameters undetermined.");
+            }
+
+            for (var i = 0; i < free.Length; i++)
+            {
+                errors[free[i]] = information[i];
+            }
+
+            standardErrors = Errors(result, errors);
+        }
+
+        var parameters = layout.Parameters(PathStart.Whole(given, free, result.At), data);
+        return new PathFit
+        {
+            Parameters = parameters,
+            StandardErrors = standardErrors,
+            LogLikelihood = options.Priors.Count == 0
+                ? result.Value.LogLikelihood
+                : likelihood.Evaluate(PathStart.Whole(given, free, result.At), cancellation).LogLikelihood,
+            Readings = data.Readings,
+            Groups = data.Groups,
+            Evaluations = evaluations,
+            Remarks = Remarks(parameters),
+        };
+    }
+
+    private PathParameters Errors(SearchResult result, double[] errors)
+    {
+        var blank = new double[data.LevelClasses];
+        Array.Copy(data.LevelOrigin, blank, blank.Length);
+        var error = layout.Parameters(errors, data);
+        return error with
+        {
+            LevelMean = [.. error.LevelMean.Select((value, c) => value - blank[c])],
+            Sigma = errors[ParameterLayout.LogSigma] * Math.Exp(result.At[Array.IndexOf(free, ParameterLayout.LogSigma)]),
+        };
+    }
+
+    private List<PathRemark> Remarks(PathParameters parameters)
+    {
+        var shared = free.Contains(ParameterLayout.ClusterDeviation);
+        var remarks = new (bool Holds, PathRemark Remark)[]
+        {
+            (!options.NoSpread && parameters.LevelDeviation.Contains(0), PathRemark.NoLevelSpread),
+            (!options.NoSpread && !options.NoSlopes && parameters.SlopeDeviation.Contains(0), PathRemark.NoSlopeSpread),
+            (options.SharedSlopes && !shared, PathRemark.SharingNotTold),
+            (shared && parameters.ClusterDeviation == 0, PathRemark.NothingShared),
+            (options.Priors.Count > 0, PathRemark.Borrowed),
+        };
+        return remarks.Where(r => r.Holds).Select(r => r.Remark).ToList();
+    }
+}
