@@ -33,6 +33,24 @@ public static class SpecificationWords
             : $"{every}, first at {Both(interval.First?.Kilometres ?? interval.Every?.Kilometres, interval.FirstMonths ?? interval.EveryMonths)}";
     }
 
+    /// <summary>Which document, which edition, and who compared with it; nobody is said.</summary>
+    public static string Spoken(this Provenance provenance)
+    {
+        ArgumentNullException.ThrowIfNull(provenance);
+        var by = provenance.CheckedBy is { } name ? $"checked by {name}" : "checked by nobody yet";
+        return $"{provenance.Document()}, {by}";
+    }
+
+    /// <summary>Which document and which edition: "Service manual, edition 3".</summary>
+    public static string Document(this Provenance provenance)
+    {
+        ArgumentNullException.ThrowIfNull(provenance);
+
+        // A bare number needs the word; "second printing" or "edition 3, sheet 20" does not.
+        var edition = provenance.Edition is [var first, ..] && char.IsAsciiDigit(first) ? $"edition {provenance.Edition}" : provenance.Edition;
+        return $"{provenance.Source}, {edition}";
+    }
+
     private static string Both(decimal? kilometres, int? months)
     {
         var distance = kilometres is { } km ? string.Create(CultureInfo.InvariantCulture, $"{km:#,0} km") : null;

@@ -42,7 +42,7 @@ public sealed class TimeBarsTests
             [new("A holder for the sprocket of the intake cam", [(Hours(day, 0, 0.25), "1001"), (Hours(day, 1, 2), "1002")])], "words").Rows.Single();
 
         Assert.Equal([false, true], row.Bars.Select(b => b.LabelFits));
-        Assert.Equal("A holder for the sp…", row.Name);
+        Assert.Equal("A holder for the sprocket…", row.Name);
     }
 
     private static Interval Hours(Interval day, double from, double to) =>

@@ -61,10 +61,26 @@ public sealed class BookModel(WorkshopDbContext db, IClock clock) : WorkshopPage
             Done = $"Booked: job card {booked.Number}.";
             return Redirect($"/job-cards/{booked.Number}");
         },
-        again: () => Input.MotorcycleId is { } motorcycle
-            ? Show(motorcycle, [.. Input.Items.Select(i => ItemInAddress.Write(i.Code ?? "", i.Likelihood))],
+        again: ShowAgain);
+
+    private Task<IActionResult> ShowAgain()
+    {
+        Shown = true;
+        return Input.MotorcycleId is { } motorcycle
+            ? Show(
+                motorcycle,
+                [.. Input.Items.Select(i => ItemInAddress.Write(i.Code ?? "", i.Likelihood))],
                 Input.Day is { } day ? Days.Write(day) : null)
-            : Choose());
+            : Choose();
+    }
+
+    /// <summary>Bays and technicians to choose from, and the tools that this visit takes.</summary>
+    private static bool Matters(AvailabilityOf.ResourceOnDay resource, ProposeVisit.Answer visit) => resource.Kind switch
+    {
+        ResourceKind.Bay or ResourceKind.Technician => true,
+        ResourceKind.SpecialTool => resource.Capabilities.Intersect(visit.SpecialTools, StringComparer.Ordinal).Any(),
+        _ => false,
+    };
 
     private async Task<IActionResult> Choose()
     {
@@ -97,7 +113,7 @@ public sealed class BookModel(WorkshopDbContext db, IClock clock) : WorkshopPage
         Day = string.IsNullOrEmpty(day) ? Days.Write(calendar.FirstOpenDay(today) ?? today) : day;
         if ((await Read(new AvailabilityOf.Request(Day), AvailabilityOf.Handle)).TryGet(out var onDay, out problem))
         {
-            OnDay = new DayView(onDay, calendar.Time);
+            OnDay = new DayView(onDay with { Resources = [.. onDay.Resources.Where(r => Matters(r, visit))] }, calendar.Time);
         }
         else
         {

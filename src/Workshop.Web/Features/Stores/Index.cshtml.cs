@@ -12,12 +12,16 @@ public sealed class IndexModel : WorkshopPage
     [BindProperty(SupportsGet = true)]
     public string? After { get; set; }
 
+    /// <summary>The shims to show thickness by thickness, by their code.</summary>
+    [BindProperty(SupportsGet = true)]
+    public string? Box { get; set; }
+
     [BindProperty]
     public ReceiveGoods.Request Input { get; set; } = new();
 
     public Slice<ListStock.Row> Parts { get; private set; } = new([], null);
 
-    public IReadOnlyList<ListStock.Row> ShimBoxes { get; private set; } = [];
+    public ListStock.Row? ShimBox => Parts.Rows.SingleOrDefault(p => p.Kind == PartKind.Shim && p.Code == Box);
 
     public IReadOnlyList<ListPlaces.Place> Places { get; private set; } = [];
 
@@ -49,7 +53,6 @@ public sealed class IndexModel : WorkshopPage
             problem.AddTo(ModelState, "");
         }
 
-        ShimBoxes = [.. Parts.Rows.Where(p => p.Kind == PartKind.Shim && p.At.Count > 0)];
         Places = (await Read(new ListPlaces.Request(), ListPlaces.Handle)).Value.Places;
         MayReceive = await May(Policies.KeepsStores);
         return Page();

@@ -17,14 +17,14 @@ public sealed record TimeBar(decimal X, decimal Width, string Label, bool LabelF
 public sealed record TimeBars
 {
     public const decimal Width = 760;
-    public const decimal NameWidth = 150;
+    public const decimal NameWidth = 190;
     public const decimal RowHeight = 30;
     public const decimal BarHeight = 18;
 
     private const decimal HeadHeight = 22;
     private const decimal Edge = 10;
     private const decimal LetterWidth = 7;
-    private const int LongestName = 20;
+    private const int LongestName = 26;
     private const int MostTicks = 14;
 
     public required decimal Height { get; init; }
