@@ -70,13 +70,28 @@ internal sealed class LegWalk(LobeKey lobe, LeverRatio ratio, Distance? firstChe
         var cameOut = visit.Shim(Stage.AsFound);
         var wentIn = visit.Shim(Stage.AsLeft);
         var unmeasured = cameOut is { Thickness: null } || wentIn is { Thickness: null } || (wentIn is not null && before is null);
-        var nothingSaid = cameOut is null && wentIn is null && !visit.Events.Contains(ValveEventKind.NotDisturbed);
         return visit.PartChanged ? LegCut.PartChanged
             : visit.Events.Contains(ValveEventKind.ScrewTurned) ? LegCut.ScrewTurned
             : visit.Events.Contains(ValveEventKind.ChangeUnknown) ? LegCut.ChangeUnknown
             : unmeasured ? LegCut.ShimUnmeasured
-            : nothingSaid && visit.Last(Stage.AsLeft) is { Reading.NotRemeasured: false } ? LegCut.ChangeUnknown
+            : cameOut is null && wentIn is null && JumpedUnsaid(visit) ? LegCut.ChangeUnknown
             : null;
+    }
+
+    /// <summary>
+    /// Nobody wrote down a change, but as left lies further from as found than the wider of the two brackets is wide: more
+    /// than blades and hands differ by, so something was changed.
+    /// </summary>
+    private static bool JumpedUnsaid(LobeVisit visit)
+    {
+        if (visit.Last(Stage.AsFound)?.Reading.Bracket is not { } found
+            || visit.Last(Stage.AsLeft) is not { Reading: { NotRemeasured: false, Bracket: var left } })
+        {
+            return false;
+        }
+
+        var gap = decimal.Max((left.Go - found.NoGo) ?? 0, (found.Go - left.NoGo) ?? 0);
+        return gap > decimal.Max((found.NoGo - found.Go) ?? 0, (left.NoGo - left.Go) ?? 0);
     }
 
     /// <summary>Takes the reading into the open leg; false where there is none or it may not enter.</summary>

@@ -13,8 +13,9 @@ namespace Workshop.Domain.Drift;
 /// part replaced or ground, which begins a new slope as well.
 /// </summary>
 /// <remarks>
-/// What nobody wrote down is decided so. A shim measured as it came out, with none recorded as going in: the same went back.
-/// A valve measured again as left, with neither shims nor "not disturbed" recorded: changed or not is unknown.
+/// What nobody wrote down did not happen: a leg is cut by an event, not by a missing number. So a shim measured as it came
+/// out, with none recorded as going in, went back; and a valve measured again as left with nothing recorded was not changed,
+/// unless the two readings lie too far apart for that: then changed or not is unknown.
 /// </remarks>
 public static class Legs
 {

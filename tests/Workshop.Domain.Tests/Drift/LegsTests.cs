@@ -122,14 +122,35 @@ public class LegsTests
         Assert.Equal(Distance.FromKilometres(40_000), lobe.Legs[1].Origin);
     }
 
-    [Fact]
-    public void A_valve_measured_again_with_nothing_said_of_its_shim_is_taken_as_perhaps_changed()
+    [Theory]
+    [InlineData(0.12, 0.13)]
+    [InlineData(0.14, 0.15)]
+    [InlineData(0.10, 0.11)]
+    public void A_valve_measured_again_with_nothing_written_down_was_not_changed(double go, double noGo)
     {
-        var said = new LobeRows().At(20_000).Found(0.12m, 0.13m).Happened(ValveEventKind.NotDisturbed).Left(0.12m, 0.13m).Legs();
-        var unsaid = new LobeRows().At(20_000).Found(0.12m, 0.13m).Left(0.20m, 0.21m).Legs();
+        var lobe = new LobeRows().At(20_000).Found(0.12m, 0.13m).Left((decimal)go, (decimal)noGo).Legs();
 
-        Assert.Single(said.Legs);
-        Assert.Equal(LegCut.ChangeUnknown, unsaid.Legs[1].Cut);
+        Assert.Equal(2, Assert.Single(lobe.Legs).Readings.Count);
+    }
+
+    [Theory]
+    [InlineData(0.20, 0.21)]
+    [InlineData(0.08, 0.09)]
+    [InlineData(0.15, null)]
+    [InlineData(null, 0.10)]
+    public void Readings_too_far_apart_for_that_say_that_something_was_changed(double? go, double? noGo)
+    {
+        var lobe = new LobeRows().At(20_000).Found(0.12m, 0.13m).Left((decimal?)go, (decimal?)noGo).Legs();
+
+        Assert.Equal([null, LegCut.ChangeUnknown], lobe.Legs.Select(l => l.Cut));
+    }
+
+    [Fact]
+    public void Wide_blades_are_given_their_width()
+    {
+        var lobe = new LobeRows().At(20_000).Found(0.10m, 0.15m).Left(0.20m, 0.25m).Legs();
+
+        Assert.Single(lobe.Legs);
     }
 
     [Theory]
