@@ -42,10 +42,13 @@ public enum LimitEnd
 /// <summary>Where the line reaches a limit.</summary>
 /// <param name="End">Which limit.</param>
 /// <param name="LimitMm">Its clearance.</param>
-/// <param name="At">What the engine will have done when the line reaches it; where it is passed already, at the last reading.</param>
-/// <param name="Earliest">The early end of the 95 % interval, no earlier than the last reading.</param>
+/// <param name="At">
+/// What the engine will have done when the line reaches it; before the last reading where the line lies outside but the
+/// readings leave it open. Where it is outside for certain, the last reading.
+/// </param>
+/// <param name="Earliest">The early end of the 95 % interval, no earlier than the last reading while <paramref name="At"/> lies ahead.</param>
 /// <param name="Latest">The late end of the 95 % interval.</param>
-/// <param name="Passed">The line was outside at the last reading.</param>
+/// <param name="Passed">It was outside at the last reading: by its bracket, or by the whole interval of the line.</param>
 public sealed record LimitReached(
     LimitEnd End, decimal LimitMm, Distance At, Distance Earliest, Distance Latest, bool Passed);
 

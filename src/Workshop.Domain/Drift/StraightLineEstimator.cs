@@ -1,4 +1,5 @@
 using System.Globalization;
+using Workshop.Domain.Clearances;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Measures;
 using Workshop.Domain.Statistics;
@@ -58,6 +59,12 @@ internal sealed class StraightLineEstimator
             return No(nothing, NoForecastReason.NotMeasuredSinceChange, $"{Because(cut)}, and it was not measured since.");
         }
 
+        var estimate = ByLine(nothing);
+        return Outside(estimate) is { } end ? Passed(estimate, end) : estimate;
+    }
+
+    private StraightLineDrift ByLine(StraightLineDrift nothing)
+    {
         var level = points.Where(p => p.Leg == lastLeg).ToList();
         if (level.Count == 0)
         {
@@ -69,8 +76,7 @@ internal sealed class StraightLineEstimator
         if (!slope.HasValue)
         {
             var flat = nothing with { PresentMm = level.Average(p => p.Y) - (double)history.ShimPartNowMm };
-            return Passed(flat) is { } passed ? passed
-                : points.Count == 1
+            return points.Count == 1
                 ? No(flat, NoForecastReason.OneReading, "One reading has no slope; a second at another distance will give one.")
                 : No(flat, NoForecastReason.OneDistance,
                     $"The {points.Count} readings lie at one distance, or one on each level, so that there is no slope yet.");
@@ -93,7 +99,7 @@ internal sealed class StraightLineEstimator
         var fit = ParallelLines.Fit(X, Y, Legs, points.Average(p => p.Step * p.Step / 12));
         if (!fit.HasValue)
         {
-            return Passed(known) ?? No(known, NoForecastReason.NoUncertainty, Text(
+            return No(known, NoForecastReason.NoUncertainty, Text(
                 $"{points.Count} readings tell a slope ({slope:+0.0000;-0.0000} mm per 10,000 km) but not how far to trust it; the next reading will."));
         }
 
@@ -105,7 +111,7 @@ internal sealed class StraightLineEstimator
             Drift = fit.Value.Slope,
             Present = there with { Estimate = there.Estimate - part, Lower = there.Lower - part, Upper = there.Upper - part },
         };
-        return Passed(estimate) ?? Foretell(estimate, line, leg, lastX, part);
+        return Foretell(estimate, line, leg, lastX, part);
     }
 
     private StraightLineDrift Foretell(StraightLineDrift estimate, StraightLine line, Leg leg, double lastX, double part)
@@ -132,7 +138,7 @@ internal sealed class StraightLineEstimator
                 end,
                 towards,
                 leg.DistanceAt(reached.Value.Estimate),
-                leg.DistanceAt(Math.Max(lastX, reached.Value.Lower)),
+                leg.DistanceAt(reached.Value.Estimate > lastX ? Math.Max(lastX, reached.Value.Lower) : reached.Value.Lower),
                 leg.DistanceAt(Math.Min(reached.Value.Upper, FurthestX)),
                 Passed: false),
         };
@@ -141,24 +147,36 @@ internal sealed class StraightLineEstimator
     /// <summary>A late end may lie absurdly far where the slope is only just distinguishable; distances stay storable.</summary>
     private const double FurthestX = 1000;
 
-    /// <summary>Outside already, whatever the slope: that needs no forecast.</summary>
-    private StraightLineDrift? Passed(StraightLineDrift estimate)
+    /// <summary>
+    /// Outside already: by the last reading's own bracket, while the shim that it was taken with is in; or by the whole
+    /// interval of the line there. A line that only lies outside has decided nothing.
+    /// </summary>
+    private LimitEnd? Outside(StraightLineDrift estimate)
     {
-        var present = estimate.PresentMm!.Value;
-        var last = estimate.LastReadingAt!.Value;
-        return present < (double)limits.Lower.Millimetres ? At(LimitEnd.Lower, limits.Lower)
-            : present > (double)limits.Upper.Millimetres ? At(LimitEnd.Upper, limits.Upper)
+        var last = history.Legs[lastLeg].Readings[^1];
+        var verdict = last.ShimPartMm == history.ShimPartNowMm
+            ? ClearanceVerdict.Of(last.Reading.Bracket, limits).Verdict
+            : Verdict.NotDecided;
+        return verdict == Verdict.TooTight || estimate.Present?.Upper < (double)limits.Lower.Millimetres ? LimitEnd.Lower
+            : verdict == Verdict.TooWide || estimate.Present?.Lower > (double)limits.Upper.Millimetres ? LimitEnd.Upper
             : null;
+    }
 
-        StraightLineDrift At(LimitEnd end, Clearance limit) =>
-            estimate with { Reaches = new LimitReached(end, limit.Millimetres, last, last, last, Passed: true) };
+    private StraightLineDrift Passed(StraightLineDrift estimate, LimitEnd end)
+    {
+        var limit = end == LimitEnd.Lower ? limits.Lower : limits.Upper;
+        var last = history.Legs[lastLeg].Readings[^1].At;
+        return estimate with
+        {
+            Reaches = new LimitReached(end, limit.Millimetres, last, last, last, Passed: true), Reason = null, ReasonSentence = null,
+        };
     }
 
     private static string Because(LegCut cut) => cut switch
     {
         LegCut.ScrewTurned => "The screw was turned",
         LegCut.ShimUnmeasured => "A shim was changed that nobody measured",
-        LegCut.ChangeUnknown => "Its shim may have been changed",
+        LegCut.ChangeUnknown => "It may have been changed",
         _ => "A part that it depends on was replaced or ground",
     };
 

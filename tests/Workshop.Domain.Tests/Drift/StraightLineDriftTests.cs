@@ -143,14 +143,61 @@ public class StraightLineDriftTests
         Assert.Equal((3, 1), (estimate.Readings, estimate.OpenEnded));
     }
 
-    [Fact]
-    public void A_clearance_outside_its_limits_needs_no_forecast()
+    [Theory]
+    [InlineData(0.08, 0.09, LimitEnd.Lower)]
+    [InlineData(0.09, 0.10, LimitEnd.Lower)]
+    [InlineData(null, 0.05, LimitEnd.Lower)]
+    [InlineData(0.31, 0.32, LimitEnd.Upper)]
+    [InlineData(0.40, null, LimitEnd.Upper)]
+    public void A_bracket_outside_the_limits_needs_no_forecast(double? go, double? noGo, LimitEnd end)
     {
-        var estimate = new LobeRows().At(20_000).Found(0.08m, 0.09m).Estimate();
+        var estimate = new LobeRows().At(20_000).Found((decimal?)go, (decimal?)noGo).Estimate();
 
         Assert.True(estimate.Reaches!.Passed);
-        Assert.Equal((LimitEnd.Lower, Distance.FromKilometres(20_000)), (estimate.Reaches.End, estimate.Reaches.At));
+        Assert.Equal((end, Distance.FromKilometres(20_000)), (estimate.Reaches.End, estimate.Reaches.At));
         Assert.Null(estimate.Reason);
+    }
+
+    /// <summary>Wide blades across a limit: the middle lies outside, the reading leaves it open.</summary>
+    [Fact]
+    public void A_bracket_across_a_limit_decides_nothing() =>
+        Refuses(new LobeRows().At(20_000).Found(0.06m, 0.11m), NoForecastReason.OneReading, "One reading has no slope");
+
+    [Fact]
+    public void A_shim_that_went_in_since_the_last_reading_takes_its_verdict_away()
+    {
+        var found = new LobeRows().At(20_000).Found(0.08m, 0.09m).CameOut(2.60m);
+
+        Assert.True(found.Estimate().Reaches!.Passed);
+        Assert.Equal(NoForecastReason.OneReading, found.WentIn(2.40m).Estimate().Reason);
+    }
+
+    [Fact]
+    public void A_line_that_is_outside_for_certain_needs_no_forecast_either()
+    {
+        var rows = new LobeRows();
+        for (var visit = 0; visit < 8; visit++)
+        {
+            rows.At(visit * 10_000).Found(0.23m - (visit * 0.02m), 0.24m - (visit * 0.02m));
+        }
+
+        // The last bracket, 0.09 to 0.10, lies across the limit; the line there is 0.095 with an interval of 0.0048 either side.
+        var estimate = rows.Estimate(0.0999m, 0.3001m);
+
+        Assert.True(estimate.Present!.Upper < 0.0999 && estimate.Reaches!.Passed);
+    }
+
+    [Fact]
+    public void A_line_that_lies_outside_while_the_readings_leave_it_open_says_since_when()
+    {
+        var estimate = new LobeRows()
+            .At(0).Found(0.25m, 0.30m).At(20_000).Found(0.20m, 0.25m).At(40_000).Found(0.15m, 0.20m).At(60_000).Found(0.10m, 0.15m)
+            .At(80_000).Found(0.06m, 0.11m)
+            .Estimate();
+
+        Assert.False(estimate.Reaches!.Passed);
+        Assert.True(estimate.Reaches.At < estimate.LastReadingAt && estimate.Reaches.Earliest < estimate.Reaches.At);
+        Assert.True(estimate.Reaches.Latest > estimate.LastReadingAt);
     }
 
     [Fact]

@@ -90,9 +90,7 @@ public sealed partial class DriftChartTests
         var chart = Draw(Swapped(), DriftView.AsMeasured);
 
         Assert.Equal("Cylinder 1, exhaust 1: clearance as measured", chart.Title);
-        Assert.Contains("6 readings from 20,000 km (0.28 to 0.29) to 100,000 km (0.15 to 0.16). Limits 0.10 to 0.30 mm.",
-            chart.Description, StringComparison.Ordinal);
-        Assert.Contains("The line reaches the lower limit of 0.10 mm after about", chart.Description, StringComparison.Ordinal);
+        Assert.Equal("6 readings from 20,000 km (0.28 to 0.29) to 100,000 km (0.15 to 0.16). Limits 0.10 to 0.30 mm.", chart.Description);
     }
 
     [Fact]

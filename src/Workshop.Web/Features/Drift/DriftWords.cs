@@ -9,7 +9,7 @@ namespace Workshop.Web.Features.Drift;
 /// <summary>What is known of a lobe, said as a person says it. Rounded for reading; nothing here is computed with.</summary>
 internal static class DriftWords
 {
-    /// <summary>The picture in words, for those who do not see it.</summary>
+    /// <summary>The picture in words, for those who do not see it; the outlook stands above it in words anyway.</summary>
     public static string Describe(DriftOfLobe lobe, OdometerUnit unit)
     {
         var readings = lobe.Legs.SelectMany(l => l.Readings).ToList();
@@ -17,7 +17,7 @@ internal static class DriftWords
             ? "No reading enters."
             : $"{Count(readings.Count, "reading")} from {Far(readings[0].EngineKm, unit)} ({Bracket(readings[0].GoMm, readings[0].NoGoMm)}) "
                 + $"to {Far(readings[^1].EngineKm, unit)} ({Bracket(readings[^1].GoMm, readings[^1].NoGoMm)}).";
-        return $"{seen} Limits {lobe.LowerLimitMm.Millimetres:0.00##} to {lobe.UpperLimitMm}. {Drift(lobe.Estimate)} {Outlook(lobe.Estimate, unit)}".Trim();
+        return $"{seen} Limits {lobe.LowerLimitMm.Millimetres:0.00##} to {lobe.UpperLimitMm}.";
     }
 
     /// <summary>"Drift -0.0085 mm per 10,000 km (95 %: -0.0093 to -0.0077)."</summary>
@@ -32,6 +32,9 @@ internal static class DriftWords
     {
         null => line.ReasonSentence ?? "",
         { Passed: true } passed => $"It was outside its {Word(passed.End)} limit of {passed.LimitMm:0.00##} mm at the last reading.",
+        { } open when open.FurtherKm < Distance.Zero =>
+            $"By the line it passed the {Word(open.End)} limit of {open.LimitMm:0.00##} mm when the engine had done about {About(open.EngineKm, unit)} "
+            + $"({Percent(line.Confidence)}: {About(open.EarliestEngineKm, unit)} to {Latest(open, unit)}); the last reading leaves it open.",
         { } reaches => $"The line reaches the {Word(reaches.End)} limit of {reaches.LimitMm:0.00##} mm after about {About(reaches.FurtherKm, unit)} more, "
             + $"when the engine has done {About(reaches.EngineKm, unit)} ({Percent(line.Confidence)}: {About(reaches.EarliestEngineKm, unit)} to {Latest(reaches, unit)}){Day(reaches)}.",
     };
@@ -77,7 +80,7 @@ internal static class DriftWords
     {
         LegCut.ScrewTurned => "screw turned",
         LegCut.ShimUnmeasured => "a shim that nobody measured",
-        LegCut.ChangeUnknown => "shim changed or not: unknown",
+        LegCut.ChangeUnknown => "changed or not: unknown",
         _ => "a part replaced or ground: new slope",
     };
 

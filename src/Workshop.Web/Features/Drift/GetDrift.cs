@@ -19,6 +19,7 @@ public static class GetDrift
     public sealed record Request(Guid MotorcycleId);
 
     /// <param name="EngineModel">Maker and name.</param>
+    /// <param name="Shims">Its clearances are set by shims; by screws where not.</param>
     /// <param name="OdometerUnit">What the motorcycle's odometer counts in; distances here are kilometres of the engine.</param>
     public sealed record Answer(
         Guid MotorcycleId,
@@ -26,6 +27,7 @@ public static class GetDrift
         string Motorcycle,
         Guid EngineId,
         string EngineModel,
+        bool Shims,
         OdometerUnit OdometerUnit,
         string Caution,
         IReadOnlyList<DriftOfLobe> Lobes);
@@ -65,6 +67,7 @@ public static class GetDrift
             $"{motorcycle.Maker} {motorcycle.Model}",
             fitted.Id,
             $"{fitted.Maker} {fitted.Name}",
+            known.Specification.Shims is not null,
             unit,
             Caution,
             [.. known.Lobes().Select(lobe => DriftOfLobe.Of(known, lobe, time))]);

@@ -152,21 +152,24 @@ public sealed partial record DriftChart
         private string LineOf(DriftOfLobe.LegLine leg, bool beyond)
         {
             var last = leg.Readings[^1].EngineKm;
-            var samples = Samples(leg).Where(s => beyond ? s.At >= last : s.At <= last).Select(s => (s.At, s.Mm)).ToList();
+            var samples = Samples(leg, curved: false).Where(s => beyond ? s.At >= last : s.At <= last).Select(s => (s.At, s.Mm)).ToList();
             return samples.Count < 2 ? "" : "M" + string.Join('L', samples.Select(s => $"{Write(X(s.At))} {Write(Y(s.Mm))}"));
         }
 
         private string BandOf()
         {
-            var samples = lobe.Legs.Count == 0 ? [] : Samples(lobe.Legs[^1]).Where(s => s.Lower is not null).ToList();
+            var samples = lobe.Legs.Count == 0 ? [] : Samples(lobe.Legs[^1], curved: true).Where(s => s.Lower is not null).ToList();
             return samples.Count < 2
                 ? ""
                 : "M" + string.Join('L', samples.Select(s => $"{Write(X(s.At))} {Write(Y(s.Upper!.Value))}"))
                     + "L" + string.Join('L', samples.AsEnumerable().Reverse().Select(s => $"{Write(X(s.At))} {Write(Y(s.Lower!.Value))}")) + "Z";
         }
 
-        /// <summary>The line at its own points, at the last reading and on both sides of every swap, as this view shows it.</summary>
-        private IEnumerable<(Distance At, decimal Mm, decimal? Lower, decimal? Upper)> Samples(DriftOfLobe.LegLine leg)
+        /// <summary>
+        /// The line at its ends, at the last reading and on both sides of every swap, as this view shows it; for its band, which
+        /// is curved, at the points between as well.
+        /// </summary>
+        private IEnumerable<(Distance At, decimal Mm, decimal? Lower, decimal? Upper)> Samples(DriftOfLobe.LegLine leg, bool curved)
         {
             if (leg.Points.Count < 2)
             {
@@ -174,7 +177,7 @@ public sealed partial record DriftChart
             }
 
             var steps = leg.ShimSteps.Select(s => new ShimStep(s.EngineKm, s.PartMm)).ToList();
-            var at = leg.Points.Select(p => p.EngineKm).Append(leg.Readings[^1].EngineKm).Concat(steps.Skip(1).Select(s => s.From))
+            var at = (curved ? leg.Points : [leg.Points[0], leg.Points[^1]]).Select(p => p.EngineKm).Append(leg.Readings[^1].EngineKm).Concat(steps.Skip(1).Select(s => s.From))
                 .Distinct().Order();
             foreach (var distance in at)
             {

@@ -39,7 +39,7 @@ public sealed partial record DriftChart
     public const double Width = 600;
     public const double Height = 210;
     public const double Left = 46;
-    public const double Right = Width - 10;
+    public const double Right = Width - 26;
     public const double Top = 30;
     public const double Bottom = Height - 36;
 
@@ -110,7 +110,7 @@ public sealed partial record DriftChart
     private static string Words(LegCut cut) => cut switch
     {
         LegCut.ScrewTurned => "screw turned",
-        LegCut.ShimUnmeasured => "shim unmeasured",
+        LegCut.ShimUnmeasured => "shim ?",
         LegCut.ChangeUnknown => "changed?",
         _ => "part changed",
     };
