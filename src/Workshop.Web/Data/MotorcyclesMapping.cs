@@ -1,4 +1,3 @@
-using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using Workshop.Domain.EngineModels;
@@ -81,9 +80,7 @@ internal sealed class EngineModelsMapping :
     {
         builder.Property(v => v.Specification)
             .HasColumnType("jsonb")
-            .HasConversion(
-                s => JsonSerializer.Serialize(s, WorkshopJson.Options),
-                s => JsonSerializer.Deserialize<EngineSpecification>(s, WorkshopJson.Options)!);
+            .HasConversion(s => StoredSpecifications.ToColumn(s), s => StoredSpecifications.FromColumn(s));
         builder.References<EngineModelVersion, EngineModel>(v => v.EngineModelId);
         builder.ReferencesPerson(v => v.CreatedBy);
         builder.HasIndex(v => new { v.EngineModelId, v.Version }).IsUnique();

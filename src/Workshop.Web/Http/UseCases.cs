@@ -66,15 +66,35 @@ public sealed class UseCases(WorkshopDbContext db, IClock clock, IServiceProvide
         }
     }
 
+    /// <summary>
+    /// A write inside a transaction that the caller holds and commits: for work over many use cases that is all or nothing. A
+    /// refusal there is the caller's bug, so it throws, and the caller's transaction goes back as a whole.
+    /// </summary>
+    /// <exception cref="InvalidOperationException">The use case is refused; the message says by whom and why.</exception>
+    public async Task<TAnswer> WriteInside<TRequest, TAnswer>(
+        TRequest request, Handle<TRequest, TAnswer> handle, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(handle);
+        var problem = Malformed(request);
+        if (problem is null)
+        {
+            await TellWhoActs(ct);
+            if ((await handle(request, db, caller.Actor, clock, ct)).TryGet(out var answer, out problem))
+            {
+                db.ChangeTracker.Clear();
+                return answer;
+            }
+        }
+
+        throw new InvalidOperationException(
+            $"{handle.Method.DeclaringType!.Name}, {caller.RequestId}: {problem.Sentence}");
+    }
+
     private async Task<Outcome<TAnswer>> WriteOnce<TRequest, TAnswer>(
         TRequest request, Handle<TRequest, TAnswer> handle, CancellationToken ct)
     {
         await using var transaction = await db.Database.BeginTransactionAsync(IsolationLevel.ReadCommitted, ct);
-        await db.Database.ExecuteSqlAsync(
-            $"""
-             select set_config('workshop.person', {caller.Actor.PersonId.ToString()}, true),
-                    set_config('workshop.request', {caller.RequestId}, true)
-             """, ct);
+        await TellWhoActs(ct);
 
         var useCase = handle.Method.DeclaringType!.Name;
         var hash = HashOf(useCase, request);
@@ -113,6 +133,13 @@ public sealed class UseCases(WorkshopDbContext db, IClock clock, IServiceProvide
         await transaction.CommitAsync(ct);
         return outcome;
     }
+
+    /// <summary>For the database's own record of who changed what; gone with the transaction.</summary>
+    private Task<int> TellWhoActs(CancellationToken ct) => db.Database.ExecuteSqlAsync(
+        $"""
+         select set_config('workshop.person', {caller.Actor.PersonId.ToString()}, true),
+                set_config('workshop.request', {caller.RequestId}, true)
+         """, ct);
 
     private async Task<Outcome<TAnswer>?> EarlierAnswer<TAnswer>(
         string useCase, string key, byte[] hash, CancellationToken ct)

@@ -5,7 +5,6 @@ using Workshop.Domain.Bookings;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Measures;
 using Workshop.Domain.People;
-using Workshop.Domain.Stores;
 using Workshop.Domain.Tooling;
 
 namespace Workshop.Web.Data.Seeding;
@@ -37,11 +36,18 @@ internal static class DemoSeeder
         // From here on rows say who made them, and the manager set the workshop up.
         var manager = people.First(p => p.Demo.Roles.Contains(Roles.Manager)).Person;
         await db.Database.ExecuteSqlAsync($"select set_config('workshop.person', {manager.Id.ToString()}, true)", ct);
-        AddEngineModels(db, manager.Id, clock);
+        var engineModels = SeedFiles.EngineModels();
+        AddEngineModels(db, engineModels, manager.Id, clock);
         AddInstruments(db, workshop, today, clock);
-        AddStock(db, workshop, manager.Id, clock);
         await db.SaveChangesAsync(ct);
-        db.ChangeTracker.Clear();
+
+        var (fleet, openDays, time) = (SeedFiles.Fleet(), new OpenDays(workshop), WorkshopTime.Of(profile));
+        var plan = new FleetPlan(fleet, openDays, today, engineModels);
+        var history = new HistoryClock(time.WholeDay(plan.BooksBegin.PlusDays(-20)).Start);
+        var stores = new Stockroom(db, workshop, manager.Id);
+        await stores.Open(history.Now, ct);
+        var staff = await DemoStaff.Assemble(db, services, people, time, history, ct);
+        await new DemoHistory(db, staff, stores, openDays, fleet, plan).Write(clock.GetCurrentInstant(), ct);
     }
 
     private static void AddCalendar(WorkshopDbContext db, DemoWorkshop workshop, LocalDate today)
@@ -81,9 +87,10 @@ internal static class DemoSeeder
         return people;
     }
 
-    private static void AddEngineModels(WorkshopDbContext db, Guid manager, IClock clock)
+    private static void AddEngineModels(
+        WorkshopDbContext db, IReadOnlyList<SeedEngineModel> engineModels, Guid manager, IClock clock)
     {
-        foreach (var seed in SeedFiles.EngineModels())
+        foreach (var seed in engineModels)
         {
             var model = new EngineModel
             {
@@ -115,60 +122,6 @@ internal static class DemoSeeder
                 Id = NewId.At(clock), InstrumentId = instrument.Id,
                 Nominal = Clearance.FromMillimetres(demo.Unit == "in" ? nominal * MillimetresPerInch : nominal),
             }));
-        }
-    }
-
-    private static void AddStock(WorkshopDbContext db, DemoWorkshop workshop, Guid manager, IClock clock)
-    {
-        var places = workshop.StoragePlaces.ToDictionary(
-            name => name, name => new StoragePlace { Id = NewId.At(clock), Name = name }, StringComparer.Ordinal);
-        db.StoragePlaces.AddRange(places.Values);
-        void Receive(Part part, string place, ShimThickness? thickness, decimal quantity) =>
-            db.StockMovements.Add(new StockMovement
-            {
-                Id = NewId.At(clock), PartId = part.Id, PlaceId = places[place].Id, Thickness = thickness,
-                Kind = MovementKind.Received, OnHandChange = quantity, ReservedChange = 0,
-                MovedBy = manager, MovedAt = clock.GetCurrentInstant(),
-            });
-
-        var (rings, oRings, steps) = (SeedFiles.SealingRings(), SeedFiles.ORings(), SeedFiles.ShimSteps());
-        var parts = new Dictionary<string, Part>(StringComparer.Ordinal);
-        foreach (var demo in workshop.Parts)
-        {
-            var size = demo.Size is null ? null : demo.Kind == PartKind.ORing ? oRings[demo.Size] : rings[demo.Size];
-            var part = new Part
-            {
-                Id = NewId.At(clock), Code = demo.Code, Name = demo.Name, Kind = demo.Kind, Unit = demo.Unit,
-                InnerDiameterMm = size?.InnerMm, OuterDiameterMm = size?.OuterMm, SectionMm = size?.SectionMm,
-                Material = demo.Material,
-            };
-            parts.Add(demo.Code, part);
-            db.Parts.Add(part);
-            if (demo.Stock > 0)
-            {
-                Receive(part, demo.Place, null, demo.Stock);
-            }
-        }
-
-        foreach (var box in workshop.ShimBoxes)
-        {
-            foreach (var (thickness, quantity) in Contents(box, steps[box.PartCode]))
-            {
-                Receive(parts[box.PartCode], box.Place, ShimThickness.FromMillimetres(thickness), quantity);
-            }
-        }
-    }
-
-    /// <summary>No shim box is ever complete: every seventh compartment is empty, so that a wanted size may be missing.</summary>
-    private static IEnumerable<(decimal Thickness, int Quantity)> Contents(DemoShimBox box, decimal step)
-    {
-        var compartment = 0;
-        for (var thickness = box.FromMm; thickness <= box.ToMm; thickness += step)
-        {
-            if (++compartment % 7 != 0)
-            {
-                yield return (thickness, box.Each - (compartment % 2));
-            }
         }
     }
 }

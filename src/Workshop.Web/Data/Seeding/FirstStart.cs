@@ -32,6 +32,7 @@ internal static class FirstStart
         var ct = app.Lifetime.ApplicationStopping;
         await using var scope = app.Services.CreateAsyncScope();
         var db = scope.ServiceProvider.GetRequiredService<WorkshopDbContext>();
+        db.Database.AutoSavepointsEnabled = false;
         await using var transaction = await db.Database.BeginTransactionAsync(ct);
         await db.Database.ExecuteSqlAsync($"select pg_advisory_xact_lock({FillingLock})", ct);
         if (await db.WorkshopProfiles.AnyAsync(ct) || await db.Users.AnyAsync(ct))

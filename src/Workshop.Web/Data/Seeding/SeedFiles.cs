@@ -13,6 +13,8 @@ internal static class SeedFiles
 
     public static DemoWorkshop Workshop() => Document<DemoWorkshop>("seed/demo/workshop.json");
 
+    public static DemoFleet Fleet() => Document<DemoFleet>("seed/demo/fleet.json");
+
     public static IReadOnlyList<SeedEngineModel> EngineModels() =>
     [
         .. typeof(SeedFiles).Assembly.GetManifestResourceNames()

@@ -1,0 +1,123 @@
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Workshop.Domain.Drift;
+using Workshop.Domain.Measures;
+using Workshop.Domain.Statistics;
+using Workshop.Web.Features.Drift;
+using Workshop.Web.Features.Intervals;
+using Workshop.Web.Features.Motorcycles;
+
+namespace Workshop.Web.Data.Seeding;
+
+/// <summary>
+/// Writes the invented motorcycles and all their visits in the order of time, then books some for the days to come, and has
+/// what is due and expected worked out as of today.
+/// </summary>
+internal sealed class DemoHistory(
+    WorkshopDbContext db, DemoStaff staff, Stockroom stores, OpenDays openDays, DemoFleet fleet, FleetPlan plan)
+{
+    private const string Advisor = "greta";
+    private const int BookedAhead = 6;
+    private const int LongestSincePassingBy = 40;
+    private const double NeverPasses = 0.3;
+
+    public async Task Write(Instant now, CancellationToken ct)
+    {
+        var random = new RandomSource(fleet.Seed);
+        var writer = new VisitWriter(staff, stores, openDays, fleet, random);
+        var booked = await AddMotorcycles(random, ct);
+        var visits = plan.Visits.OrderBy(v => v.Day).ThenBy(v => v.Motorcycle.Index).ToLookup(v => v.Day < plan.BooksBegin);
+        staff.SetClock(plan.BooksBegin, 8);
+        await new PaperHistory(staff, booked).Write([.. visits[true]], ct);
+        foreach (var visit in visits[false])
+        {
+            await writer.Write(visit, booked[visit.Motorcycle.Index], ct);
+        }
+
+        await ReadOdometers(booked, staff.Time.DayOf(now), random, ct);
+        staff.Clock.Now = now;
+        await stores.FillUp(now, ct);
+        await DueRows.RewriteAll(db, staff.Clock, ct);
+        await ForecastRows.Rewrite(db, await db.Engines.Select(e => e.Id).ToListAsync(ct), staff.Clock, ct);
+        db.ChangeTracker.Clear();
+        await BookAhead(writer, booked, now, random, ct);
+    }
+
+    private async Task<Dictionary<int, BookedMotorcycle>> AddMotorcycles(RandomSource random, CancellationToken ct)
+    {
+        var models = await db.EngineModels.AsNoTracking().ToDictionaryAsync(m => (m.Maker, m.Name), m => m.Id, ct);
+        var booked = new Dictionary<int, BookedMotorcycle>();
+        foreach (var motorcycle in plan.Motorcycles.OrderBy(m => m.InServiceSince))
+        {
+            staff.SetClock(LocalDate.Max(motorcycle.InServiceSince, plan.BooksBegin.PlusDays(-1)), 12);
+            var added = await staff.Do(Advisor, new AddMotorcycle.Request
+            {
+                Registration = motorcycle.Registration,
+                Maker = motorcycle.Fleet.Maker,
+                Model = motorcycle.Model,
+                ModelYear = motorcycle.InServiceSince.Year,
+                EngineModelId = models[(motorcycle.Fleet.Maker, motorcycle.Fleet.Name)],
+                EngineSerialNumber = motorcycle.SerialNumber,
+                OdometerUnit = motorcycle.Unit,
+                InServiceSince = motorcycle.InServiceSince,
+                OwnerName = motorcycle.Owner,
+            }, AddMotorcycle.Handle, ct);
+            booked.Add(motorcycle.Index, new BookedMotorcycle(motorcycle, added.Id, ClearanceSimulation.OfNewEngine(
+                motorcycle.EngineModel.Specification, motorcycle.Fleet.Drift, random.Stream($"engine {motorcycle.Index}"))));
+        }
+
+        return booked;
+    }
+
+    /// <summary>Some passed by lately without an appointment, and somebody wrote down what their odometers showed.</summary>
+    private async Task ReadOdometers(
+        Dictionary<int, BookedMotorcycle> booked, LocalDate today, RandomSource random, CancellationToken ct)
+    {
+        var lastVisit = plan.Visits.GroupBy(v => v.Motorcycle.Index).ToDictionary(g => g.Key, g => g.Max(v => v.Day));
+        foreach (var motorcycle in booked.Values.OrderBy(b => b.Plan.Index))
+        {
+            var draw = random.Stream($"passing by {motorcycle.Plan.Index}");
+            var day = today.PlusDays(-draw.WholeNumber(1, LongestSincePassingBy));
+            if (lastVisit.GetValueOrDefault(motorcycle.Plan.Index, motorcycle.Plan.InServiceSince) >= day.PlusDays(-LongestSincePassingBy)
+                || draw.Chance(NeverPasses))
+            {
+                continue;
+            }
+
+            staff.SetClock(day, 10);
+            await staff.Do(Advisor, new RecordOdometer.Request
+            {
+                MotorcycleId = motorcycle.Id,
+                Odometer = motorcycle.Plan.Unit.CountOf(Distance.FromKilometres((decimal)motorcycle.Plan.NowKm)),
+                ReadOn = day,
+            }, RecordOdometer.Handle, ct);
+        }
+    }
+
+    /// <summary>Those whose valve check is due first come next; one of them stands in the workshop already, to be cold by morning.</summary>
+    private async Task BookAhead(
+        VisitWriter writer, Dictionary<int, BookedMotorcycle> booked, Instant now, RandomSource random, CancellationToken ct)
+    {
+        var checks = await db.DueItems.AsNoTracking()
+            .Where(d => d.ServiceItemCode == "valve-clearance-check")
+            .OrderBy(d => d.ExpectedOn).ThenBy(d => d.MotorcycleId)
+            .Select(d => d.MotorcycleId).ToListAsync(ct);
+        var byId = booked.Values.ToDictionary(b => b.Id);
+        var day = staff.Time.DayOf(now);
+        string[] technicians = ["tilda", "bram"];
+
+        // Every second one: the rest of what is overdue stays for somebody to book.
+        foreach (var (id, index) in checks.Where((_, i) => i % 2 == 1).Take(BookedAhead).Select((id, index) => (id, index)))
+        {
+            day = openDays.After(day);
+            var motorcycle = byId[id];
+            var visit = new PlannedVisit(
+                motorcycle.Plan, day, motorcycle.Plan.NowKm, VisitPurpose.ValveCheck, "FB-01", Sloppy: false);
+            var number = await writer.Book(visit, id, technicians[index % technicians.Length], ct);
+            if (index == 0)
+            {
+                await writer.CheckInNow(visit, number, random.Stream("standing here"), ct);
+            }
+        }
+    }
+}

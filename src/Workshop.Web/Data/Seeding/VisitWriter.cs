@@ -1,0 +1,138 @@
+using NodaTime;
+using Workshop.Domain.Bookings;
+using Workshop.Domain.Drift;
+using Workshop.Domain.EngineModels;
+using Workshop.Domain.JobCards;
+using Workshop.Domain.Kits;
+using Workshop.Domain.Measures;
+using Workshop.Domain.Statistics;
+using Workshop.Web.Features.Bookings;
+using Workshop.Web.Features.JobCards;
+using Workshop.Web.Features.TorqueSheets;
+
+namespace Workshop.Web.Data.Seeding;
+
+/// <summary>A motorcycle of the fleet once it is in the books: its row, and the engine whose truth nobody else knows.</summary>
+internal sealed record BookedMotorcycle(PlannedMotorcycle Plan, Guid Id, ClearanceSimulation Engine);
+
+/// <summary>Writes one visit of the past from its booking to its sign-off, as the people of the workshop would have.</summary>
+internal sealed class VisitWriter(DemoStaff staff, Stockroom stores, OpenDays openDays, DemoFleet fleet, RandomSource random)
+{
+    private const string Advisor = "greta";
+    private const double RunningInKm = 5_000;
+    private const double TimingFromKm = 40_000;
+    private static readonly string[] AtValves = ["tilda", "bram"];
+    private static readonly string[] AtService = ["milo"];
+
+    private readonly Dictionary<string, string> initials = SeedFiles.Workshop().People
+        .Where(p => p.Initials is not null).ToDictionary(p => p.Account, p => p.Initials!, StringComparer.Ordinal);
+
+    public async Task Write(PlannedVisit visit, BookedMotorcycle motorcycle, CancellationToken ct)
+    {
+        var draw = random.Stream($"visit of {visit.Motorcycle.Registration} at {visit.Km:0}");
+        var technician = draw.Pick(visit.Purpose == VisitPurpose.ValveCheck ? AtValves : AtService);
+        staff.SetClock(visit.Day.PlusDays(-9), 11);
+        await stores.FillUp(staff.Clock.Now, ct);
+        var number = await Book(visit, motorcycle.Id, technician, ct);
+        await CheckIn(visit, number, openDays.Before(visit.Day), draw, ct);
+
+        staff.SetClock(visit.Day, 8, 5);
+        var specification = visit.Motorcycle.EngineModel.Specification;
+        var items = ItemsOf(visit).Select(i => specification.ServiceItems.Single(s => s.Code == i.Code)).ToList();
+        await staff.Do(technician, new AcknowledgeCautions.Request
+        {
+            Number = number, Codes = [.. items.SelectMany(i => i.Cautions).Distinct()],
+        }, AcknowledgeCautions.Handle, ct);
+
+        var work = new ValveWork(staff, stores, visit, motorcycle.Engine, number, technician, draw);
+        if (visit.Purpose == VisitPurpose.ValveCheck)
+        {
+            await work.Do(ct);
+        }
+
+        staff.SetClock(visit.Day, 15);
+        await Tighten(number, technician, Opened.By(specification, items.Where(i => work.Begun || !IsAdjustment(i))), ct);
+        staff.SetClock(visit.Day, 15, 45);
+        await staff.Do(technician, new SignOffCard.Request
+        {
+            Number = number,
+            Odometer = visit.OdometerCount + draw.WholeNumber(0, 4),
+            AcceptsOutsideLimits = work.LeavesOutside,
+            Remark = work.LeavesOutside ? "Owner told; comes back when the shims that are needed are here." : null,
+            ExtraParts = visit.Purpose == VisitPurpose.ValveCheck && draw.Chance(0.3) ? SealsFoundWorn(specification) : null,
+        }, SignOffCard.Handle, ct);
+    }
+
+    /// <summary>Books a visit at the clock's time: in the past, or of the days to come.</summary>
+    public async Task<int> Book(PlannedVisit visit, Guid motorcycleId, string technician, CancellationToken ct) =>
+        (await staff.Do(Advisor, new BookVisit.Request
+        {
+            MotorcycleId = motorcycleId,
+            Items = [.. ItemsOf(visit)],
+            BayId = staff.ResourceOf(ResourceKind.Bay, visit.Purpose == VisitPurpose.ValveCheck ? "Bay 1" : "Bay 2"),
+            TechnicianId = staff.ResourceOf(ResourceKind.Technician, initials[technician]),
+            Day = visit.Day,
+            Time = new LocalTime(8, 0),
+        }, BookVisit.Handle, ct)).Number;
+
+    /// <summary>Brought the working day before, so that the engine is cold in the morning.</summary>
+    public Task CheckIn(PlannedVisit visit, int number, LocalDate day, RandomSource draw, CancellationToken ct)
+    {
+        staff.SetClock(day, 15, 30);
+        return CheckInNow(visit, number, draw, ct);
+    }
+
+    public Task CheckInNow(PlannedVisit visit, int number, RandomSource draw, CancellationToken ct) =>
+        staff.Do(Advisor, new CheckInMotorcycle.Request
+        {
+            Number = number,
+            OdometerCount = visit.OdometerCount,
+            OwnersWords = draw.Chance(0.6) ? draw.Pick(fleet.OwnersWords) : null,
+            SeenOnArrival = draw.Chance(0.5) ? draw.Pick(fleet.SeenOnArrival) : null,
+            EngineStoppedAt = staff.Clock.Now - Duration.FromMinutes(draw.WholeNumber(3, 25)),
+        }, CheckInMotorcycle.Handle, ct);
+
+    /// <summary>What is done together: the small things whose turn comes with so many kilometres, as many as fit into a day.</summary>
+    private static IEnumerable<BookVisit.Item> ItemsOf(PlannedVisit visit)
+    {
+        var items = visit.Motorcycle.EngineModel.Specification.ServiceItems;
+        List<string> codes = ["engine-oil-and-filter"];
+        if (visit.Purpose == VisitPurpose.OilService)
+        {
+            codes.AddRange(["coolant", "throttle-synchronisation"]);
+            return codes.Where(c => items.Any(i => i.Code == c)).Select(Certain);
+        }
+
+        var check = items.First(i => i.Kind == ServiceItemKind.ValveClearanceCheck);
+        codes.Add(check.Code);
+        codes.AddRange(visit.Km > RunningInKm ? ["spark-plugs", "air-filter", "brake-fluid"] : []);
+        codes.AddRange(visit.Km > TimingFromKm ? ["cam-timing-check"] : []);
+        return codes.Where(c => items.Any(i => i.Code == c)).Select(Certain).Append(new BookVisit.Item
+        {
+            Code = check.AdjustmentItem, Likelihood = visit.Km > TimingFromKm ? Likelihood.Likely : Likelihood.Possible,
+        });
+
+        static BookVisit.Item Certain(string code) => new() { Code = code, Likelihood = Likelihood.Certain };
+    }
+
+    private static bool IsAdjustment(ServiceItem item) => item.Kind == ServiceItemKind.ValveClearanceAdjustment;
+
+    private async Task Tighten(int number, string technician, Opened opened, CancellationToken ct)
+    {
+        foreach (var fastener in opened.Fasteners.Reverse())
+        {
+            staff.Clock.Now += Duration.FromMinutes(1);
+            await staff.Do(technician, new TickFastener.Request
+            {
+                Number = number, FastenerCode = fastener.Code, Tightened = true, WrenchId = staff.WrenchFor(fastener.Torque),
+            }, TickFastener.Handle, ct);
+        }
+    }
+
+    private static List<SignOffCard.ExtraPart> SealsFoundWorn(EngineSpecification specification) =>
+        [.. specification.Joints
+            .Where(j => j.Seals.Any(s => s.Policy == SealPolicy.InspectAndReuse)).Take(1)
+            .SelectMany(j => j.Seals)
+            .Where(s => s.Policy != SealPolicy.ReplaceAlways)
+            .Select(s => new SignOffCard.ExtraPart { PartCode = s.PartCode, Quantity = s.Quantity })];
+}
