@@ -76,8 +76,15 @@ public sealed class Chromium(DemoService service) : IAsyncLifetime
     /// <summary>No serious or critical finding of axe, by WCAG 2.2 A and AA.</summary>
     public static async Task IsAccessible(IPage page)
     {
-        var findings = (await page.RunAxe()).Violations.Where(v => v.Impact is "serious" or "critical").ToList();
-        Assert.True(findings.Count == 0, $"{page.Url}:\n" + string.Join('\n', findings.Select(v =>
-            $"{v.Impact} {v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}")));
+        var findings = await Findings(page);
+        Assert.True(findings.Length == 0, findings);
+    }
+
+    /// <summary>The serious and critical findings, a line each; empty where there are none.</summary>
+    public static async Task<string> Findings(IPage page)
+    {
+        var findings = (await page.RunAxe()).Violations.Where(v => v.Impact is "serious" or "critical");
+        return string.Concat(findings.Select(v =>
+            $"{page.Url}: {v.Impact} {v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}\n"));
     }
 }

@@ -1,0 +1,105 @@
+using System.Text;
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+using Workshop.Browser.Tests.Hosting;
+using Workshop.Tests.Hosting;
+using Xunit;
+
+namespace Workshop.Browser.Tests;
+
+/// <summary>
+/// Every page of the list of endpoints, with the demo's data: no serious finding of axe in light, in dark and on a narrow
+/// screen, nothing wider than the screen, under 100 kB, no fault of a script.
+/// </summary>
+[Collection(RunningDemo.Name)]
+public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chromium>
+{
+    private const int LargestPage = 100_000;
+
+    /// <summary>Seen by other tests, or nothing to see: the sign-out page only posts.</summary>
+    private static readonly string[] SeenElsewhere = ["/sign-in", "/sign-out", "/error"];
+
+    [Theory]
+    [InlineData(ColorScheme.Light, 1280)]
+    [InlineData(ColorScheme.Dark, 800)]
+    public async Task Every_page_is_light_and_accessible(ColorScheme scheme, int width)
+    {
+        var page = await browser.SignedInAs("otto", new BrowserNewContextOptions
+        {
+            ColorScheme = scheme, ViewportSize = new ViewportSize { Width = width, Height = 1000 },
+        });
+        var addresses = await Addresses(page);
+        var faults = new StringBuilder();
+        foreach (var (route, address) in addresses)
+        {
+            var answer = await page.GotoAsync(address);
+            var body = await answer!.BodyAsync();
+            await Chromium.Keep(page, $"page-{scheme}-{width}{Unsafe().Replace(route, "-")}".ToLowerInvariant());
+            faults.Append(answer.Ok ? "" : $"{address} answered {answer.Status}\n");
+            faults.Append(body.Length < LargestPage ? "" : $"{address} has {body.Length} bytes\n");
+            faults.Append(await IsWiderThanTheScreen(page) ? $"{address} is wider than {width} pixels\n" : "");
+            faults.Append(await Chromium.Findings(page));
+        }
+
+        Assert.True(faults.Length == 0, faults.ToString());
+        var routes = PageRoutes().Except(SeenElsewhere).ToList();
+        Assert.Equal(routes.Order(StringComparer.Ordinal), addresses.Keys.Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public async Task The_sign_in_and_the_page_of_a_wrong_address_are_accessible()
+    {
+        var page = await browser.NewPage();
+        await page.GotoAsync("/sign-in");
+        await Chromium.Keep(page, "sign-in");
+        await Chromium.IsAccessible(page);
+
+        var signedIn = await browser.SignedInAs("greta");
+        var answer = await signedIn.GotoAsync("/nothing-here");
+        Assert.Equal(404, answer!.Status);
+        await Chromium.Keep(signedIn, "not-here");
+        await Chromium.IsAccessible(signedIn);
+        await Assertions.Expect(signedIn.GetByText("name it to whoever looks after the service")).ToBeVisibleAsync();
+    }
+
+    /// <summary>An address of the demo for each route of a page: the richest motorcycle, a finished card, an engine model.</summary>
+    private static async Task<Dictionary<string, string>> Addresses(IPage page)
+    {
+        var motorcycle = await FirstLink(page, "/drift", Motorcycle());
+        var card = await FirstLink(page, "/job-cards", Card());
+        var model = await FirstLink(page, "/engine-models", EngineModel());
+        return PageRoutes().Except(SeenElsewhere).ToDictionary(route => route, route => route switch
+        {
+            "/book" => $"/book?motorcycle={motorcycle}",
+            _ => route.Replace("{number:int}", card, StringComparison.Ordinal)
+                .Replace("{motorcycleId:guid}", motorcycle, StringComparison.Ordinal)
+                .Replace("{id:guid}", route.StartsWith("/engine-models", StringComparison.Ordinal) ? model : motorcycle, StringComparison.Ordinal),
+        });
+    }
+
+    private static async Task<string> FirstLink(IPage page, string list, Regex form)
+    {
+        await page.GotoAsync(list);
+        var links = await page.Locator("main a").EvaluateAllAsync<string[]>("links => links.map(l => l.getAttribute('href'))");
+        return links.Select(l => form.Match(l ?? "")).First(m => m.Success).Groups[1].Value;
+    }
+
+    private static IEnumerable<string> PageRoutes() =>
+        File.ReadLines(Path.Combine(AcceptedFile.Root, "tests", "Workshop.Web.Tests", "Http", "endpoints.txt"))
+            .Select(line => line.Split(' ')).Where(words => words[0] == "PAGE").Select(words => words[1]);
+
+    private static Task<bool> IsWiderThanTheScreen(IPage page) =>
+        page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth > window.innerWidth");
+
+    [GeneratedRegex("^/(?:drift|motorcycles)/([0-9a-f-]{36})")]
+    private static partial Regex Motorcycle();
+
+    [GeneratedRegex("^/job-cards/(\\d+)")]
+    private static partial Regex Card();
+
+    [GeneratedRegex("^/engine-models/([0-9a-f-]{36})")]
+    private static partial Regex EngineModel();
+
+    [GeneratedRegex("[^a-zA-Z0-9]+")]
+    private static partial Regex Unsafe();
+}
