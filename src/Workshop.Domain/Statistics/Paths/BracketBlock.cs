@@ -42,6 +42,9 @@ internal static class BracketBlock
         /// <summary>Derivative by the level.</summary>
         public Vector256<double> ByLevel;
 
+        /// <summary>Second derivative by the level, where it is asked for.</summary>
+        public Vector256<double> ByLevelTwice;
+
         /// <summary>Derivative by the slope.</summary>
         public Vector256<double> BySlope;
 
@@ -63,6 +66,7 @@ internal static class BracketBlock
     {
         var zero = Vector256<double>.Zero;
         Vector256<double> byLevel = zero, bySlope = zero, byScale = zero, bySquare = zero, byCovariate = zero;
+        var byLevelTwice = zero;
         var log = -0.5 * u * u;
         var product = Vector256<double>.One;
         var largest = Vector256<double>.One;
@@ -92,6 +96,11 @@ internal static class BracketBlock
                 }
             }
 
+            if (leg.SecondDerivative)
+            {
+                byLevelTwice += (scale - (score * score)) * (leg.InverseScale[k] * leg.InverseScale[k]);
+            }
+
             score *= leg.InverseScale[k];
             byLevel += score;
             bySlope = Vector256.FusedMultiplyAdd(score, Vector256.Create(leg.X[k]), bySlope);
@@ -117,6 +126,7 @@ internal static class BracketBlock
 
         values.LogDensity = log;
         values.ByLevel = byLevel;
+        values.ByLevelTwice = byLevelTwice;
         values.BySlope = bySlope;
         values.ByScale = byScale;
         values.BySquare = bySquare;
@@ -190,7 +200,7 @@ internal static class BracketBlock
         for (var lane = 0; lane < Lanes; lane++)
         {
             var level = u[lane];
-            double log = -0.5 * level * level, byLevel = 0, bySlope = 0, byScale = 0, bySquare = 0, byCovariate = 0;
+            double log = -0.5 * level * level, byLevel = 0, byLevelTwice = 0, bySlope = 0, byScale = 0, bySquare = 0, byCovariate = 0;
             for (var k = 0; k < leg.Lower.Length; k++)
             {
                 var shift = leg.PerLevel[k] * level;
@@ -198,6 +208,7 @@ internal static class BracketBlock
                 log += reading.LogProbability + NormalTails.LogRootTwoPi;
                 var score = reading.Score * leg.InverseScale[k];
                 byLevel += score;
+                byLevelTwice += (reading.Scale * leg.InverseScale[k] * leg.InverseScale[k]) - (score * score);
                 bySlope += score * leg.X[k];
                 byScale += reading.Scale * leg.ScaleShare[k];
                 if (leg.Extras)
@@ -209,58 +220,11 @@ internal static class BracketBlock
 
             values.LogDensity = values.LogDensity.WithElement(lane, log);
             values.ByLevel = values.ByLevel.WithElement(lane, byLevel);
+            values.ByLevelTwice = values.ByLevelTwice.WithElement(lane, byLevelTwice);
             values.BySlope = values.BySlope.WithElement(lane, bySlope);
             values.ByScale = values.ByScale.WithElement(lane, byScale);
             values.BySquare = values.BySquare.WithElement(lane, bySquare);
             values.ByCovariate = values.ByCovariate.WithElement(lane, byCovariate);
         }
-    }
-}
-
-/// <summary>
-/// The readings of one leg in units of their own standard deviation, at given parameters and slope, for a level in the middle
-/// of its class. An exact reading has its value in <see cref="Lower"/>.
-/// </summary>
-internal readonly ref struct StandardisedLeg
-{
-    public required ReadOnlySpan<double> Lower { get; init; }
-
-    public required ReadOnlySpan<double> Upper { get; init; }
-
-    public required ReadOnlySpan<bool> Exact { get; init; }
-
-    /// <summary>Standard deviation of the level's class over that of the reading.</summary>
-    public required ReadOnlySpan<double> PerLevel { get; init; }
-
-    public required ReadOnlySpan<double> InverseScale { get; init; }
-
-    public required ReadOnlySpan<double> X { get; init; }
-
-    public required ReadOnlySpan<double> Covariate { get; init; }
-
-    /// <summary>Share of sigma squared in the reading's variance, 1 unless a known variance is added.</summary>
-    public required ReadOnlySpan<double> ScaleShare { get; init; }
-
-    /// <summary>Whether the scores by curvature and covariate are wanted.</summary>
-    public required bool Extras { get; init; }
-}
-
-/// <summary>
-/// One reading on a log scale: log probability (log density where exact, up to its standard deviation), score by its mean and
-/// by the logarithm of its standard deviation, both times that deviation.
-/// </summary>
-internal readonly record struct ReadingScore(double LogProbability, double Score, double Scale)
-{
-    public static ReadingScore At(double lower, double upper, bool exact)
-    {
-        if (exact)
-        {
-            return new(NormalTails.LogDensity(lower), lower, (lower * lower) - 1);
-        }
-
-        var log = NormalTails.LogDifference(lower, upper);
-        var atLower = Math.Exp(NormalTails.LogDensity(lower) - log);
-        var atUpper = Math.Exp(NormalTails.LogDensity(upper) - log);
-        return new(log, atLower - atUpper, (lower * atLower) - (upper * atUpper));
     }
 }

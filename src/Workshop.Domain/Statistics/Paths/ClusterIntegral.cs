@@ -9,6 +9,7 @@ internal sealed class ClusterIntegral(PathData data, ParameterLayout layout, Qua
 {
     private readonly List<SlopeLattice> lattices = [];
     private readonly GrowingBuffer weights = new();
+    private readonly GrowingBuffer givenLogs = new();
     private readonly List<(int First, int Count, int From)> spans = [];
     private readonly SharedNodes shared = new();
     private double[] marginal = [];
@@ -20,16 +21,15 @@ internal sealed class ClusterIntegral(PathData data, ParameterLayout layout, Qua
     /// <summary>The common part's nodes with their posterior weights; one node at 0 where nothing is shared.</summary>
     public SharedNodes Shared => shared;
 
-    public SlopeLattice Lattice(int group) => lattices[group];
-
-    /// <summary>The weights of a group's nodes given a node of the common part: their first node, and the weights, of sum 1.</summary>
-    public (int First, int From, int Count) Given(int sharedNode, int group)
+    /// <summary>The weights of a group's nodes given a node of the common part: their first node, where they are, how many.</summary>
+    private (int First, int From, int Count) Given(int sharedNode, int group)
     {
         var (first, count, from) = spans[(sharedNode * Groups) + group];
         return (first, from, count);
     }
 
-    public double Weight(int place) => weights[place];
+    /// <summary>Log-likelihood of a group given a node of the common part.</summary>
+    public double LogGiven(int sharedNode, int group) => givenLogs[(sharedNode * Groups) + group];
 
     /// <summary>Integrates over everything; the score is added to what it holds.</summary>
     public double Evaluate(ReadOnlySpan<double> at, int firstGroup, int endGroup, bool extras, Span<double> score)
@@ -58,6 +58,7 @@ internal sealed class ClusterIntegral(PathData data, ParameterLayout layout, Qua
         }
 
         weights.Clear();
+        givenLogs.Clear();
         spans.Clear();
         var common = at[ParameterLayout.ClusterDeviation];
         shared.Clear(common);
@@ -70,13 +71,6 @@ internal sealed class ClusterIntegral(PathData data, ParameterLayout layout, Qua
 
         var (guess, step) = Guess(common);
         return Walk(common, guess, step);
-    }
-
-    /// <summary>Posterior weights of a group's nodes over all nodes of the common part, from the first node on.</summary>
-    public (int First, ReadOnlyMemory<double> Weights) Marginal(int group)
-    {
-        var (first, count) = Gather(group);
-        return (first, marginal.AsMemory(0, count));
     }
 
     /// <summary>The Gaussian approximation of the common part, in units of its standard deviation: where and how wide.</summary>
@@ -127,6 +121,7 @@ internal sealed class ClusterIntegral(PathData data, ParameterLayout layout, Qua
             var from = weights.Count;
             var (given, first, count) = lattices[g].Integrate(common * w / Unit(g), weights);
             spans.Add((first, count, from));
+            givenLogs.Add(given);
             log += given;
         }
 

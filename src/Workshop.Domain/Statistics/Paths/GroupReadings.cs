@@ -32,7 +32,14 @@ internal sealed class GroupReadings(Quadrature quadrature)
     public ref readonly LegAtParameters Leg(int leg) => ref legs[leg];
 
     /// <summary>Takes a group at given parameters.</summary>
-    public void Prepare(PathData data, ParameterLayout layout, ReadOnlySpan<double> at, int group, bool withExtras)
+    /// <param name="data">All readings.</param>
+    /// <param name="layout">Where the parameters stand.</param>
+    /// <param name="at">The parameters.</param>
+    /// <param name="group">Which group.</param>
+    /// <param name="withExtras">Whether scores by curvature and covariate are wanted.</param>
+    /// <param name="keptLeg">A leg, counted within the group, whose level is wanted even if it has one reading; none: -1.</param>
+    public void Prepare(
+        PathData data, ParameterLayout layout, ReadOnlySpan<double> at, int group, bool withExtras, int keptLeg = -1)
     {
         var (firstLeg, endLeg) = (data.GroupStart[group], data.GroupStart[group + 1]);
         var firstReading = data.LegStart[firstLeg];
@@ -50,7 +57,7 @@ internal sealed class GroupReadings(Quadrature quadrature)
             var deviation = at[layout.LevelDeviation(level)];
 
             // The level of a single reading is integrated in closed form: it only adds to the reading's own variance.
-            var single = end - from == 1;
+            var single = end - from == 1 && leg - firstLeg != keptLeg;
             double precision = 0, sumX = 0, sumXX = 0, sumY = 0, sumXY = 0, constant = 0;
             for (var k = from; k < end; k++)
             {
@@ -102,7 +109,7 @@ internal sealed class GroupReadings(Quadrature quadrature)
     }
 
     /// <summary>The readings of a leg at a slope.</summary>
-    public StandardisedLeg At(int leg, double slope)
+    public StandardisedLeg At(int leg, double slope, bool secondDerivative = false)
     {
         ref readonly var there = ref legs[leg];
         var (from, count) = (there.From, there.Count);
@@ -123,6 +130,7 @@ internal sealed class GroupReadings(Quadrature quadrature)
             Covariate = covariate.AsSpan(from, count),
             ScaleShare = scaleShare.AsSpan(from, count),
             Extras = extras,
+            SecondDerivative = secondDerivative,
         };
     }
 

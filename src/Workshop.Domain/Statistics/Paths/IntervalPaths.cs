@@ -35,4 +35,40 @@ public static class IntervalPaths
         var layout = new ParameterLayout(data.LevelClasses, data.SlopeClasses);
         return new PathLikelihood(data, layout, [], Quadrature.Of(fine)).Evaluate(layout.Vector(parameters, data), cancellation).LogLikelihood;
     }
+
+    /// <summary>What is known of one group at given parameters, as a rule those of a fit; needs no new fit after a new reading.</summary>
+    /// <param name="data">The readings.</param>
+    /// <param name="parameters">As many means and deviations as the data have classes; no curvature.</param>
+    /// <param name="group">The number that <see cref="PathDataBuilder.Group"/> gave; a group of one leg or more.</param>
+    /// <exception cref="ArgumentException">The group has no leg, or the parameters are curved.</exception>
+    public static GroupPosterior Posterior(PathData data, PathParameters parameters, int group)
+    {
+        Check(data, parameters);
+        ArgumentOutOfRangeException.ThrowIfNegative(group);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(group, data.Groups);
+        return new PosteriorBuilder(data, parameters, fine: false).Group(group);
+    }
+
+    /// <summary>What is known of all groups of a cluster at given parameters.</summary>
+    /// <param name="data">The readings.</param>
+    /// <param name="parameters">As many means and deviations as the data have classes; no curvature.</param>
+    /// <param name="cluster">The number that <see cref="PathDataBuilder.Cluster"/> gave; all its groups have legs.</param>
+    /// <exception cref="ArgumentException">A group has no leg, or the parameters are curved.</exception>
+    public static ClusterPosterior PosteriorOfCluster(PathData data, PathParameters parameters, int cluster)
+    {
+        Check(data, parameters);
+        ArgumentOutOfRangeException.ThrowIfNegative(cluster);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(cluster, data.Clusters);
+        return new PosteriorBuilder(data, parameters, fine: false).Cluster(cluster);
+    }
+
+    private static void Check(PathData data, PathParameters parameters)
+    {
+        ArgumentNullException.ThrowIfNull(data);
+        ArgumentNullException.ThrowIfNull(parameters);
+        if (parameters.Curvature.Any(curvature => curvature != 0))
+        {
+            throw new ArgumentException("Posteriors are of straight lines.", nameof(parameters));
+        }
+    }
 }

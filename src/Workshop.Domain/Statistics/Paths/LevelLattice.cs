@@ -13,6 +13,7 @@ internal sealed class LevelLattice(Quadrature quadrature)
     private int half = 256;
     private double[] log = new double[512];
     private double[] byLevel = new double[512];
+    private double[] byLevelTwice = new double[512];
     private double[] bySlope = new double[512];
     private double[] byScale = new double[512];
     private double[] bySquare = new double[512];
@@ -75,6 +76,32 @@ internal sealed class LevelLattice(Quadrature quadrature)
         return largest + Math.Log(total * step) - NormalTails.LogRootTwoPi;
     }
 
+    /// <summary>
+    /// Integrates as <see cref="Integrate"/> does and keeps the density of the level at the nodes instead of the scores.
+    /// </summary>
+    /// <param name="leg">The readings at this slope, second derivatives asked for.</param>
+    /// <param name="step">Distance of the nodes in standard deviations of the class of levels.</param>
+    /// <param name="guess">Where the mode is likely to be.</param>
+    /// <param name="deviation">Standard deviation of the class of levels.</param>
+    /// <param name="densities">Where the density goes.</param>
+    public double IntegrateKeeping(
+        in StandardisedLeg leg, double step, double guess, double deviation, LevelDensities densities)
+    {
+        var (first, last) = Walk(leg, step, guess, out var start, out var largest);
+        densities.Begin(start + first, step);
+        for (var i = half + first; i < half + last; i++)
+        {
+            // The density in steps of the lattice: value, slope and curvature, all by the step.
+            var u = step * (start + i - half);
+            var by = step * ((deviation * byLevel[i]) - u);
+            var byTwice = step * step * ((deviation * deviation * byLevelTwice[i]) - 1);
+            var density = Math.Exp(log[i] - largest);
+            densities.Add(density, density * by, density * ((by * by) + byTwice));
+        }
+
+        return largest + Math.Log(densities.Finish() * step) - NormalTails.LogRootTwoPi;
+    }
+
     private static Vector256<double> Ramp => Vector256.Create(0.0, 1.0, 2.0, 3.0);
 
     /// <summary>Fills the nodes; returns the first and one past the last, counted from the block of the guess.</summary>
@@ -113,6 +140,11 @@ internal sealed class LevelLattice(Quadrature quadrature)
         values.ByLevel.CopyTo(byLevel, i);
         values.BySlope.CopyTo(bySlope, i);
         values.ByScale.CopyTo(byScale, i);
+        if (leg.SecondDerivative)
+        {
+            values.ByLevelTwice.CopyTo(byLevelTwice, i);
+        }
+
         if (leg.Extras)
         {
             values.BySquare.CopyTo(bySquare, i);
@@ -126,6 +158,7 @@ internal sealed class LevelLattice(Quadrature quadrature)
     {
         log = Wider(log);
         byLevel = Wider(byLevel);
+        byLevelTwice = Wider(byLevelTwice);
         bySlope = Wider(bySlope);
         byScale = Wider(byScale);
         bySquare = Wider(bySquare);

@@ -247,8 +247,8 @@ internal sealed class SlopeLattice(Quadrature quadrature)
                 continue;
             }
 
-            var at = readings.At(leg, slope);
-            var scores = there.Count == 1 ? Single(at, there, ref sum) : Several(at, there, slope, ref sum);
+            var (logLikelihood, scores) = LegIntegral.Of(readings, leg, slope, levels);
+            sum += logLikelihood;
             slopes += scores.BySlope;
             scales += scores.ByScale;
             squares += scores.BySquare;
@@ -262,28 +262,6 @@ internal sealed class SlopeLattice(Quadrature quadrature)
         byScale[place] = scales;
         bySquare[place] = squares;
         byCovariate[place] = covariates;
-    }
-
-    private LevelScores Several(in StandardisedLeg at, in LegAtParameters leg, double slope, ref double sum)
-    {
-        sum += leg.Constant + levels.Integrate(at, leg.Step, leg.GuessAtZero - (slope * leg.GuessPerSlope));
-        return levels.Scores;
-    }
-
-    /// <summary>A leg of one reading: normal about the mean of its class with both variances.</summary>
-    private static LevelScores Single(in StandardisedLeg at, in LegAtParameters leg, ref double sum)
-    {
-        var reading = ReadingScore.At(at.Lower[0], at.Upper[0], at.Exact[0]);
-        sum += leg.Constant + reading.LogProbability + NormalTails.LogRootTwoPi;
-        var inverse = at.InverseScale[0];
-        var score = reading.Score * inverse;
-        return new LevelScores(
-            score,
-            reading.Scale * leg.Deviation * inverse * inverse,
-            score * at.X[0],
-            reading.Scale * at.ScaleShare[0],
-            score * at.X[0] * at.X[0],
-            score * at.Covariate[0]);
     }
 
     private void Grow()

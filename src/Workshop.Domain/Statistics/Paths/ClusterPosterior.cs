@@ -1,0 +1,100 @@
+namespace Workshop.Domain.Statistics.Paths;
+
+/// <summary>Where a group is looked at: see <see cref="GroupPosterior.LeftBy"/>.</summary>
+/// <param name="From">Where the count begins, along the group's last leg.</param>
+/// <param name="X">How far is looked.</param>
+/// <param name="Lower">Lower limit, minus infinity where there is none.</param>
+/// <param name="Upper">Upper limit, infinity where there is none.</param>
+public readonly record struct Outlook(double From, double X, double Lower, double Upper);
+
+/// <summary>What is known of the groups of one cluster together.</summary>
+public sealed class ClusterPosterior
+{
+    private readonly double[] weights;
+    private readonly GivenCommon[] given;
+
+    internal ClusterPosterior(GroupPosterior[] groups, double[] weights, GivenCommon[] given)
+    {
+        Groups = groups;
+        this.weights = weights;
+        this.given = given;
+    }
+
+    /// <summary>Each group by itself, in the order of the data.</summary>
+    public IReadOnlyList<GroupPosterior> Groups { get; }
+
+    /// <summary>
+    /// The probability that any of the groups has left its limits. Where slopes share a part, groups leave together more often
+    /// than each by itself would make one think.
+    /// </summary>
+    /// <param name="outlooks">One for each group; none: that group is left out.</param>
+    public double AnyLeftBy(IReadOnlyList<Outlook?> outlooks)
+    {
+        ArgumentNullException.ThrowIfNull(outlooks);
+        ArgumentOutOfRangeException.ThrowIfNotEqual(outlooks.Count, Groups.Count);
+        var nodes = Math.Max(1, weights.Length);
+        var none = new double[nodes];
+        Array.Fill(none, 1);
+        for (var g = 0; g < outlooks.Count; g++)
+        {
+            if (outlooks[g] is not { } outlook)
+            {
+                continue;
+            }
+
+            for (var i = 0; i < nodes; i++)
+            {
+                none[i] *= 1 - (weights.Length == 0
+                    ? Groups[g].LeftBy(outlook.From, outlook.X, outlook.Lower, outlook.Upper)
+                    : given[g].LeftBy(outlook, i));
+            }
+        }
+
+        return weights.Length == 0 ? 1 - none[0] : Math.Clamp(1 - weights.Zip(none, (w, p) => w * p).Sum(), 0, 1);
+    }
+}
+
+/// <summary>One group's probabilities given the common part of its cluster.</summary>
+internal sealed class GivenCommon(GroupPosterior group, SlopePrior prior, double mean, double[] nodes)
+{
+    private double[][] weights = [];
+    private Outlook last;
+    private double[] left = [];
+
+    public double LeftBy(Outlook outlook, int node)
+    {
+        if (outlook != last || left.Length == 0)
+        {
+            left = group.LeftAtSlopes(outlook);
+            last = outlook;
+        }
+
+        if (weights.Length == 0 || weights[0].Length != left.Length)
+        {
+            weights = [.. nodes.Select(Weights)];
+        }
+
+        var sum = 0.0;
+        for (var i = 0; i < left.Length; i++)
+        {
+            sum += weights[node][i] * left[i];
+        }
+
+        return Math.Clamp(sum, 0, 1);
+    }
+
+    /// <summary>The group's weights with its prior changed for that of a given common part.</summary>
+    private double[] Weights(double common)
+    {
+        var slopes = group.Slopes();
+        var logs = slopes.Select(s =>
+        {
+            var z = (s.Slope - mean - common) / prior.Deviation;
+            return s.LogWeight - prior.Log(s.Slope) - (0.5 * z * z);
+        }).ToArray();
+        var top = logs.Max();
+        var raw = logs.Select(log => Math.Exp(log - top)).ToArray();
+        var total = raw.Sum();
+        return [.. raw.Select(w => w / total)];
+    }
+}
