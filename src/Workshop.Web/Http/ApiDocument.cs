@@ -33,6 +33,7 @@ internal static class ApiDocument
                 Description = "The token that POST /api/v1/session answers.",
             });
             o.OperationFilter<KeyAndVersionHeaders>();
+            o.OperationFilter<PlainTextBodies>();
         });
     }
 
@@ -77,6 +78,23 @@ internal static class ApiDocument
         OpenApiSchema Schema() => new() { Type = JsonSchemaType.String, Format = format, Examples = [example] };
         o.MapType<T>(Schema);
         o.MapType<T?>(Schema);
+    }
+
+    /// <summary>A body that is sent as text is text, whatever record the route makes of it.</summary>
+    private sealed class PlainTextBodies : IOperationFilter
+    {
+        public void Apply(OpenApiOperation operation, OperationFilterContext context)
+        {
+            if (operation.RequestBody?.Content is not { } content)
+            {
+                return;
+            }
+
+            foreach (var type in content.Keys.Where(t => t.StartsWith("text/", StringComparison.Ordinal)).ToList())
+            {
+                content[type] = new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String } };
+            }
+        }
     }
 
     private sealed class KeyAndVersionHeaders : IOperationFilter

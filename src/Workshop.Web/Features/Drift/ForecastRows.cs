@@ -9,6 +9,8 @@ namespace Workshop.Web.Features.Drift;
 /// <summary>Writes anew what is expected of the valves of an engine; called by every use case that adds a reading.</summary>
 internal static class ForecastRows
 {
+    private const int BatchSize = 500;
+
     public static Task Rewrite(WorkshopDbContext db, Guid engineId, IClock clock, CancellationToken ct) =>
         Rewrite(db, [engineId], clock, ct);
 
@@ -20,13 +22,20 @@ internal static class ForecastRows
         WorkshopDbContext db, IReadOnlyCollection<Guid> engines, IClock clock, CancellationToken ct)
     {
         await db.SaveChangesAsync(ct);
-        var ids = engines.ToArray();
-        await db.Database.ExecuteSqlAsync($"select 1 from engines where id = any ({ids}) order by id for no key update", ct);
+        foreach (var batch in engines.Distinct().Order().Chunk(BatchSize))
+        {
+            await db.Database.ExecuteSqlAsync($"select 1 from engines where id = any ({batch}) order by id for no key update", ct);
+            await RewriteBatch(db, batch, clock, ct);
+            await db.SaveChangesAsync(ct);
+        }
+    }
 
-        var standing = await db.ClearanceForecasts.Where(f => ids.Contains(f.EngineId))
+    private static async Task RewriteBatch(WorkshopDbContext db, Guid[] engines, IClock clock, CancellationToken ct)
+    {
+        var standing = await db.ClearanceForecasts.Where(f => engines.Contains(f.EngineId))
             .ToDictionaryAsync(f => (f.EngineId, f.Valve, f.Lobe), ct);
         var now = clock.GetCurrentInstant();
-        foreach (var engine in await EngineDrift.Load(db, ids, ct))
+        foreach (var engine in await EngineDrift.Load(db, engines, ct))
         {
             foreach (var row in engine.Lobes().Select(lobe => RowOf(engine, lobe, now)))
             {
@@ -42,7 +51,6 @@ internal static class ForecastRows
         }
 
         db.ClearanceForecasts.RemoveRange(standing.Values);
-        await db.SaveChangesAsync(ct);
     }
 
     private static ClearanceForecast RowOf(EngineDrift engine, LobeDrift lobe, Instant now)
