@@ -64,6 +64,41 @@ public sealed class CensoredSample
         return new CensoredSample(lower.ToArray(), upper.ToArray(), covariates.ToArray());
     }
 
+    /// <summary>
+    /// Differences between a first and a second bracketed reading of the same thing, proportional to a known change made in
+    /// between: the difference lies between first lower less second upper and first upper less second lower end. With exact
+    /// readings its fit is plain regression through the origin.
+    /// </summary>
+    /// <remarks>
+    /// As in any regression, the changes must not have been chosen from the first reading's error. Where they were, the estimate
+    /// is too large, and the readings belong into a model of the whole history, in which the choice can be left out.
+    /// </remarks>
+    /// <param name="firstLower">Lower ends of the first readings.</param>
+    /// <param name="firstUpper">Upper ends of the first readings.</param>
+    /// <param name="secondLower">Lower ends of the second readings.</param>
+    /// <param name="secondUpper">Upper ends of the second readings.</param>
+    /// <param name="changes">What was changed in between.</param>
+    public static CensoredSample OfDifferences(
+        ReadOnlySpan<double> firstLower,
+        ReadOnlySpan<double> firstUpper,
+        ReadOnlySpan<double> secondLower,
+        ReadOnlySpan<double> secondUpper,
+        double[] changes)
+    {
+        ArgumentNullException.ThrowIfNull(changes);
+        Guard.SameLength(firstLower, secondUpper);
+        Guard.SameLength(firstUpper, secondLower);
+        var lower = new double[firstLower.Length];
+        var upper = new double[firstUpper.Length];
+        for (var i = 0; i < lower.Length; i++)
+        {
+            lower[i] = firstLower[i] - secondUpper[i];
+            upper[i] = firstUpper[i] - secondLower[i];
+        }
+
+        return ThroughOrigin(lower, upper, changes);
+    }
+
     /// <summary>The same observations with one coefficient held: its part is taken off both ends, its column left out.</summary>
     internal CensoredSample Holding(int coefficient, double value)
     {

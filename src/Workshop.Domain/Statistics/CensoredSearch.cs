@@ -17,6 +17,9 @@ internal sealed class CensoredSearch
     /// <summary>A scale below this share of the largest value is rounding.</summary>
     private const double LeastScale = 1e-13;
 
+    /// <summary>A scale that falls below this share of the widest bracket on a likelihood without a top goes to 0.</summary>
+    private const double ScaleOfNone = 0.1;
+
     private readonly StandardLaw law;
     private readonly OrthonormalColumns columns;
     private readonly double[] position;
@@ -279,7 +282,7 @@ internal sealed class CensoredSearch
         return scale <= LeastScale * largest && width.Any(w => w == 0)
             ? new NotComputable(
                 NotComputableReason.NoResidualVariation, "The exact points lie on one line, which leaves no scatter to fit.")
-            : closed && logLikelihood > -1e-3
+            : closed && (logLikelihood > -1e-3 || scale < ScaleOfNone * unit * width.Max())
             ? new NotComputable(
                 NotComputableReason.BracketsTooCoarse,
                 $"A line runs through all {width.Length} brackets, so that they tell no scatter.")

@@ -67,6 +67,19 @@ public class CensoredRegressionTests
         Assert.Equal(0.415512776657122 * Math.Sqrt(48.0 / 50), fit.Coefficients[1].StandardError, 1e-9);
     }
 
+    /// <summary>NIST/ITL StRD Norris; the certified standard errors have the divisor n - 2, those of maximum likelihood n.</summary>
+    [Fact]
+    public void Exact_values_agree_with_the_certified_line()
+    {
+        var set = NistDataSet.Read("nist/Norris.dat");
+        var y = set.Column(0);
+        var fit = CensoredRegression.Fit(CensoredSample.WithConstant(y, y, set.Column(1))).Value;
+
+        DigitsOfAgreement.AtLeast(11, fit.Coefficients[0].Value, set.Certified("B0"), "constant");
+        DigitsOfAgreement.AtLeast(12, fit.Coefficients[1].Value, set.Certified("B1"), "slope");
+        DigitsOfAgreement.AtLeast(9, fit.Coefficients[1].StandardError, Math.Sqrt(34.0 / 36) * set.Certified("B1", 1), "standard error");
+    }
+
     /// <summary>
     /// Every kind of censoring in one set: dist exact in every second row, else in classes of 10 ft; at most 10 ft censored on
     /// the left, 85 ft and more on the right; a lower end of 0 is open on the logarithmic scales.

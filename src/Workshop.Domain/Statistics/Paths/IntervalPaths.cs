@@ -22,6 +22,61 @@ public static class IntervalPaths
         return new PathFitting(data, options ?? new PathOptions(), cancellation).Run();
     }
 
+    /// <summary>
+    /// Whether the lines of one class of slopes are curved: the likelihood with one coefficient of x squared for the class
+    /// against that without, twice the logarithm of their ratio compared with chi squared on one degree of freedom.
+    /// </summary>
+    /// <param name="data">The readings.</param>
+    /// <param name="straight">The fit of straight lines.</param>
+    /// <param name="slopeClass">Which class of slopes.</param>
+    /// <param name="options">What the straight fit was made with.</param>
+    /// <param name="cancellation">Ends the search early.</param>
+    /// <returns>The test; a reason where the data cannot tell a curvature.</returns>
+    public static Computed<CurvatureTest> TestCurvature(
+        PathData data, PathFit straight, int slopeClass, PathOptions? options = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(data);
+        ArgumentNullException.ThrowIfNull(straight);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(slopeClass, data.SlopeClasses);
+        var curved = (options ?? new PathOptions()) with
+        {
+            CurvedSlopeClass = slopeClass, Start = straight.Parameters, StandardErrors = true,
+        };
+        return Fit(data, curved, cancellation).Then(fit => fit.StandardErrors.Then<CurvatureTest>(errors => new CurvatureTest(
+            new LikelihoodEstimate(fit.Parameters.Curvature[slopeClass], errors.Curvature[slopeClass]),
+            Math.Max(0, 2 * (fit.LogLikelihood - straight.LogLikelihood)))));
+    }
+
+    /// <summary>
+    /// The coefficient of the covariate with the limits of its profile likelihood: everything else is fitted again for every
+    /// value that is tried.
+    /// </summary>
+    /// <param name="data">The readings with their covariates.</param>
+    /// <param name="confidence">Two-sided, between 0 and 1.</param>
+    /// <param name="options">What else is estimated; its coefficient is where the search begins.</param>
+    /// <param name="cancellation">Ends the search early.</param>
+    public static Computed<ProfileInterval> ProfileCovariate(
+        PathData data, double confidence, PathOptions? options = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(data);
+        Guard.Confidence(confidence);
+        var free = (options ?? new PathOptions()) with { EstimateCovariate = true, StandardErrors = true };
+        return Fit(data, free, cancellation).Then(fit => fit.StandardErrors.Then(errors => ProfileInterval.Find(
+            new LikelihoodEstimate(fit.Parameters.CovariateCoefficient, errors.CovariateCoefficient),
+            fit.LogLikelihood,
+            confidence,
+            value => Fit(
+                data,
+                free with
+                {
+                    EstimateCovariate = false,
+                    CovariateCoefficient = value,
+                    StandardErrors = false,
+                    Start = fit.Parameters with { CovariateCoefficient = value },
+                },
+                cancellation).Then<double>(held => held.LogLikelihood))));
+    }
+
     /// <summary>The marginal log-likelihood at given parameters: probabilities of the brackets, densities of exact readings.</summary>
     /// <param name="data">The readings.</param>
     /// <param name="parameters">As many means and deviations as the data have classes.</param>
