@@ -5,6 +5,7 @@ using NodaTime;
 using Workshop.Domain.Bookings;
 using Workshop.Domain.JobCards;
 using Workshop.Domain.People;
+using Workshop.Domain.Stores;
 using Workshop.Tests.Hosting;
 using Xunit;
 using static Workshop.Web.Tests.Bookings.Counter;
@@ -48,6 +49,7 @@ public sealed class BookVisitTests(WorkshopApp app) : IClassFixture<WorkshopApp>
     public async Task A_booking_reserves_its_kit()
     {
         var advisor = await app.As(Roles.Advisor);
+        await ReceiveOil(3200);
 
         var number = await (await advisor.Book(await advisor.AddMotorcycle(), Instant.FromUtc(2026, 3, 18, 8, 0))).Number();
 
@@ -57,6 +59,19 @@ public sealed class BookVisitTests(WorkshopApp app) : IClassFixture<WorkshopApp>
             where m.JobCardNumber == number && p.Code == TestEngines.Oil
             select m.ReservedChange).SingleAsync(Ct)));
     }
+
+    /// <summary>The bookings of other tests of this class may have reserved all the oil there was.</summary>
+    private Task<int> ReceiveOil(decimal millilitres) => app.Look(async db =>
+    {
+        db.StockMovements.Add(new StockMovement
+        {
+            Id = Domain.NewId.At(app.Clock),
+            PartId = await db.Parts.Where(p => p.Code == TestEngines.Oil).Select(p => p.Id).SingleAsync(Ct),
+            PlaceId = TestWorkshop.Shelf, Kind = MovementKind.Received, OnHandChange = millilitres, ReservedChange = 0,
+            MovedBy = TestWorkshop.Manager, MovedAt = app.Clock.Now,
+        });
+        return await db.SaveChangesAsync(Ct);
+    });
 
     [Fact]
     public async Task A_possible_adjustment_takes_neither_time_nor_tool()
