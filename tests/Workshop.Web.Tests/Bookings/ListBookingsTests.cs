@@ -39,7 +39,9 @@ public sealed class ListBookingsTests(WorkshopApp app) : IClassFixture<WorkshopA
         }
         while (after is not null);
 
-        Assert.Equal(booked.Order(), read.Select(r => r.Number).Order());
+        // Other tests of this class book in the same database, in any order.
+        Assert.Equal(booked.Order(), read.Select(r => r.Number).Where(booked.Contains).Order());
+        Assert.Distinct(read);
         Assert.Equal(read.OrderBy(r => r.StartsAt, StringComparer.Ordinal).ThenBy(r => r.Number), read);
     }
 
