@@ -44,13 +44,20 @@ internal sealed record SearchResult(SearchEnd End, double[] At, ScoredValue Valu
 /// Climbs a log-likelihood by its scores: the outer products of the units' scores estimate the information, which the changes
 /// of the score along the steps taken correct (quasi-Newton updates after Broyden, Fletcher, Goldfarb and Shanno on a fresh
 /// outer product at every step), so that it is fast with many units and still converges with few. A step that does not gain is
-/// damped (Levenberg, Quart. Appl. Math. 2 (1944) 164-168; Marquardt, J. SIAM 11 (1963) 431-441).
+/// damped (Levenberg, Quart. Appl. Math. 2 (1944) 164-168; Marquardt, J. SIAM 11 (1963) 431-441). Where all that is slow the
+/// observed information is worked out once near the end and takes the place of the outer products.
 /// </summary>
 internal sealed class ScoreSearch
 {
     private const int MostEvaluations = 120;
 
     private const int PairsKept = 8;
+
+    /// <summary>Evaluations after which a search that is near its end is worth the observed information.</summary>
+    private const int SlowAfter = 12;
+
+    /// <summary>Near the end: less than this is promised.</summary>
+    private const double Near = 1;
 
     /// <summary>A step leaves at least this share of a standard deviation.</summary>
     private const double LeastLeft = 0.1;
@@ -64,7 +71,7 @@ internal sealed class ScoreSearch
     private const double NoLoss = 1e-6;
 
     /// <summary>Steps in a row that gained less than the precision: what is promised beyond is rounding.</summary>
-    private const int IdleSteps = 3;
+    private const int IdleSteps = 2;
 
     private const int MostTrials = 14;
 
@@ -74,12 +81,16 @@ internal sealed class ScoreSearch
     /// <summary>A promise below this that no step keeps is rounding.</summary>
     private const double RoundingOnly = 1e-4;
 
+    /// <summary>Square of a value in standard errors that nobody can tell from 0.</summary>
+    private const double Invisible = 0.01;
+
     private readonly Func<double[], ScoredValue> evaluate;
     private readonly SearchParameter[] parameters;
     private readonly double precision;
     private readonly List<(double[] Step, double[] Change)> pairs = [];
     private double[] at;
     private ScoredValue value;
+    private double[,]? observed;
     private double damping;
     private int evaluations;
 
@@ -119,6 +130,12 @@ internal sealed class ScoreSearch
                 return End(Enumerable.Range(0, at.Length).Any(AtLeast) ? SearchEnd.ScaleAtLeast : SearchEnd.Converged);
             }
 
+            if (observed is null && evaluations >= SlowAfter && promised < Near)
+            {
+                Observe(moving);
+                continue;
+            }
+
             var before = value.LogLikelihood;
             if (Climb(moving))
             {
@@ -148,9 +165,16 @@ internal sealed class ScoreSearch
     private bool AtLeast(int i) =>
         parameters[i].Kind == ParameterKind.LogScale && at[i] <= parameters[i].Least && value.Score[i] <= 0;
 
-    /// <summary>Standard deviations that are as good as 0: the likelihood there is parabolic, so the loss is half score times value.</summary>
+    /// <summary>
+    /// Standard deviations that are as good as 0: small beside what the outer products can tell, where the likelihood is
+    /// parabolic, so that the loss is half score times value.
+    /// </summary>
     private IEnumerable<int> NearZero() => Enumerable.Range(0, at.Length).Where(i =>
-        parameters[i].Kind == ParameterKind.Deviation && at[i] > 0 && value.Score[i] < 0 && -0.5 * value.Score[i] * at[i] < NoLoss);
+        parameters[i].Kind == ParameterKind.Deviation
+        && at[i] > 0
+        && value.Score[i] < 0
+        && -0.5 * value.Score[i] * at[i] < NoLoss
+        && at[i] * at[i] * value.OuterProducts[i, i] < Invisible);
 
     private double[] Direction(int[] moving, double damped)
     {
@@ -189,16 +213,65 @@ internal sealed class ScoreSearch
         }
     }
 
-    /// <summary>Outer products with the pairs worked in, oldest first.</summary>
+    /// <summary>
+    /// Works out the observed information, with a share of the outer products where it is not positive definite; where that does
+    /// not help they stay, under an empty matrix that says that it was tried.
+    /// </summary>
+    private void Observe(int[] moving)
+    {
+        var information = ObservedInformation.At(
+            point =>
+            {
+                evaluations++;
+                return evaluate(point);
+            },
+            parameters,
+            at,
+            value,
+            moving,
+            oneSided: true);
+        observed = new double[0, 0];
+        foreach (var ridge in (ReadOnlySpan<double>)[0, 0.003, 0.03, 0.3])
+        {
+            for (var m = 0; m < moving.Length; m++)
+            {
+                information[m, m] += ridge * value.OuterProducts[moving[m], moving[m]];
+            }
+
+            if (CholeskyFactor.Of(information, LeastPivot) is not null)
+            {
+                Take(information, moving);
+                return;
+            }
+        }
+    }
+
+    private void Take(double[,] information, int[] moving)
+    {
+        observed = new double[at.Length, at.Length];
+        for (var m = 0; m < moving.Length; m++)
+        {
+            for (var n = 0; n < moving.Length; n++)
+            {
+                observed[moving[m], moving[n]] = information[m, n];
+            }
+        }
+
+        pairs.Clear();
+        damping = 0;
+    }
+
+    /// <summary>Outer products, or the observed information, with the pairs worked in, oldest first.</summary>
     private double[,] Information(int[] moving)
     {
         var size = moving.Length;
         var information = new double[size, size];
+        var basis = observed is { Length: > 0 } ? observed : value.OuterProducts;
         for (var m = 0; m < size; m++)
         {
             for (var n = 0; n < size; n++)
             {
-                information[m, n] = value.OuterProducts[moving[m], moving[n]];
+                information[m, n] = basis[moving[m], moving[n]];
             }
 
             information[m, m] += 1 / (parameters[moving[m]].Reach * parameters[moving[m]].Reach);

@@ -10,14 +10,14 @@ public readonly record struct Outlook(double From, double X, double Lower, doubl
 /// <summary>What is known of the groups of one cluster together.</summary>
 public sealed class ClusterPosterior
 {
-    private readonly double[] weights;
-    private readonly GivenCommon[] given;
+    private readonly IReadOnlyList<(double Weight, ClusterGivenParameters Given)> parts;
 
-    internal ClusterPosterior(GroupPosterior[] groups, double[] weights, GivenCommon[] given)
+    internal ClusterPosterior(IReadOnlyList<(double Weight, ClusterGivenParameters Given)> parts)
     {
-        Groups = groups;
-        this.weights = weights;
-        this.given = given;
+        this.parts = parts;
+        Groups = Enumerable.Range(0, parts[0].Given.Groups.Length)
+            .Select(g => new GroupPosterior(parts.Select(part => (part.Weight, part.Given.Groups[g])).ToArray()))
+            .ToArray();
     }
 
     /// <summary>Each group by itself, in the order of the data.</summary>
@@ -32,8 +32,17 @@ public sealed class ClusterPosterior
     {
         ArgumentNullException.ThrowIfNull(outlooks);
         ArgumentOutOfRangeException.ThrowIfNotEqual(outlooks.Count, Groups.Count);
-        var nodes = Math.Max(1, weights.Length);
-        var none = new double[nodes];
+        return Math.Clamp(parts.Sum(part => part.Weight * part.Given.AnyLeftBy(outlooks)), 0, 1);
+    }
+}
+
+/// <summary>A cluster's groups given the parameters, with the nodes of their common part; none: they share nothing.</summary>
+internal sealed record ClusterGivenParameters(GroupGivenParameters[] Groups, double[] Weights, GivenCommon[] Given)
+{
+    public double AnyLeftBy(IReadOnlyList<Outlook?> outlooks)
+    {
+        var shares = Weights.Length > 0;
+        var none = new double[Math.Max(1, Weights.Length)];
         Array.Fill(none, 1);
         for (var g = 0; g < outlooks.Count; g++)
         {
@@ -42,20 +51,20 @@ public sealed class ClusterPosterior
                 continue;
             }
 
-            for (var i = 0; i < nodes; i++)
+            for (var i = 0; i < none.Length; i++)
             {
-                none[i] *= 1 - (weights.Length == 0
-                    ? Groups[g].LeftBy(outlook.From, outlook.X, outlook.Lower, outlook.Upper)
-                    : given[g].LeftBy(outlook, i));
+                none[i] *= 1 - (shares
+                    ? Given[g].LeftBy(outlook, i)
+                    : Groups[g].LeftBy(outlook.From, outlook.X, outlook.Lower, outlook.Upper));
             }
         }
 
-        return weights.Length == 0 ? 1 - none[0] : Math.Clamp(1 - weights.Zip(none, (w, p) => w * p).Sum(), 0, 1);
+        return 1 - (shares ? Weights.Zip(none, (w, p) => w * p).Sum() : none[0]);
     }
 }
 
 /// <summary>One group's probabilities given the common part of its cluster.</summary>
-internal sealed class GivenCommon(GroupPosterior group, SlopePrior prior, double mean, double[] nodes)
+internal sealed class GivenCommon(GroupGivenParameters group, SlopePrior prior, double mean, double[] nodes)
 {
     private double[][] weights = [];
     private Outlook last;

@@ -23,6 +23,18 @@ public static class IntervalPaths
     }
 
     /// <summary>
+    /// The maximum likelihood fit of the brackets' middles as if they were exact, its sigma less what the width of the brackets
+    /// adds: where <see cref="Fit"/> begins. Deviations are kept a little off 0.
+    /// </summary>
+    /// <param name="data">The readings.</param>
+    /// <param name="options">What is estimated; none: means, deviations and sigma.</param>
+    public static Computed<PathParameters> FitMiddles(PathData data, PathOptions? options = null)
+    {
+        ArgumentNullException.ThrowIfNull(data);
+        return new PathFitting(data, options ?? new PathOptions(), CancellationToken.None).Middles();
+    }
+
+    /// <summary>
     /// Whether the lines of one class of slopes are curved: the likelihood with one coefficient of x squared for the class
     /// against that without, twice the logarithm of their ratio compared with chi squared on one degree of freedom.
     /// </summary>
@@ -96,12 +108,33 @@ public static class IntervalPaths
     /// <param name="parameters">As many means and deviations as the data have classes; no curvature.</param>
     /// <param name="group">The number that <see cref="PathDataBuilder.Group"/> gave; a group of one leg or more.</param>
     /// <exception cref="ArgumentException">The group has no leg, or the parameters are curved.</exception>
-    public static GroupPosterior Posterior(PathData data, PathParameters parameters, int group)
+    public static GroupPosterior Posterior(PathData data, PathParameters parameters, int group) =>
+        Posterior(data, [new PlausibleParameters(1, parameters)], group);
+
+    /// <summary>What is known of one group after a fit, with what the fit itself leaves open.</summary>
+    /// <param name="data">The readings, those since the fit included.</param>
+    /// <param name="fit">A fit of straight lines with standard errors; without them its estimates are taken as they stand.</param>
+    /// <param name="group">The number that <see cref="PathDataBuilder.Group"/> gave; a group of one leg or more.</param>
+    /// <exception cref="ArgumentException">The group has no leg, or the fit is curved.</exception>
+    public static GroupPosterior Posterior(PathData data, PathFit fit, int group)
     {
-        Check(data, parameters);
+        ArgumentNullException.ThrowIfNull(fit);
+        return Posterior(data, fit.Plausible, group);
+    }
+
+    /// <summary>What is known of one group over parameters with weights, as <see cref="PathFit.Plausible"/> gave them.</summary>
+    /// <param name="data">The readings, those since the fit included.</param>
+    /// <param name="plausible">At least one, without curvature; the weights sum to 1.</param>
+    /// <param name="group">The number that <see cref="PathDataBuilder.Group"/> gave; a group of one leg or more.</param>
+    /// <exception cref="ArgumentException">
+    /// The group has no leg, there are no parameters, some are curved, or the weights do not sum to 1.
+    /// </exception>
+    public static GroupPosterior Posterior(PathData data, IReadOnlyList<PlausibleParameters> plausible, int group)
+    {
+        Check(data, plausible);
         ArgumentOutOfRangeException.ThrowIfNegative(group);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(group, data.Groups);
-        return new PosteriorBuilder(data, parameters, fine: false).Group(group);
+        return PosteriorBuilder.Of(data, plausible, group);
     }
 
     /// <summary>What is known of all groups of a cluster at given parameters.</summary>
@@ -109,21 +142,47 @@ public static class IntervalPaths
     /// <param name="parameters">As many means and deviations as the data have classes; no curvature.</param>
     /// <param name="cluster">The number that <see cref="PathDataBuilder.Cluster"/> gave; all its groups have legs.</param>
     /// <exception cref="ArgumentException">A group has no leg, or the parameters are curved.</exception>
-    public static ClusterPosterior PosteriorOfCluster(PathData data, PathParameters parameters, int cluster)
+    public static ClusterPosterior PosteriorOfCluster(PathData data, PathParameters parameters, int cluster) =>
+        PosteriorOfCluster(data, [new PlausibleParameters(1, parameters)], cluster);
+
+    /// <summary>What is known of all groups of a cluster after a fit, with what the fit itself leaves open.</summary>
+    /// <param name="data">The readings, those since the fit included.</param>
+    /// <param name="fit">A fit of straight lines with standard errors; without them its estimates are taken as they stand.</param>
+    /// <param name="cluster">The number that <see cref="PathDataBuilder.Cluster"/> gave; all its groups have legs.</param>
+    /// <exception cref="ArgumentException">A group has no leg, or the fit is curved.</exception>
+    public static ClusterPosterior PosteriorOfCluster(PathData data, PathFit fit, int cluster)
     {
-        Check(data, parameters);
-        ArgumentOutOfRangeException.ThrowIfNegative(cluster);
-        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(cluster, data.Clusters);
-        return new PosteriorBuilder(data, parameters, fine: false).Cluster(cluster);
+        ArgumentNullException.ThrowIfNull(fit);
+        return PosteriorOfCluster(data, fit.Plausible, cluster);
     }
 
-    private static void Check(PathData data, PathParameters parameters)
+    /// <summary>What is known of all groups of a cluster over parameters with weights.</summary>
+    /// <param name="data">The readings, those since the fit included.</param>
+    /// <param name="plausible">At least one, without curvature; the weights sum to 1.</param>
+    /// <param name="cluster">The number that <see cref="PathDataBuilder.Cluster"/> gave; all its groups have legs.</param>
+    /// <exception cref="ArgumentException">
+    /// A group has no leg, there are no parameters, some are curved, or the weights do not sum to 1.
+    /// </exception>
+    public static ClusterPosterior PosteriorOfCluster(PathData data, IReadOnlyList<PlausibleParameters> plausible, int cluster)
+    {
+        Check(data, plausible);
+        ArgumentOutOfRangeException.ThrowIfNegative(cluster);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(cluster, data.Clusters);
+        return PosteriorBuilder.OfCluster(data, plausible, cluster);
+    }
+
+    private static void Check(PathData data, IReadOnlyList<PlausibleParameters> plausible)
     {
         ArgumentNullException.ThrowIfNull(data);
-        ArgumentNullException.ThrowIfNull(parameters);
-        if (parameters.Curvature.Any(curvature => curvature != 0))
+        ArgumentNullException.ThrowIfNull(plausible);
+        if (plausible.Any(p => p.Parameters.Curvature.Any(curvature => curvature != 0)))
         {
-            throw new ArgumentException("Posteriors are of straight lines.", nameof(parameters));
+            throw new ArgumentException("Posteriors are of straight lines.", nameof(plausible));
+        }
+
+        if (!(Math.Abs(plausible.Sum(p => p.Weight) - 1) < 1e-9) || plausible.Any(p => p.Weight <= 0))
+        {
+            throw new ArgumentException("The weights of plausible parameters are above 0 and sum to 1.", nameof(plausible));
         }
     }
 }

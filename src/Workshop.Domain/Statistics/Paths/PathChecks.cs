@@ -39,6 +39,20 @@ internal static class PathChecks
                 $"The {data.Readings} readings do not lie at different x on comparable levels, so that no slope can be told.");
     }
 
+    /// <summary>Whether any leg has two readings: else sigma and the spread of levels are one.</summary>
+    public static bool SigmaIsTold(PathData data)
+    {
+        for (var leg = 0; leg < data.Legs; leg++)
+        {
+            if (data.LegStart[leg + 1] - data.LegStart[leg] > 1)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>Whether two clusters have two groups with readings at two places: else own and shared spread are one.</summary>
     public static bool SharingIsTold(PathData data)
     {

@@ -7,11 +7,18 @@ public sealed record PathFit
     public required PathParameters Parameters { get; init; }
 
     /// <summary>
-    /// Their standard errors in the same places, from the observed information; 0 where a parameter was held. A deviation
-    /// estimated as 0 stands at its bound and has none: 0 as well. A reason instead where the information is not positive
-    /// definite, or none were asked for.
+    /// Their standard errors in the same places, from the observed information; 0 where a parameter was held or is not told (a
+    /// remark says so). A deviation estimated as 0 stands at its bound and has none: 0 as well. A reason instead where none were
+    /// asked for.
     /// </summary>
     public required Computed<PathParameters> StandardErrors { get; init; }
+
+    /// <summary>
+    /// Parameters that stand for all that the readings leave possible: the estimates alone where they are well told; else with
+    /// others to either side along the one or two combinations that are told worst, weighted so that means, variances and
+    /// fourth moments along them are those of the normal approximation (Gauss and Hermite's rule of three points).
+    /// </summary>
+    public required IReadOnlyList<PlausibleParameters> Plausible { get; init; }
 
     /// <summary>The log-likelihood at the estimates, without the priors.</summary>
     public required double LogLikelihood { get; init; }
@@ -29,6 +36,11 @@ public sealed record PathFit
     public required IReadOnlyList<PathRemark> Remarks { get; init; }
 }
 
+/// <summary>Parameters with a weight.</summary>
+/// <param name="Weight">Above 0; the weights of a list sum to 1.</param>
+/// <param name="Parameters">The parameters.</param>
+public sealed record PlausibleParameters(double Weight, PathParameters Parameters);
+
 /// <summary>What is worth knowing about a fit.</summary>
 public enum PathRemark
 {
@@ -43,6 +55,15 @@ public enum PathRemark
 
     /// <summary>There are not two clusters of two groups, so that nothing can be told of what they share.</summary>
     SharingNotTold,
+
+    /// <summary>Sigma cannot be told from the spread of levels, as with one reading a leg; standard errors hold it.</summary>
+    SigmaNotTold,
+
+    /// <summary>
+    /// The mean of some class of levels, or a deviation, is not told, as where all readings of a class lie in one bracket; it
+    /// has no standard error.
+    /// </summary>
+    SpreadNotTold,
 
     /// <summary>The fit leans on priors.</summary>
     Borrowed,

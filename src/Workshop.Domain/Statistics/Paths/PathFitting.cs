@@ -33,6 +33,12 @@ internal sealed class PathFitting
         given = new double[layout.Count];
         given[ParameterLayout.Covariate] = options.CovariateCoefficient;
         leastSigma = LeastSigma();
+        if (PathChecks.WhyNot(data, free.Length, !options.NoSlopes) is null && !SigmaIsTold())
+        {
+            given[ParameterLayout.LogSigma] = HeldLogSigma();
+            free = [.. free.Where(i => i != ParameterLayout.LogSigma)];
+        }
+
         likelihood = new PathLikelihood(data, layout, free, Quadrature.Of(options.Fine));
     }
 
@@ -76,6 +82,31 @@ internal sealed class PathFitting
             _ => Finish(result, kinds, evaluations),
         };
     }
+
+    private bool SigmaIsTold() => options.NoSpread || PathChecks.SigmaIsTold(data)
+        || options.Priors.Any(prior => prior.On == PriorOn.LogSigma);
+
+    /// <summary>
+    /// Where every leg has one reading only the sum of both variances is told. Sigma is then held at half the least of these
+    /// deviations, so that no class of levels is left with less than it has.
+    /// </summary>
+    private double HeldLogSigma()
+    {
+        if (options.Start is { } from)
+        {
+            return Math.Log(from.Sigma);
+        }
+
+        var start = PathStart.Find(data, layout, given, free, Kinds);
+        var total = Enumerable.Range(0, data.LevelClasses)
+            .Min(c => double.Hypot(start[layout.LevelDeviation(c)], Math.Exp(start[ParameterLayout.LogSigma])));
+        return Math.Log(Math.Max(leastSigma, total / 2));
+    }
+
+    /// <summary>The fit of the brackets' middles alone, which an interval search begins from.</summary>
+    public Computed<PathParameters> Middles() => PathChecks.WhyNot(data, free.Length, slopes: !options.NoSlopes) is { } whyNot
+        ? whyNot
+        : layout.Parameters(PathStart.Find(data, layout, given, free, Kinds), data);
 
     private List<int> Free()
     {
@@ -225,55 +256,98 @@ internal sealed class PathFitting
 
     private Computed<PathFit> Finish(SearchResult result, SearchParameter[] kinds, int evaluations)
     {
-        var errors = new double[layout.Count];
+        var whole = PathStart.Whole(given, free, result.At);
+        var parameters = layout.Parameters(whole, data);
         Computed<PathParameters> standardErrors = new NotComputable(
             NotComputableReason.TooFewPoints, "No standard errors were asked for.");
+        IReadOnlyList<PlausibleParameters> plausible = [new PlausibleParameters(1, parameters)];
+        var sigmaTold = free.Contains(ParameterLayout.LogSigma);
+        var levelsTold = true;
         if (options.StandardErrors)
         {
-            var information = ObservedInformation.Of(Evaluate, kinds, result);
-            if (information is null)
+            var uncertainty = PathUncertainty.Of(Evaluate, kinds, result, Importance(), data.Groups);
+            var told = uncertainty.Told.Select(i => free[i]).ToHashSet();
+            if (!Told(told))
             {
-                return result.At[Array.IndexOf(free, ParameterLayout.LogSigma)] < Math.Log(0.1 * data.Width) ? NoScatter() : new NotComputable(
+                return parameters.Sigma < 0.1 * data.Width ? NoScatter() : new NotComputable(
                     NotComputableReason.NoFiniteMaximum,
                     $"The {data.Readings} readings leave some combination of the {free.Length} parameters undetermined.");
             }
 
-            for (var i = 0; i < free.Length; i++)
-            {
-                errors[free[i]] = information[i];
-            }
-
-            standardErrors = Errors(result, errors);
+            standardErrors = Errors(PathStart.Whole(new double[layout.Count], free, uncertainty.StandardErrors), parameters.Sigma);
+            plausible = uncertainty.Plausible(result.At, kinds, Spread(whole)).Select(point =>
+                new PlausibleParameters(point.Weight, layout.Parameters(PathStart.Whole(given, free, point.At), data))).ToArray();
+            sigmaTold &= told.Contains(ParameterLayout.LogSigma);
+            levelsTold = free.All(i => told.Contains(i) || whole[i] == 0 || i == ParameterLayout.LogSigma);
         }
 
-        var parameters = layout.Parameters(PathStart.Whole(given, free, result.At), data);
         return new PathFit
         {
             Parameters = parameters,
             StandardErrors = standardErrors,
+            Plausible = plausible,
             LogLikelihood = options.Priors.Count == 0
                 ? result.Value.LogLikelihood
-                : likelihood.Evaluate(PathStart.Whole(given, free, result.At), cancellation).LogLikelihood,
+                : likelihood.Evaluate(whole, cancellation).LogLikelihood,
             Readings = data.Readings,
             Groups = data.Groups,
             Evaluations = evaluations,
-            Remarks = Remarks(parameters),
+            Remarks = Remarks(parameters, sigmaTold, levelsTold),
         };
     }
 
-    private PathParameters Errors(SearchResult result, double[] errors)
+    /// <summary>Slopes and what was asked for beside them come first, deviations later, sigma last.</summary>
+    private int[] Importance() => Enumerable.Range(0, free.Length).OrderBy(i =>
+        free[i] == ParameterLayout.LogSigma ? 3 : IsSought(free[i]) ? 0 : IsLevelMean(free[i]) ? 1 : 2).ToArray();
+
+    /// <summary>Whether the readings tell all slopes, what was asked for beside them, and the mean of some levels.</summary>
+    private bool Told(HashSet<int> told) =>
+        free.All(i => !IsSought(i) || told.Contains(i)) && free.Any(i => IsLevelMean(i) && told.Contains(i));
+
+    private bool IsSought(int parameter) => parameter == ParameterLayout.Covariate
+        || Enumerable.Range(0, data.SlopeClasses).Any(j => parameter == layout.SlopeMean(j) || parameter == layout.Curvature(j));
+
+    private bool IsLevelMean(int parameter) => Enumerable.Range(0, data.LevelClasses).Any(c => parameter == layout.LevelMean(c));
+
+    private PathParameters Errors(double[] errors, double sigma)
     {
-        var blank = new double[data.LevelClasses];
-        Array.Copy(data.LevelOrigin, blank, blank.Length);
         var error = layout.Parameters(errors, data);
         return error with
         {
-            LevelMean = [.. error.LevelMean.Select((value, c) => value - blank[c])],
-            Sigma = errors[ParameterLayout.LogSigma] * Math.Exp(result.At[Array.IndexOf(free, ParameterLayout.LogSigma)]),
+            LevelMean = error.LevelMean.Zip(data.LevelOrigin, (value, origin) => value - origin).ToArray(),
+            Sigma = errors[ParameterLayout.LogSigma] * sigma,
         };
     }
 
-    private List<PathRemark> Remarks(PathParameters parameters)
+    /// <summary>
+    /// What an error of each free parameter is to be compared with: of a mean, how far levels or slopes of one class lie apart;
+    /// of a deviation, itself.
+    /// </summary>
+    private double[] Spread(double[] at)
+    {
+        var sigma = Math.Exp(at[ParameterLayout.LogSigma]);
+        var x = Math.Max(1e-100, data.X.Max(Math.Abs));
+        var spread = new double[layout.Count];
+        Array.Fill(spread, double.PositiveInfinity);
+        spread[ParameterLayout.LogSigma] = 1;
+        spread[ParameterLayout.ClusterDeviation] = at[ParameterLayout.ClusterDeviation];
+        for (var c = 0; c < data.LevelClasses; c++)
+        {
+            spread[layout.LevelMean(c)] = double.Hypot(at[layout.LevelDeviation(c)], sigma);
+            spread[layout.LevelDeviation(c)] = at[layout.LevelDeviation(c)];
+        }
+
+        for (var j = 0; j < data.SlopeClasses; j++)
+        {
+            spread[layout.SlopeMean(j)] =
+                Math.Max(double.Hypot(at[layout.SlopeDeviation(j)], at[ParameterLayout.ClusterDeviation]), 0.1 * sigma / x);
+            spread[layout.SlopeDeviation(j)] = at[layout.SlopeDeviation(j)];
+        }
+
+        return free.Select(i => spread[i]).ToArray();
+    }
+
+    private List<PathRemark> Remarks(PathParameters parameters, bool sigmaTold, bool levelsTold)
     {
         var shared = free.Contains(ParameterLayout.ClusterDeviation);
         var remarks = new (bool Holds, PathRemark Remark)[]
@@ -282,6 +356,8 @@ internal sealed class PathFitting
             (!options.NoSpread && !options.NoSlopes && parameters.SlopeDeviation.Contains(0), PathRemark.NoSlopeSpread),
             (options.SharedSlopes && !shared, PathRemark.SharingNotTold),
             (shared && parameters.ClusterDeviation == 0, PathRemark.NothingShared),
+            (!sigmaTold, PathRemark.SigmaNotTold),
+            (!levelsTold, PathRemark.SpreadNotTold),
             (options.Priors.Count > 0, PathRemark.Borrowed),
         };
         return remarks.Where(r => r.Holds).Select(r => r.Remark).ToList();

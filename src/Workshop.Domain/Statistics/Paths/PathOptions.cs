@@ -34,7 +34,7 @@ public sealed record PathOptions
     public bool Fine { get; init; }
 
     /// <summary>Twice the log-likelihood still to be gained, by the search's own estimate, at which it ends.</summary>
-    public double Precision { get; init; } = 1e-8;
+    public double Precision { get; init; } = 1e-6;
 }
 
 /// <summary>A normal prior density of a parameter.</summary>

@@ -1,6 +1,6 @@
 namespace Workshop.Domain.Statistics.Paths;
 
-/// <summary>Works out posteriors at given parameters. One instance serves one thread.</summary>
+/// <summary>Works out posteriors given the parameters. One instance serves one thread.</summary>
 internal sealed class PosteriorBuilder
 {
     private readonly PathData data;
@@ -20,11 +20,21 @@ internal sealed class PosteriorBuilder
         lattice = new LevelLattice(quadrature);
     }
 
+    /// <summary>A group's posterior over parameters with weights.</summary>
+    public static GroupPosterior Of(
+        PathData data, IReadOnlyList<PlausibleParameters> plausible, int group) =>
+        new(plausible.Select(p => (p.Weight, new PosteriorBuilder(data, p.Parameters, fine: false).Group(group))).ToArray());
+
+    /// <summary>A cluster's posterior over parameters with weights.</summary>
+    public static ClusterPosterior OfCluster(
+        PathData data, IReadOnlyList<PlausibleParameters> plausible, int cluster) =>
+        new(plausible.Select(p => (p.Weight, new PosteriorBuilder(data, p.Parameters, fine: false).Cluster(cluster))).ToArray());
+
     /// <summary>All groups of a cluster with what they share.</summary>
-    public ClusterPosterior Cluster(int cluster)
+    public ClusterGivenParameters Cluster(int cluster)
     {
         var (first, end) = (data.ClusterStart[cluster], data.ClusterStart[cluster + 1]);
-        var groups = new GroupPosterior[end - first];
+        var groups = new GroupGivenParameters[end - first];
         if (at[ParameterLayout.ClusterDeviation] == 0)
         {
             for (var g = first; g < end; g++)
@@ -32,7 +42,7 @@ internal sealed class PosteriorBuilder
                 groups[g - first] = Group(g, Own(g));
             }
 
-            return new ClusterPosterior(groups, [], []);
+            return new ClusterGivenParameters(groups, [], []);
         }
 
         var integral = new ClusterIntegral(data, layout, quadrature);
@@ -50,7 +60,7 @@ internal sealed class PosteriorBuilder
         var parts = priors.Max(prior => common.PartsFor(prior.Deviation));
         var weights = common.Between(common.LogWeights, parts).Select(Math.Exp).ToArray();
         var total = weights.Sum();
-        return new ClusterPosterior(
+        return new ClusterGivenParameters(
             groups,
             [.. weights.Select(w => w / total)],
             [.. priors.Select((prior, g) => new GivenCommon(
@@ -58,7 +68,7 @@ internal sealed class PosteriorBuilder
     }
 
     /// <summary>One group, whose cluster is worked out where its groups share something.</summary>
-    public GroupPosterior Group(int group)
+    public GroupGivenParameters Group(int group)
     {
         if (at[ParameterLayout.ClusterDeviation] == 0)
         {
@@ -72,7 +82,7 @@ internal sealed class PosteriorBuilder
     private SlopePrior Own(int group) => SlopePrior.Normal(
         at[layout.SlopeMean(data.SlopeClass[group])], at[layout.SlopeDeviation(data.SlopeClass[group])]);
 
-    private GroupPosterior Group(int group, SlopePrior prior)
+    private GroupGivenParameters Group(int group, SlopePrior prior)
     {
         var kept = data.GroupStart[group + 1] - data.GroupStart[group] - 1;
         if (kept < 0)
@@ -93,7 +103,7 @@ internal sealed class PosteriorBuilder
         down.Reverse();
         var leg = data.GroupStart[group] + kept;
         var level = data.LevelClass[leg];
-        return new GroupPosterior(
+        return new GroupGivenParameters(
             levels,
             down.Concat(up).ToArray(),
             centre - (step * down.Count),
