@@ -1,1 +1,21 @@
-BenchmarkDotNet.Running.BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+using Workshop.Benchmarks.Calibration;
+using Workshop.Benchmarks.Paths;
+
+// calibration [seeds [valves]]: whether intervals and forecasts hold what they say, as a table.
+// yardstick [valves]: the fit beside lmer's of R, in one run.
+// otherwise arguments of BenchmarkDotNet, such as --filter '*Path*'.
+switch (args.FirstOrDefault())
+{
+    case "calibration":
+        CalibrationReport.Write(Console.Out, Number(1, 2), Number(2, 2000));
+        break;
+    case "yardstick":
+        Yardstick.Write(Console.Out, Number(1, 8000));
+        break;
+    default:
+        BenchmarkDotNet.Running.BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+        break;
+}
+
+int Number(int place, int otherwise) =>
+    args.Length > place ? int.Parse(args[place], System.Globalization.CultureInfo.InvariantCulture) : otherwise;
