@@ -20,7 +20,7 @@ public static class ShimRules
         return thicknessMm >= range.Smallest.Millimetres && thicknessMm <= range.Largest.Millimetres
             ? null
             : new FieldFault(field,
-                $"{field} is {thicknessMm} mm: {range.Smallest.Millimetres:0.00#} to {range.Largest} is permitted in this engine. {ShimProposals.DoNotGrind}");
+                $"{field} is {thicknessMm} mm: {range.Smallest.Millimetres:0.00#} to {range.Largest} is permitted in this engine. {ShimPlanner.DoNotGrind}");
     }
 
     /// <summary>The observation of a valve and stage of one visit that counts: the one that nothing supersedes.</summary>

@@ -45,8 +45,18 @@ internal static class ShimCases
             .ToDictionary(l => l.index + 1, l => l.Item2),
         shim is { } thickness ? Mm(thickness) : null);
 
-    public static IReadOnlyList<BoxShim> Box(params decimal[] thicknesses) =>
-        [.. thicknesses.Select(t => new BoxShim(Mm(t), StockCondition.New, 1))];
+    /// <summary>New shims in the box, one of each as often as it is named.</summary>
+    public static IReadOnlyList<ShimLot> Box(params decimal[] thicknesses) =>
+        [.. thicknesses.GroupBy(t => t).Select(t => new ShimLot($"box-{t.Key:0.000}", Mm(t.Key), StockCondition.New, LotSource.Box, t.Count(), "A1"))];
+
+    public static ShimLot OnBench(string code, decimal thickness, ValveKey from) =>
+        new(code, Mm(thickness), StockCondition.Used, LotSource.Bench, 1, from.Spoken, from);
+
+    public static PlanTask Task(
+        EngineSpecification engine, IEnumerable<MeasuredValve> measured, IEnumerable<ShimLot> shims, PlanOptions? options = null) => new()
+    {
+        Specification = engine, Measured = [.. measured], Shims = [.. shims], Options = options ?? new PlanOptions(),
+    };
 
     public static ShimThickness Mm(decimal millimetres) => ShimThickness.FromMillimetres(millimetres);
 

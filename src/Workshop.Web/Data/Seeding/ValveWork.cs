@@ -139,10 +139,14 @@ internal sealed class ValveWork(
             .Where(v => v is { Advice: ShimAdvice.FitShim, NewMm: not null }).ToList();
         chosen.ForEach(v => engine.Fit(v.Key, v.NewMm!.Value));
         staff.SetClock(visit.Day, 13, 30);
-        await Record(AsLeft(valves) with
+        var changed = valves.Union(chosen.Select(v => v.Key)).ToList();
+        await Record(AsLeft(changed) with
         {
             MicrometerId = staff.Micrometer,
-            Shims = [.. chosen.Select(v => Row(v.Key, Stage.AsLeft, v.NewMm) with { FromBox = true, OldIntoBox = true })],
+            Shims = [.. chosen.Select(v => Row(v.Key, Stage.AsLeft, v.NewMm) with
+            {
+                FromBox = v.Source == LotSource.Box, OldIntoBox = chosen.All(other => other.FromValve != v.Key),
+            })],
         }, ct);
     }
 

@@ -20,12 +20,25 @@ public static class GetShimPlan
 
     /// <param name="Shims">The engine model's shims; absent for screw and locknut.</param>
     /// <param name="Basis">How the present clearance is taken.</param>
-    public sealed record Answer(int Number, ShimRange? Shims, string Basis, IReadOnlyList<Valve> Valves);
+    /// <param name="Totals">What the plan costs, in the order in which plans are compared.</param>
+    /// <param name="Shafts">The camshafts or follower shafts that have to come out for it.</param>
+    /// <param name="Notes">What could not be done as asked.</param>
+    public sealed record Answer(
+        int Number,
+        ShimRange? Shims,
+        string Basis,
+        PlanTotals Totals,
+        IReadOnlyList<string> Shafts,
+        IReadOnlyList<string> Notes,
+        IReadOnlyList<Valve> Valves);
 
     /// <param name="OldMm">What lay in the valve when it was measured; absent where it is not known.</param>
     /// <param name="IdealMm">The thickness that would give the set-to clearance, to 0.0001 mm.</param>
     /// <param name="NewMm">The shim to fit, or to order.</param>
+    /// <param name="Source">Where the shim to fit lies.</param>
+    /// <param name="FromValve">The valve that it lies in, where it is another valve's.</param>
     /// <param name="FittedMm">What was fitted at this visit already.</param>
+    /// <param name="Alternatives">What else could go in, and what that would cost.</param>
     public sealed record Valve(
         ValveKey Key,
         string Name,
@@ -35,8 +48,17 @@ public static class GetShimPlan
         decimal? IdealMm,
         ShimThickness? NewMm,
         StockCondition? Condition,
+        LotSource? Source,
+        ValveKey? FromValve,
         ShimThickness? FittedMm,
-        IReadOnlyList<Lobe> Lobes);
+        IReadOnlyList<Lobe> Lobes,
+        IReadOnlyList<Alternative> Alternatives);
+
+    /// <param name="ThicknessMm">Absent where the valve would stay as it is.</param>
+    /// <param name="PredictedMm">Per lobe.</param>
+    /// <param name="Cost">In words, beside the plan.</param>
+    public sealed record Alternative(
+        ShimThickness? ThicknessMm, StockCondition? Condition, LotSource? Source, IReadOnlyList<decimal> PredictedMm, string Cost);
 
     /// <param name="FoundMm">Middle of the bracket.</param>
     /// <param name="PredictedMm">With the shim advised.</param>
@@ -55,11 +77,17 @@ public static class GetShimPlan
         var valves = MeasuredValves.Of(
             open.Specification, measured.Readings, measured.Shims, measured.Events, await ShimsBefore(db, open, ct));
         var box = open.Specification.Shims is { } range ? await ShimBox.Read(db, range, ct) : [];
+        var plan = ShimPlanner.For(new PlanTask
+        {
+            Specification = open.Specification,
+            Measured = valves,
+            Shims = [.. box.Select(s => new ShimLot(
+                $"box-{s.Thickness.Millimetres:0.000}-{s.Condition}", s.Thickness, s.Condition, LotSource.Box, s.Count, "shim box"))],
+            Options = new PlanOptions { SetAll = request.All },
+        });
         return new Answer(
-            request.Number,
-            open.Specification.Shims,
-            "The present clearance is taken as the middle of its bracket. Shims are handed out valve by valve, the farthest from its aim first.",
-            [.. ShimProposals.For(open.Specification, valves, box, request.All).Select(p => Say(p, measured))]);
+            request.Number, open.Specification.Shims, plan.Basis, plan.Totals, [.. plan.Shafts.Select(s => s.Name)], plan.Notes,
+            [.. plan.Valves.Select(p => Say(p, measured))]);
     }
 
     private static async Task<IReadOnlyDictionary<ValveKey, ShimThickness>> ShimsBefore(
@@ -75,16 +103,19 @@ public static class GetShimPlan
                 .Where(e => e.EngineId == engine && e.JobCardNumber != number && e.HappenedAt <= before).ToListAsync(ct));
     }
 
-    private static Valve Say(ShimProposal proposal, CardMeasurements measured) => new(
-        proposal.Valve,
-        proposal.Valve.Spoken,
-        proposal.Advice,
-        proposal.Why,
-        proposal.Old,
-        proposal.IdealMm is { } ideal ? decimal.Round(ideal, 4) : null,
-        proposal.New,
-        proposal.Condition,
-        ShimRules.Standing(measured.Shims, proposal.Valve, Domain.Clearances.Stage.AsLeft)?.Thickness,
-        [.. proposal.Lobes.Select(l => new Lobe(
-            l.Lobe, l.Found.Go, l.Found.NoGo, l.Verdict.Sentence, l.FoundMm, l.PredictedMm, l.Limits))]);
+    private static Valve Say(ValvePlan plan, CardMeasurements measured) => new(
+        plan.Valve,
+        plan.Valve.Spoken,
+        plan.Advice,
+        plan.Why,
+        plan.Old,
+        plan.IdealMm is { } ideal ? decimal.Round(ideal, 4) : null,
+        plan.New,
+        plan.Shim?.Condition,
+        plan.Shim?.Source,
+        plan.Shim?.Source == LotSource.Valve ? plan.Shim.Valve : null,
+        ShimRules.Standing(measured.Shims, plan.Valve, Domain.Clearances.Stage.AsLeft)?.Thickness,
+        [.. plan.Lobes.Select(l => new Lobe(
+            l.Lobe, l.Found.Go, l.Found.NoGo, l.Verdict.Sentence, l.LevelMm, l.PredictedMm, l.Limits))],
+        [.. plan.Alternatives.Select(a => new Alternative(a.Shim?.Thickness, a.Shim?.Condition, a.Shim?.Source, a.PredictedMm, a.Cost))]);
 }

@@ -82,7 +82,7 @@ public sealed class ShimsModel(WorkshopDbContext db, IClock clock) : WorkshopPag
         ? ModelState[Row + nameof(RecordShims.Row.ThicknessMm)]?.AttemptedValue
         : valve.Advice == ShimAdvice.FitShim ? valve.NewMm?.Millimetres.ToString("0.000") : null;
 
-    public bool FromBox(GetShimPlan.Valve valve) => CameBack(valve) ? Typed!.FromBox : valve.Advice == ShimAdvice.FitShim;
+    public bool FromBox(GetShimPlan.Valve valve) => CameBack(valve) ? Typed!.FromBox : valve.Source == LotSource.Box;
 
     public bool OldIntoBox(GetShimPlan.Valve valve) => CameBack(valve) && Typed!.OldIntoBox;
 

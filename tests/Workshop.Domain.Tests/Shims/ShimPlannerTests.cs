@@ -7,7 +7,7 @@ using static Workshop.Domain.Tests.Shims.ShimCases;
 
 namespace Workshop.Domain.Tests.Shims;
 
-public class ShimProposalTests
+public class ShimPlannerTests
 {
     /// <summary>0.085 mm found, 0.25 aimed at, ratio 0.6: 2.300 + (0.085 - 0.25) / 0.6 = 2.025 mm.</summary>
     [Fact]
@@ -29,13 +29,13 @@ public class ShimProposalTests
     [Fact]
     public void Of_the_same_thickness_a_new_one_goes_before_a_used_one()
     {
-        var used = new BoxShim(Mm(2.025m), StockCondition.Used, 1);
+        var used = new ShimLot("used", Mm(2.025m), StockCondition.Used, LotSource.Box, 1, "A1");
         var measured = Found(Exhaust, 2.300m, (0.08m, 0.09m));
 
-        Assert.Equal(StockCondition.New, Of(Exhaust, measured, [used, new(Mm(2.025m), StockCondition.New, 1)]).Condition);
+        Assert.Equal(StockCondition.New, Of(Exhaust, measured, [used, .. Box(2.025m)]).Shim?.Condition);
         var proposal = Of(Exhaust, measured, [used]);
-        Assert.Equal(StockCondition.Used, proposal.Condition);
-        Assert.Contains("used before", proposal.Why, StringComparison.Ordinal);
+        Assert.Equal(StockCondition.Used, proposal.Shim?.Condition);
+        Assert.Contains("a used one from the box", proposal.Why, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -57,7 +57,7 @@ public class ShimProposalTests
         var far = Found(Exhaust, 2.300m, (0.05m, 0.06m));
         var near = Found(Exhaust2, 2.300m, (0.08m, 0.09m));
 
-        var proposals = ShimProposals.For(Finger(), [near, far], Box(2.000m)).ToDictionary(p => p.Valve);
+        var proposals = ShimPlanner.For(Task(Finger(), [near, far], Box(2.000m))).Valves.ToDictionary(p => p.Valve);
 
         Assert.Equal(ShimAdvice.FitShim, proposals[Exhaust].Advice);
         Assert.Equal(ShimAdvice.OrderShim, proposals[Exhaust2].Advice);
@@ -156,7 +156,7 @@ public class ShimProposalTests
     public void A_screw_is_set_to_the_clearance_aimed_at()
     {
         var screws = Finger() with { ValveTrain = ValveTrainKind.ScrewAndLocknut, Shims = null };
-        var proposal = ShimProposals.For(screws, [Found(Exhaust, null, (0.08m, 0.09m))], []).Single(p => p.Valve == Exhaust);
+        var proposal = ShimPlanner.For(Task(screws, [Found(Exhaust, null, (0.08m, 0.09m))], [])).Valves.Single(p => p.Valve == Exhaust);
 
         Assert.Equal(ShimAdvice.SetScrew, proposal.Advice);
         Assert.Contains("set the screw to 0.25 mm", proposal.Why, StringComparison.Ordinal);
@@ -165,12 +165,12 @@ public class ShimProposalTests
     [Fact]
     public void Every_valve_of_the_engine_is_spoken_of_in_its_order()
     {
-        var proposals = ShimProposals.For(Finger(), [], []);
+        var proposals = ShimPlanner.For(Task(Finger(), [], [])).Valves;
 
         Assert.Equal(Finger().Valves.Select(v => v.Key).Order(), proposals.Select(p => p.Valve));
         Assert.All(proposals, p => Assert.Equal(ShimAdvice.MeasureClearance, p.Advice));
     }
 
-    private static ShimProposal Of(ValveKey valve, MeasuredValve measured, IEnumerable<BoxShim> box, bool all = false) =>
-        ShimProposals.For(Finger(), [measured], box, all).Single(p => p.Valve == valve);
+    private static ValvePlan Of(ValveKey valve, MeasuredValve measured, IEnumerable<ShimLot> box, bool all = false) =>
+        ShimPlanner.For(Task(Finger(), [measured], box, new PlanOptions { SetAll = all })).Valves.Single(p => p.Valve == valve);
 }

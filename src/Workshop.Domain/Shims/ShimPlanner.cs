@@ -1,0 +1,98 @@
+using Workshop.Domain.EngineModels;
+using Workshop.Domain.Measures;
+
+namespace Workshop.Domain.Shims;
+
+/// <summary>
+/// Which shim goes where, over the whole engine: the best plan there is, in this order. Fewest valves left outside their
+/// limits; fewest more likely than the threshold to leave them before the next check; fewest shafts taken out; fewest valves
+/// changed, where one near a limit under a shaft that comes out anyway is free; fewest left near a limit; fewest shims from
+/// the box; least sum of distances from the aims in whole 0.001 mm. Each shim once; only permitted thicknesses; a shim is
+/// fitted only where it brings every lobe inside its limits, unless somebody locks it there by hand.
+/// <para>
+/// Exact: one minimum-cost assignment per set of shafts (<see cref="Statistics.MinimumCostAssignment"/>), its costs all aims
+/// packed into whole numbers. Equal tasks get equal plans, whatever the order of valves and shims.
+/// </para>
+/// </summary>
+public static class ShimPlanner
+{
+    /// <summary>Said wherever a need goes beyond the permitted thickness.</summary>
+    public const string DoNotGrind = "Do not grind or stack shims; the valve, its seat or the retainer needs inspection.";
+
+    /// <summary>The plan, with a word on every valve of the engine.</summary>
+    /// <param name="task">Engine, readings, shims and what is asked.</param>
+    /// <exception cref="OverflowException">An engine of so many valves that the packed aims exceed 64 bits; 64 valves never do.</exception>
+    public static ShimPlan For(PlanTask task)
+    {
+        ArgumentNullException.ThrowIfNull(task);
+        var measured = task.Measured.ToDictionary(m => m.Valve);
+        var valves = task.Specification.Valves
+            .Select(v => new PlanValve(task, v, measured.GetValueOrDefault(v.Key)))
+            .OrderBy(v => v.Key).ToList();
+        var settled = valves.Select(v => (Valve: v, Plan: PlanWords.WithoutAShim(v, task.Specification, task.Options.SetAll)))
+            .Where(v => v.Plan is not null).ToDictionary(v => v.Valve.Key, v => v.Plan!);
+        var plannable = valves.Where(v => !settled.ContainsKey(v.Key)).ToList();
+        var outside = valves.Count(v => v.IsOut && settled.ContainsKey(v.Key));
+        var notes = new List<string>();
+        if (plannable.Count == 0 || task.Specification.Shims is not { } range)
+        {
+            notes.AddRange(task.Options.Locked.Keys.Order().Select(valve => $"The choice for {valve.Spoken} is set aside: it has to be settled first."));
+            return new ShimPlan([.. valves.Select(v => settled[v.Key])], [],
+                new PlanTotals(outside, 0, 0, 0, 0, 0, 0), PlanWords.Basis(valves), notes);
+        }
+
+        var columns = PlanColumns.Of(task, range, plannable);
+        var locks = PlanLocks.Of(task, plannable, columns, notes);
+        var problem = new PlanProblem(task, plannable, columns, locks, outside);
+        var found = PlanSearch.Best(task, problem, locks);
+        if (found is null)
+        {
+            notes.Add("The choices made by hand contradict each other: all are set aside.");
+            locks = new Dictionary<ValveKey, PlanLock>();
+            problem = new PlanProblem(task, plannable, columns, locks, outside);
+            found = PlanSearch.Best(task, problem, locks)!;
+        }
+
+        var words = new PlanWords(task, range, problem, found, locks);
+        return new ShimPlan(
+            [.. valves.Select(v => settled.GetValueOrDefault(v.Key) ?? words.Of(v))], found.Shafts, found.Totals, PlanWords.Basis(valves), notes);
+    }
+}
+
+/// <summary>Which choices made by hand can be kept.</summary>
+internal static class PlanLocks
+{
+    /// <summary>Each with its column and place; what cannot be kept gets a note that says why.</summary>
+    public static IReadOnlyDictionary<ValveKey, PlanLock> Of(
+        PlanTask task, IReadOnlyList<PlanValve> plannable, IReadOnlyList<PlanColumn> columns, List<string> notes)
+    {
+        var kept = new Dictionary<ValveKey, PlanLock>();
+        foreach (var (valve, code) in task.Options.Locked.OrderBy(l => l.Key))
+        {
+            var name = code == ShimLot.Stay ? ShimLot.CodeIn(valve) : code;
+            var column = Enumerable.Range(0, columns.Count).FirstOrDefault(c => columns[c].Lots.Any(l => l.Code == name), -1);
+            var lot = column < 0 ? null : columns[column].Lots.First(l => l.Code == name);
+            var why = plannable.All(v => v.Key != valve) ? "it has to be settled first"
+                : lot is null ? "that shim is not to be had any more"
+                : kept.Values.Count(l => l.Lot.Code == name) >= lot.Count ? "that shim is chosen for another valve"
+                : lot.Source == LotSource.Valve && lot.Valve != valve && !task.Options.MayMoveBetweenValves
+                    ? "shims do not go from valve to valve by the workshop's rule"
+                : lot.Source == LotSource.Valve && lot.Valve != valve && !IsPermitted(lot.Thickness, task.Specification.Shims!)
+                    ? "its thickness is not permitted"
+                : null;
+            if (why is null)
+            {
+                kept.Add(valve, new PlanLock(column, lot!));
+            }
+            else
+            {
+                notes.Add($"The choice for {valve.Spoken} is set aside: {why}.");
+            }
+        }
+
+        return kept;
+    }
+
+    private static bool IsPermitted(ShimThickness thickness, ShimRange range) =>
+        thickness >= range.Smallest && thickness <= range.Largest;
+}
