@@ -1,4 +1,5 @@
 using NodaTime;
+using Workshop.Domain.Shims;
 
 namespace Workshop.Domain.Bookings;
 
@@ -84,6 +85,9 @@ public sealed class WorkshopProfile
 
     /// <summary>Of the tz database, for example "Europe/Vienna".</summary>
     public required string TimeZone { get; set; }
+
+    /// <summary>Whether shims that came out of an engine are fitted again.</summary>
+    public UsedShimPolicy UsedShims { get; set; } = UsedShimPolicy.Yes;
 
     /// <summary>The workshop and its data are invented; every page says so.</summary>
     public bool Invented { get; init; }

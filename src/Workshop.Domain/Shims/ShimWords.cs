@@ -18,3 +18,36 @@ public static class ShimWords
         _ => throw new ArgumentOutOfRangeException(nameof(advice), advice, null),
     };
 }
+
+/// <summary>How shims and what becomes of them are said on a page.</summary>
+public static class ShimBoxWords
+{
+    /// <summary>As a reason: "pitted".</summary>
+    public static string Spoken(this ScrapReason reason) => reason switch
+    {
+        ScrapReason.Pitted => "pitted",
+        ScrapReason.Dished => "dished",
+        ScrapReason.Chipped => "chipped",
+        ScrapReason.Blued => "blued by heat",
+        ScrapReason.Worn => "worn beyond the limit",
+        _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, null),
+    };
+
+    /// <summary>The policy as an answer to "used shims?".</summary>
+    public static string Spoken(this UsedShimPolicy policy) => policy switch
+    {
+        UsedShimPolicy.Never => "never",
+        UsedShimPolicy.OwnMachineOnly => "own machine only",
+        UsedShimPolicy.Yes => "yes",
+        _ => throw new ArgumentOutOfRangeException(nameof(policy), policy, null),
+    };
+
+    /// <summary>How it ended.</summary>
+    public static string Spoken(this ShimEnd end) => end switch
+    {
+        ShimEnd.Scrapped => "scrapped",
+        ShimEnd.Missing => "missing",
+        ShimEnd.Issued => "handed out",
+        _ => throw new ArgumentOutOfRangeException(nameof(end), end, null),
+    };
+}

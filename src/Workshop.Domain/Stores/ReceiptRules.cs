@@ -6,6 +6,9 @@ namespace Workshop.Domain.Stores;
 /// <summary>What may be taken into the stores.</summary>
 public static class ReceiptRules
 {
+    /// <summary>Shims of one size in one receipt: each gets a row of its own.</summary>
+    public const int MostShims = 500;
+
     /// <summary>
     /// Nothing when the quantity suits the part: pieces are whole, and a thickness tells shims apart, so shims have one and
     /// other parts have none.
@@ -32,6 +35,11 @@ public static class ReceiptRules
         if (part.Kind != PartKind.Shim && thicknessMm is not null)
         {
             faults.Add(new FieldFault("thicknessMm", Text($"thicknessMm is {thicknessMm}, but {part.Name} is no shim; leave it empty.")));
+        }
+
+        if (part.Kind == PartKind.Shim && quantity > MostShims)
+        {
+            faults.Add(new FieldFault("quantity", Text($"quantity is {quantity}: at most {MostShims} shims of one size come in at once.")));
         }
 
         return faults.Count > 0 ? Problem.Impossible("receipt-unfit", faults) : null;

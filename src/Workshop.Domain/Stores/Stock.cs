@@ -1,5 +1,7 @@
 using NodaTime;
+using Workshop.Domain.EngineModels;
 using Workshop.Domain.Measures;
+using Workshop.Domain.Shims;
 
 namespace Workshop.Domain.Stores;
 
@@ -65,7 +67,7 @@ public enum MovementKind
     Counted,
     Scrapped,
 
-    /// <summary>A shim that came out of an engine, measured, goes into the box.</summary>
+    /// <summary>A shim came out of an engine: it lies on the bench of the visit until it is fitted, put away or scrapped.</summary>
     CameOut,
 }
 
@@ -85,10 +87,27 @@ public sealed class StockMovement
 
     public required Guid PartId { get; init; }
 
+    /// <summary>Where it is put or taken from; where the stock does not change, the box that the shim belongs to.</summary>
     public required Guid PlaceId { get; init; }
 
     /// <summary>Shims only: the measured thickness.</summary>
     public ShimThickness? Thickness { get; init; }
+
+    /// <summary>Shims only, and of every shim: one movement moves one shim. Its row is made and moved by the database.</summary>
+    public Guid? ShimId { get; init; }
+
+    /// <summary>Shims only: what is stamped on it, where it is noted.</summary>
+    public ShimThickness? Nominal { get; init; }
+
+    /// <summary>Shims only: the engine that it went into or came out of.</summary>
+    public Guid? EngineId { get; init; }
+
+    public ValveKey? Valve { get; init; }
+
+    public ScrapReason? ScrapReason { get; init; }
+
+    /// <summary>Why a count differed, or what was seen on what is scrapped.</summary>
+    public Guid? ReasonRemarkId { get; init; }
 
     public StockCondition Condition { get; init; } = StockCondition.New;
 

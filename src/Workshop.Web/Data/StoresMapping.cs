@@ -1,5 +1,8 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using Workshop.Domain.Motorcycles;
+using Workshop.Domain.People;
+using Workshop.Domain.Shims;
 using Workshop.Domain.Stores;
 using Workshop.Web.Http;
 
@@ -31,6 +34,11 @@ internal sealed class StoresMapping :
         builder.Property(m => m.Thickness).HasColumnName("thickness_mm");
         builder.References<StockMovement, Part>(m => m.PartId);
         builder.References<StockMovement, StoragePlace>(m => m.PlaceId);
+        builder.Property(m => m.Nominal).HasColumnName("nominal_mm");
+        builder.ToTable(t => t.HasCheckConstraint("ck_stock_movements_valve", "(engine_id is null) = (valve is null)"));
+        builder.References<StockMovement, Shim>(m => m.ShimId);
+        builder.References<StockMovement, Engine>(m => m.EngineId);
+        builder.References<StockMovement, Remark>(m => m.ReasonRemarkId);
         builder.ReferencesJobCard(m => m.JobCardNumber);
         builder.ReferencesPerson(m => m.MovedBy);
         builder.HasIndex(m => new { m.PartId, m.MovedAt });

@@ -64,6 +64,8 @@ public sealed class WorkshopDbContext(DbContextOptions<WorkshopDbContext> option
     public DbSet<StoragePlace> StoragePlaces => Set<StoragePlace>();
     public DbSet<StockMovement> StockMovements => Set<StockMovement>();
     public DbSet<StockBalance> StockBalances => Set<StockBalance>();
+    public DbSet<Shim> Shims => Set<Shim>();
+    public DbSet<ShimSeries> ShimSeries => Set<ShimSeries>();
 
     public DbSet<Instrument> Instruments => Set<Instrument>();
     public DbSet<FeelerBlade> FeelerBlades => Set<FeelerBlade>();

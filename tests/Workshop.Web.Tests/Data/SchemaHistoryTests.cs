@@ -67,6 +67,8 @@ public sealed partial class SchemaHistoryTests(WorkshopApp app, PostgresServer s
         await using var db = new WorkshopDbContext(options.Options);
         Assert.Empty(await db.Database.GetPendingMigrationsAsync(Ct));
         Assert.NotEmpty(await db.ClearanceReadings.AsNoTracking().ToListAsync(Ct));
+        Assert.Equal(
+            await db.StockBalances.Where(b => b.Thickness != null).SumAsync(b => b.OnHand, Ct), await db.Shims.CountAsync(s => s.PlaceId != null, Ct));
         Assert.NotEmpty((await db.EngineModelVersions.AsNoTracking().ToListAsync(Ct)).Select(v => v.Specification.Valves));
     }
 

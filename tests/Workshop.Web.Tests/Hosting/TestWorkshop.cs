@@ -6,9 +6,11 @@ using Workshop.Domain.Bookings;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Measures;
 using Workshop.Domain.People;
+using Workshop.Domain.Shims;
 using Workshop.Domain.Stores;
 using Workshop.Domain.Tooling;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Shims;
 using Workshop.Web.Http;
 
 namespace Workshop.Tests.Hosting;
@@ -120,9 +122,15 @@ public static class TestWorkshop
         {
             Id = Id(55), Code = TestEngines.ShimPart, Name = "Shim 9 mm, disc under finger follower", Kind = PartKind.Shim, Unit = PartUnit.Piece,
         });
+        db.ShimSeries.Add(new ShimSeries
+        {
+            PartId = Id(55), Seat = ValveTrainKind.ShimUnderFingerFollower, DiameterMm = 9, Smallest = ShimThickness.FromMillimetres(1.2m),
+            Largest = ShimThickness.FromMillimetres(3.2m), StepMm = 0.025m, PlaceId = ShimBox, Columns = 10, Source = "made up for tests",
+        });
         for (var step = 0; step <= 24; step++)
         {
-            db.StockMovements.Add(Movement(2000 + step, Id(55), ShimBox, 2, ShimThickness.FromMillimetres(1.8m + (step * 0.025m))));
+            db.StockMovements.AddRange(ShimLedger.Receipt(
+                Id(55), ShimBox, ShimThickness.FromMillimetres(1.8m + (step * 0.025m)), null, 2, Manager, Start));
         }
     }
 
@@ -130,12 +138,12 @@ public static class TestWorkshop
         WorkshopDbContext db, int id, string code, string name, PartKind kind, PartUnit unit, decimal quantity)
     {
         db.Parts.Add(new Part { Id = Id(id), Code = code, Name = name, Kind = kind, Unit = unit });
-        db.StockMovements.Add(Movement(3000 + id, Id(id), Shelf, quantity, null));
+        db.StockMovements.Add(Movement(3000 + id, Id(id), Shelf, quantity));
     }
 
-    private static StockMovement Movement(int id, Guid part, Guid place, decimal quantity, ShimThickness? thickness) => new()
+    private static StockMovement Movement(int id, Guid part, Guid place, decimal quantity) => new()
     {
-        Id = Id(id), PartId = part, PlaceId = place, Thickness = thickness, Kind = MovementKind.Received,
+        Id = Id(id), PartId = part, PlaceId = place, Kind = MovementKind.Received,
         OnHandChange = quantity, ReservedChange = 0, MovedBy = Manager, MovedAt = Start,
     };
 

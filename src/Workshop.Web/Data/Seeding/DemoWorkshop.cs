@@ -43,7 +43,8 @@ internal sealed record DemoPart(
     string Code, string Name, PartKind Kind, PartUnit Unit, string Place, decimal Stock, string? Size = null, string? Material = null);
 
 /// <param name="Each">How many of a thickness a full compartment holds.</param>
-internal sealed record DemoShimBox(string PartCode, string Place, decimal FromMm, decimal ToMm, int Each);
+/// <param name="Columns">Compartments in a row of the box.</param>
+internal sealed record DemoShimBox(string PartCode, string Place, decimal FromMm, decimal ToMm, int Each, int Columns);
 
 /// <summary>Dates count from the seeding day, so that something is always due soon and something overdue.</summary>
 internal sealed record DemoInstrument(

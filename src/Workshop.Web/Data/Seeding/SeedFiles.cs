@@ -2,6 +2,8 @@ using System.Globalization;
 using System.Text.Json;
 using CsvHelper;
 using Workshop.Domain.EngineModels;
+using Workshop.Domain.Measures;
+using Workshop.Domain.Shims;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Data.Seeding;
@@ -34,9 +36,11 @@ internal static class SeedFiles
         return (row.GetField("code")!, new RingSize(inner, inner + (2 * section), section));
     });
 
-    /// <summary>The step in mm between the shims of a series, by its code.</summary>
-    public static IReadOnlyDictionary<string, decimal> ShimSteps() => Table("seed/catalogue/shim-series.csv", row =>
-        (row.GetField("code")!, Number(row, "step_mm")));
+    /// <summary>The sizes of shim series, by code.</summary>
+    public static IReadOnlyDictionary<string, CatalogueSeries> ShimSeries() => Table("seed/catalogue/shim-series.csv", row =>
+        (row.GetField("code")!, new CatalogueSeries(
+            Enum.Parse<ValveTrainKind>(row.GetField("used_as")!), Number(row, "diameter_mm"), Number(row, "smallest_mm"),
+            Number(row, "largest_mm"), Number(row, "step_mm"), row.GetField("source")!)));
 
     /// <summary>A seed file may be wrong only while somebody edits it: then it is not loaded, and the message says where.</summary>
     private static SeedEngineModel EngineModel(string name)
@@ -77,3 +81,15 @@ internal static class SeedFiles
 }
 
 internal sealed record RingSize(decimal InnerMm, decimal OuterMm, decimal SectionMm);
+
+/// <summary>A row of the catalogue of shim series.</summary>
+internal sealed record CatalogueSeries(
+    ValveTrainKind Seat, decimal DiameterMm, decimal SmallestMm, decimal LargestMm, decimal StepMm, string Source)
+{
+    /// <summary>The series as one part of the stores has it, in its box.</summary>
+    public ShimSeries Of(Guid part, Guid place, int columns) => new()
+    {
+        PartId = part, Seat = Seat, DiameterMm = DiameterMm, Smallest = ShimThickness.FromMillimetres(SmallestMm),
+        Largest = ShimThickness.FromMillimetres(LargestMm), StepMm = StepMm, PlaceId = place, Columns = columns, Source = Source,
+    };
+}

@@ -3,6 +3,7 @@ using NodaTime;
 using Workshop.Domain;
 using Workshop.Domain.Measures;
 using Workshop.Domain.Stores;
+using Workshop.Web.Features.Shims;
 
 namespace Workshop.Web.Data.Seeding;
 
@@ -40,6 +41,9 @@ internal sealed class Stockroom(WorkshopDbContext db, DemoWorkshop workshop, Gui
             });
         }
 
+        var series = SeedFiles.ShimSeries();
+        db.ShimSeries.AddRange(workshop.ShimBoxes.Select(box =>
+            series[box.PartCode].Of(parts[box.PartCode], places[box.Place], box.Columns)));
         await db.SaveChangesAsync(ct);
         await FillUp(now, ct);
     }
@@ -55,7 +59,7 @@ internal sealed class Stockroom(WorkshopDbContext db, DemoWorkshop workshop, Gui
             var missing = full - onHand.GetValueOrDefault((parts[part], places[place], thickness));
             if (missing > 0)
             {
-                db.StockMovements.Add(Delivery(part, place, thickness, missing, now));
+                db.StockMovements.AddRange(Delivery(part, place, thickness, missing, now));
             }
         }
 
@@ -64,10 +68,10 @@ internal sealed class Stockroom(WorkshopDbContext db, DemoWorkshop workshop, Gui
             UpTo(part.Stock, part.Code, part.Place, null);
         }
 
-        var steps = SeedFiles.ShimSteps();
+        var series = SeedFiles.ShimSeries();
         foreach (var box in workshop.ShimBoxes)
         {
-            foreach (var (thickness, full) in Compartments(box, steps[box.PartCode]))
+            foreach (var (thickness, full) in Compartments(box, series[box.PartCode].StepMm))
             {
                 UpTo(full, box.PartCode, box.Place, ShimThickness.FromMillimetres(thickness));
             }
@@ -81,16 +85,22 @@ internal sealed class Stockroom(WorkshopDbContext db, DemoWorkshop workshop, Gui
     public async Task Deliver(string partCode, ShimThickness thickness, Instant now, CancellationToken ct)
     {
         var place = workshop.ShimBoxes.Single(b => b.PartCode == partCode).Place;
-        db.StockMovements.Add(Delivery(partCode, place, thickness, 1, now));
+        db.StockMovements.AddRange(Delivery(partCode, place, thickness, 1, now));
         await db.SaveChangesAsync(ct);
         db.ChangeTracker.Clear();
     }
 
-    private StockMovement Delivery(string part, string place, ShimThickness? thickness, decimal quantity, Instant now) => new()
-    {
-        Id = NewId.At(now), PartId = parts[part], PlaceId = places[place], Thickness = thickness, Kind = MovementKind.Received,
-        OnHandChange = quantity, ReservedChange = 0, MovedBy = storekeeper, MovedAt = now,
-    };
+    private IReadOnlyList<StockMovement> Delivery(string part, string place, ShimThickness? thickness, decimal quantity, Instant now) =>
+        thickness is { } size
+            ? ShimLedger.Receipt(parts[part], places[place], size, size, (int)quantity, storekeeper, now)
+            :
+            [
+                new StockMovement
+                {
+                    Id = NewId.At(now), PartId = parts[part], PlaceId = places[place], Kind = MovementKind.Received,
+                    OnHandChange = quantity, ReservedChange = 0, MovedBy = storekeeper, MovedAt = now,
+                },
+            ];
 
     private static IEnumerable<(decimal Thickness, int Full)> Compartments(DemoShimBox box, decimal step)
     {

@@ -145,7 +145,7 @@ internal sealed class ValveWork(
             MicrometerId = staff.Micrometer,
             Shims = [.. chosen.Select(v => Row(v.Key, Stage.AsLeft, v.NewMm) with
             {
-                FromBox = v.Source == LotSource.Box, OldIntoBox = chosen.All(other => other.FromValve != v.Key),
+                FromBox = v.Source == LotSource.Box, FromValve = v.FromValve?.ToString(), OldIntoBox = chosen.All(other => other.FromValve != v.Key),
             })],
         }, ct);
     }

@@ -81,7 +81,10 @@ public static class RecordReadings
         /// <summary>Taken from the shim box; only as left.</summary>
         public bool FromBox { get; init; }
 
-        /// <summary>What it replaces went into the shim box; only as left.</summary>
+        /// <summary>The valve that it came out of at this visit, where it is moved across; only as left.</summary>
+        public string? FromValve { get; init; }
+
+        /// <summary>What it replaces is cleaned, dried, measured with a zeroed micrometer, and went into the shim box; only as left.</summary>
         public bool OldIntoBox { get; init; }
 
         /// <summary>Of the form only, where an empty field is one that was left alone.</summary>
@@ -135,7 +138,7 @@ public static class RecordReadings
         await entry.CheckInstrument("instrumentId", request.InstrumentId, InstrumentKind.FeelerSet, ct);
         var shims = Numbered(request.Shims, "shims").Select(s => new SeenShim(
             s.Path, ValveKey.Parse(s.Row.Valve!), s.Row.Stage!.Value, s.Row.ThicknessMm, request.MicrometerId,
-            s.Row.FromBox, s.Row.OldIntoBox)).ToList();
+            s.Row.FromBox, s.Row.OldIntoBox) { FromValve = s.Row.FromValve is { Length: > 0 } from ? ValveKey.Parse(from) : null }).ToList();
 
         // In the order of the work: what came out, what went in, what was done, and the readings around it.
         var readings = ReadingEntry.Add(entry, request, Numbered(request.Readings, "readings"));
@@ -192,6 +195,7 @@ public static class RecordReadings
         {
             RuleFor(r => r.Valve).IsValve();
             RuleFor(r => r.Stage).IsGiven("asFound or asLeft");
+            RuleFor(r => r.FromValve).IsValve().When(r => r.FromValve is { Length: > 0 });
             RuleFor(r => r.ThicknessMm).IsShimThickness().WithName(r => $"thicknessMm of the shim of {r.Valve}");
             RuleFor(r => r.ThicknessMm).Must((r, mm) => !(r.NotMeasured && mm is not null))
                 .WithMessage((r, mm) => $"thicknessMm of the shim of {r.Valve} is {mm} mm and marked as not measured: leave one of them out.");

@@ -5,11 +5,13 @@ using Workshop.Domain.EngineModels;
 using Workshop.Domain.JobCards;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
+using Workshop.Domain.Stores;
 using Workshop.Domain.Tooling;
 using Workshop.Web.Data;
 using Workshop.Web.Features.Bookings;
 using Workshop.Web.Features.Drift;
 using Workshop.Web.Features.JobCards;
+using Workshop.Web.Features.Shims;
 
 namespace Workshop.Web.Features.Clearances;
 
@@ -71,6 +73,9 @@ internal sealed class VisitEntry
     public EngineSpecification Specification => Open.Specification;
 
     public List<string> Warnings { get; } = [];
+
+    /// <summary>What happened to shims, in order; written last, what came out before what went in.</summary>
+    public List<StockMovement> ShimMovements { get; } = [];
 
     private string? Reason { get; }
 
@@ -174,6 +179,7 @@ internal sealed class VisitEntry
 
         Db.Remarks.AddRange(remarks);
         await Db.SaveChangesAsync(ct);
+        await ShimLedger.Write(Db, ShimMovements, ct);
         if (adjusts)
         {
             await StartAdjustment(clock, ct);

@@ -76,14 +76,13 @@ public static class GetShimPlan
         var measured = await CardMeasurements.Load(db, request.Number, ct);
         var valves = MeasuredValves.Of(
             open.Specification, measured.Readings, measured.Shims, measured.Events, await ShimsBefore(db, open, ct));
-        var box = open.Specification.Shims is { } range ? await ShimBox.Read(db, range, ct) : [];
+        var policy = await db.UsedShimPolicy(ct);
         var plan = ShimPlanner.For(new PlanTask
         {
             Specification = open.Specification,
             Measured = valves,
-            Shims = [.. box.Select(s => new ShimLot(
-                $"box-{s.Thickness.Millimetres:0.000}-{s.Condition}", s.Thickness, s.Condition, LotSource.Box, s.Count, "shim box"))],
-            Options = new PlanOptions { SetAll = request.All },
+            Shims = await ShimBox.Lots(db, open, ct),
+            Options = new PlanOptions { SetAll = request.All, MayMoveBetweenValves = policy != UsedShimPolicy.Never },
         });
         return new Answer(
             request.Number, open.Specification.Shims, plan.Basis, plan.Totals, [.. plan.Shafts.Select(s => s.Name)], plan.Notes,

@@ -5,6 +5,7 @@ using Workshop.Domain.Clearances;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
+using Workshop.Domain.Shims;
 using Workshop.Web.Data;
 using Workshop.Web.Features.Clearances;
 using Workshop.Web.Http;
@@ -43,8 +44,17 @@ public static class RecordShims
         /// <summary>Taken from the shim box.</summary>
         public bool FromBox { get; init; }
 
-        /// <summary>The shim that it replaces went into the box; it must be measured.</summary>
+        /// <summary>The very shim that was taken from the box; any of its thickness where it is empty.</summary>
+        public Guid? ShimId { get; init; }
+
+        /// <summary>The valve that it came out of at this visit, where it is moved across.</summary>
+        public string? FromValve { get; init; }
+
+        /// <summary>The shim that it replaces is cleaned, dried, measured with a zeroed micrometer, and went into the box.</summary>
         public bool OldIntoBox { get; init; }
+
+        /// <summary>The shim that it replaces is scrapped, for this reason.</summary>
+        public ScrapReason? OldScrapped { get; init; }
     }
 
     public sealed record Answer(int Number, int Shims, IReadOnlyList<string> Warnings);
@@ -70,7 +80,12 @@ public static class RecordShims
 
         var seen = request.Shims!
             .Select((row, index) => row is null ? null : new SeenShim(
-                $"shims[{index}]", ValveKey.Parse(row.Valve!), Stage.AsLeft, row.ThicknessMm, request.MicrometerId, row.FromBox, row.OldIntoBox))
+                $"shims[{index}]", ValveKey.Parse(row.Valve!), Stage.AsLeft, row.ThicknessMm, request.MicrometerId, row.FromBox, row.OldIntoBox)
+                {
+                    ShimId = row.ShimId,
+                    FromValve = row.FromValve is { Length: > 0 } from ? ValveKey.Parse(from) : null,
+                    OldScrapped = row.OldScrapped,
+                })
             .OfType<SeenShim>().ToList();
         await ShimEntry.Add(entry, seen, ct);
         return await entry.Finish(clock, ct) is { } problem
@@ -83,6 +98,9 @@ public static class RecordShims
         public RowValidator()
         {
             RuleFor(r => r.Valve).IsValve();
+            RuleFor(r => r.FromValve).IsValve().When(r => r.FromValve is { Length: > 0 });
+            RuleFor(r => r.ShimId).Must((r, id) => id is null || r.FromBox)
+                .WithMessage((r, id) => $"shimId is {id}, but fromBox is not set: only a shim of the box has one.");
             RuleFor(r => r.ThicknessMm).IsShimThickness().WithName(r => $"thicknessMm of the shim of {r.Valve}");
         }
     }

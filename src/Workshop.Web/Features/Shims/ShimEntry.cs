@@ -16,7 +16,17 @@ namespace Workshop.Web.Features.Shims;
 /// <param name="FromBox">It was taken from the shim box; only what went in.</param>
 /// <param name="OldIntoBox">What it replaces went into the box.</param>
 internal sealed record SeenShim(
-    string Path, ValveKey Valve, Stage Stage, decimal? ThicknessMm, Guid? MicrometerId, bool FromBox, bool OldIntoBox);
+    string Path, ValveKey Valve, Stage Stage, decimal? ThicknessMm, Guid? MicrometerId, bool FromBox, bool OldIntoBox)
+{
+    /// <summary>The very shim that was taken from the box; one of its thickness where it is not named.</summary>
+    public Guid? ShimId { get; init; }
+
+    /// <summary>It came out of this valve at this visit; only what went in.</summary>
+    public ValveKey? FromValve { get; init; }
+
+    /// <summary>What it replaces is scrapped.</summary>
+    public ScrapReason? OldScrapped { get; init; }
+}
 
 /// <summary>
 /// The one way in which a shim gets onto a card and out of or into the box: by the readings, by the shim plan, by the seed.
@@ -40,7 +50,7 @@ internal static class ShimEntry
 
         var box = await ShimBox.ReadToChange(entry, range, ct);
         var taken = new HashSet<(ValveKey, Stage)>();
-        foreach (var shim in seen.OrderBy(s => s.Stage))
+        foreach (var shim in seen.OrderBy(s => s.Stage).Select(s => Complete(entry, s, box)))
         {
             if (IsPossible(entry, shim, range, taken))
             {
@@ -48,6 +58,17 @@ internal static class ShimEntry
             }
         }
     }
+
+    /// <summary>Of a shim that is named, or moved across, the thickness is known already.</summary>
+    private static SeenShim Complete(VisitEntry entry, SeenShim shim, ShimBox box) => shim switch
+    {
+        { ThicknessMm: null, ShimId: { } id } when box.Find(id) is { } there => shim with { ThicknessMm = there.Thickness.Millimetres },
+        { ThicknessMm: null, FromValve: { } from } => shim with
+        {
+            ThicknessMm = ShimRules.Standing(entry.Known.Shims, from, Stage.AsFound)?.Thickness?.Millimetres,
+        },
+        _ => shim,
+    };
 
     private static bool IsPossible(
         VisitEntry entry, SeenShim shim, ShimRange range, HashSet<(ValveKey, Stage)> taken)
@@ -62,6 +83,15 @@ internal static class ShimEntry
             ?? (shim is { Stage: Stage.AsFound, FromBox: true } or { Stage: Stage.AsFound, OldIntoBox: true }
                 ? new FieldFault($"{shim.Path}.fromBox", $"{shim.Path}.fromBox: only what goes in is taken from the box or replaces another; the stage is as found.")
                 : null)
+            ?? (shim is { OldIntoBox: true, OldScrapped: not null }
+                ? new FieldFault($"{shim.Path}.oldScrapped", $"{shim.Path}.oldScrapped is {shim.OldScrapped}, and oldIntoBox is set too: what is scrapped does not go into the box; leave one out.")
+                : null)
+            ?? (shim is { FromBox: true, FromValve: not null }
+                ? new FieldFault($"{shim.Path}.fromValve", $"{shim.Path}.fromValve is {shim.FromValve}, and fromBox is set too: a shim comes from one place; leave one out.")
+                : null)
+            ?? (shim.FromValve == shim.Valve
+                ? new FieldFault($"{shim.Path}.fromValve", $"{shim.Path}.fromValve is {shim.FromValve}, its own valve; leave it out where the shim stays.")
+                : null)
             ?? (shim is { FromBox: true, ThicknessMm: null }
                 ? new FieldFault($"{shim.Path}.thicknessMm", $"{shim.Path}.thicknessMm is empty: what is taken from the box has a measured thickness.")
                 : null);
@@ -72,23 +102,10 @@ internal static class ShimEntry
     private static void Add(VisitEntry entry, SeenShim shim, ShimBox box)
     {
         var earlier = ShimRules.Standing(entry.Known.Shims, shim.Valve, shim.Stage);
-        if (shim.OldIntoBox)
+        if (shim.Stage == Stage.AsLeft)
         {
             var removed = earlier ?? ShimRules.Standing(entry.Known.Shims, shim.Valve, Stage.AsFound);
-            if (removed?.Thickness is { } thickness)
-            {
-                box.TakeIn($"{shim.Path}.oldIntoBox", thickness, wasFittedHere: earlier is not null);
-            }
-            else
-            {
-                entry.Add(new FieldFault($"{shim.Path}.oldIntoBox",
-                    $"{shim.Path}.oldIntoBox: what came out of {shim.Valve.Spoken} is not measured; only a measured shim goes into the box."));
-            }
-        }
-
-        if (shim.FromBox)
-        {
-            box.Issue($"{shim.Path}.thicknessMm", ShimThickness.FromMillimetres(shim.ThicknessMm!.Value));
+            Move(entry, shim, removed?.Thickness, box);
         }
 
         if (earlier is not null)
@@ -120,4 +137,49 @@ internal static class ShimEntry
             entry.Adjusts();
         }
     }
+
+    /// <summary>What the ledger is told: what came out and where it went, what went in and where it is from.</summary>
+    private static void Move(VisitEntry entry, SeenShim shim, ShimThickness? removed, ShimBox box)
+    {
+        ShimThickness? fitted = shim.ThicknessMm is { } mm ? ShimThickness.FromMillimetres(mm) : null;
+        if (IsTheSame(shim, removed ?? box.InValve(shim.Valve)?.Thickness, fitted))
+        {
+            return;
+        }
+
+        var old = box.TakeOut(shim.Valve, removed);
+        if (shim.OldIntoBox && removed is null)
+        {
+            entry.Add(new FieldFault($"{shim.Path}.oldIntoBox",
+                $"{shim.Path}.oldIntoBox: what came out of {shim.Valve.Spoken} is not measured; only a measured shim goes into the box."));
+        }
+        else if (shim.OldIntoBox)
+        {
+            box.PutAway($"{shim.Path}.oldIntoBox", shim.Valve, old);
+        }
+        else if (shim.OldScrapped is { } reason)
+        {
+            box.Scrap($"{shim.Path}.oldScrapped", shim.Valve, old, reason);
+        }
+
+        if (shim.FromBox)
+        {
+            box.Issue(shim.ShimId is null ? $"{shim.Path}.thicknessMm" : $"{shim.Path}.shimId", fitted!.Value, shim.ShimId, shim.Valve);
+        }
+        else if (shim.FromValve is { } from)
+        {
+            // Where nobody measured it as it came out, it was measured before it went in: that is its thickness here.
+            box.MoveAcross(
+                $"{shim.Path}.fromValve", from, ShimRules.Standing(entry.Known.Shims, from, Stage.AsFound)?.Thickness ?? fitted, shim.Valve);
+        }
+        else if (fitted is { } thickness)
+        {
+            box.FitFromElsewhere(thickness, shim.Valve);
+        }
+    }
+
+    /// <summary>The shim that was there lies there again, or only its measure is put right.</summary>
+    private static bool IsTheSame(SeenShim shim, ShimThickness? old, ShimThickness? fitted) =>
+        shim is { FromBox: false, FromValve: null, OldIntoBox: false, OldScrapped: null }
+        && old is { } was && fitted is { } now && UsedShims.MayBeSame(was, now);
 }

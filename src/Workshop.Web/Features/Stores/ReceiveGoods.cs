@@ -7,11 +7,12 @@ using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
 using Workshop.Domain.Stores;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Shims;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Stores;
 
-/// <summary>Goods in: one movement, new parts of one kind, to one place.</summary>
+/// <summary>Goods in: new parts of one kind, to one place. One movement, but of shims one each.</summary>
 public static class ReceiveGoods
 {
     private const decimal SmallestQuantity = 0.0001m;
@@ -31,6 +32,7 @@ public static class ReceiveGoods
         public decimal? ThicknessMm { get; init; }
     }
 
+    /// <param name="MovementId">The movement; of several shims, which have one each, the first.</param>
     /// <param name="OnHand">At that place, of that thickness, after the receipt.</param>
     public sealed record Answer(
         Guid MovementId, string PartCode, string Name, PartUnit Unit, string Place, decimal Quantity, decimal OnHand);
@@ -70,23 +72,28 @@ public static class ReceiveGoods
         }
 
         ShimThickness? thickness = request.ThicknessMm is { } mm ? ShimThickness.FromMillimetres(mm) : null;
-        var movement = new StockMovement
-        {
-            Id = NewId.At(clock),
-            PartId = part.Id,
-            PlaceId = place.Id,
-            Thickness = thickness,
-            Kind = MovementKind.Received,
-            OnHandChange = request.Quantity.Value,
-            ReservedChange = 0,
-            MovedBy = actor.PersonId,
-            MovedAt = clock.GetCurrentInstant(),
-        };
-        db.StockMovements.Add(movement);
+        var now = clock.GetCurrentInstant();
+        IReadOnlyList<StockMovement> movements = thickness is { } measured
+            ? ShimLedger.Receipt(part.Id, place.Id, measured, null, (int)request.Quantity.Value, actor.PersonId, now)
+            :
+            [
+                new StockMovement
+                {
+                    Id = NewId.At(now),
+                    PartId = part.Id,
+                    PlaceId = place.Id,
+                    Kind = MovementKind.Received,
+                    OnHandChange = request.Quantity.Value,
+                    ReservedChange = 0,
+                    MovedBy = actor.PersonId,
+                    MovedAt = now,
+                },
+            ];
+        db.StockMovements.AddRange(movements);
         await db.SaveChangesAsync(ct);
         var onHand = await db.StockBalances.AsNoTracking()
             .Where(b => b.PartId == part.Id && b.PlaceId == place.Id && b.Thickness == thickness && b.Condition == StockCondition.New)
             .Select(b => b.OnHand).SingleAsync(ct);
-        return new Answer(movement.Id, part.Code, part.Name, part.Unit, place.Name, request.Quantity.Value, onHand);
+        return new Answer(movements[0].Id, part.Code, part.Name, part.Unit, place.Name, request.Quantity.Value, onHand);
     }
 }
