@@ -68,11 +68,15 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
         var motorcycle = await FirstLink(page, "/drift", Motorcycle());
         var card = await FirstLink(page, "/job-cards", Card());
         var model = await FirstLink(page, "/engine-models", EngineModel());
+        var shim = await FirstLink(page, "/stores/shims", Shim());
+        var box = await FirstLink(page, "/stores/shims", ShimBox());
         return PageRoutes().Except(SeenElsewhere).ToDictionary(route => route, route => route switch
         {
             "/book" => $"/book?motorcycle={motorcycle}",
+            "/stores/shims/count" => $"/stores/shims/count?box={box}",
             _ => route.Replace("{number:int}", card, StringComparison.Ordinal)
                 .Replace("{motorcycleId:guid}", motorcycle, StringComparison.Ordinal)
+                .Replace("{shimId:guid}", shim, StringComparison.Ordinal)
                 .Replace("{id:guid}", route.StartsWith("/engine-models", StringComparison.Ordinal) ? model : motorcycle, StringComparison.Ordinal),
         });
     }
@@ -99,6 +103,12 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
 
     [GeneratedRegex("^/engine-models/([0-9a-f-]{36})")]
     private static partial Regex EngineModel();
+
+    [GeneratedRegex("^/stores/shims/([0-9a-f-]{36})")]
+    private static partial Regex Shim();
+
+    [GeneratedRegex("^/stores/shims/count\\?box=(.+)")]
+    private static partial Regex ShimBox();
 
     [GeneratedRegex("[^a-zA-Z0-9]+")]
     private static partial Regex Unsafe();

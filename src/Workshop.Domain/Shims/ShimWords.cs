@@ -1,3 +1,5 @@
+using Workshop.Domain.Stores;
+
 namespace Workshop.Domain.Shims;
 
 /// <summary>How advice is said on a page.</summary>
@@ -49,5 +51,17 @@ public static class ShimBoxWords
         ShimEnd.Missing => "missing",
         ShimEnd.Issued => "handed out",
         _ => throw new ArgumentOutOfRangeException(nameof(end), end, null),
+    };
+
+    /// <summary>What a movement was to one shim.</summary>
+    public static string SpokenOfShim(this MovementKind kind) => kind switch
+    {
+        MovementKind.Received => "came in",
+        MovementKind.Issued => "fitted",
+        MovementKind.CameOut => "came out",
+        MovementKind.Returned => "put away",
+        MovementKind.Counted => "put right by a count",
+        MovementKind.Scrapped => "scrapped",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, null),
     };
 }
