@@ -10,6 +10,8 @@ internal static class BenchmarkFleet
 {
     public const int ReadingsPerValve = 6;
 
+    private const int ValvesPerEngine = 8;
+
     /// <summary>What the readings were drawn from, in mm and mm per 10,000 km.</summary>
     public static PathParameters Truth { get; } = new()
     {
@@ -20,14 +22,17 @@ internal static class BenchmarkFleet
         Sigma = 0.006,
     };
 
-    public static PathData Build(int valves, double step)
+    /// <summary>Standard deviation of what an engine's slopes share, in the fleets where they do.</summary>
+    public const double BetweenEngines = 0.004;
+
+    public static PathData Build(int valves, double step, bool shared = false)
     {
         var builder = new PathDataBuilder();
-        Draw(valves, step, (valve, leg, x, lower) =>
+        Draw(valves, step, shared, (valve, leg, x, lower) =>
         {
             if (leg == 0 && x == 0)
             {
-                if (valve % 8 == 0)
+                if (valve % ValvesPerEngine == 0)
                 {
                     builder.Cluster();
                 }
@@ -46,19 +51,21 @@ internal static class BenchmarkFleet
     }
 
     /// <summary>The middles of the same readings as a table for R.</summary>
-    public static void WriteMiddles(TextWriter to, int valves, double step)
+    public static void WriteMiddles(TextWriter to, int valves, double step, bool shared)
     {
-        to.WriteLine("valve,leg,x,y");
-        Draw(valves, step, (valve, leg, x, lower) =>
-            to.WriteLine(FormattableString.Invariant($"{valve},{valve}.{leg},{x},{lower + (step / 2)}")));
+        to.WriteLine("engine,valve,leg,x,y");
+        Draw(valves, step, shared, (valve, leg, x, lower) =>
+            to.WriteLine(FormattableString.Invariant($"{valve / ValvesPerEngine},{valve},{valve}.{leg},{x},{lower + (step / 2)}")));
     }
 
-    private static void Draw(int valves, double step, Action<int, int, double, double> take)
+    private static void Draw(int valves, double step, bool shared, Action<int, int, double, double> take)
     {
         var random = new RandomSource(7);
+        var common = 0.0;
         for (var valve = 0; valve < valves; valve++)
         {
-            var slope = random.Normal(Truth.SlopeMean[0], Truth.SlopeDeviation[0]);
+            common = !shared ? 0 : valve % ValvesPerEngine == 0 ? random.Normal(0, BetweenEngines) : common;
+            var slope = common + random.Normal(Truth.SlopeMean[0], Truth.SlopeDeviation[0]);
             for (var leg = 0; leg < 2; leg++)
             {
                 var level = random.Normal(Truth.LevelMean[0], Truth.LevelDeviation[0]);
