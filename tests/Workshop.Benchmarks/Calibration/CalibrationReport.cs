@@ -5,7 +5,7 @@ namespace Workshop.Benchmarks.Calibration;
 /// <summary>The study as a table.</summary>
 internal static class CalibrationReport
 {
-    public static void Write(TextWriter to, int seeds, int valves)
+    public static void Write(TextWriter to, int seeds, int valves, int? checks)
     {
         var watch = Stopwatch.StartNew();
         to.WriteLine($"Fleets of {valves} valves, seeds 1 to {seeds}. Errors of the 50 % leaving distance are mean absolute, in 10,000 km,");
@@ -13,7 +13,7 @@ internal static class CalibrationReport
         to.WriteLine();
         to.WriteLine("| shims | visit effect | step | between valves | checks | 90 % slope | 90 % clearance +30,000 km | error | oracle | ratio | line | line - model |");
         to.WriteLine("|---|---|---|---|---|---|---|---|---|---|---|---|");
-        foreach (var scenario in FleetScenario.All())
+        foreach (var scenario in FleetScenario.All().Where(s => checks is null || s.Checks == checks))
         {
             var figures = CalibrationStudy.Run(scenario, seeds, valves);
             var start = $"| {(scenario.KnownShims ? "known" : "unknown")} | {scenario.VisitEffect} | {scenario.Step} | {scenario.BetweenValves} | {scenario.Checks} |";
