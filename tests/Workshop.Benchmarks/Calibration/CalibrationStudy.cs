@@ -59,9 +59,10 @@ internal static class CalibrationStudy
 {
     private const double Ahead = 3;
 
-    public static ScenarioFigures Run(FleetScenario scenario, int seeds, int valves)
+    /// <summary>The figures of a scenario's valves, by how many checks they have had.</summary>
+    public static SortedDictionary<int, ScenarioFigures> Run(FleetScenario scenario, int seeds, int valves)
     {
-        var figures = new ScenarioFigures();
+        var figures = new SortedDictionary<int, ScenarioFigures>(scenario.Checks.ToDictionary(c => c, _ => new ScenarioFigures()));
         for (var seed = 1; seed <= seeds; seed++)
         {
             var fleet = SimulatedFleet.Draw(scenario, valves, (ulong)seed);
@@ -72,14 +73,14 @@ internal static class CalibrationStudy
             }
             else
             {
-                figures.Fail();
+                figures.Values.ToList().ForEach(f => f.Fail());
             }
         }
 
         return figures;
     }
 
-    private static void Compare(SimulatedFleet fleet, PathFit fit, ScenarioFigures figures)
+    private static void Compare(SimulatedFleet fleet, PathFit fit, SortedDictionary<int, ScenarioFigures> figures)
     {
         var found = new (bool Slope, bool Clearance, double Model, double Oracle, double Line)[fleet.Valves.Count];
         Parallel.For(0, fleet.Data.Clusters, cluster =>
@@ -100,9 +101,10 @@ internal static class CalibrationStudy
                     Math.Abs(Line(valve, fit.Parameters.SlopeMean[valve.Side]) - truth));
             }
         });
-        foreach (var (slope, clearance, model, oracle, line) in found)
+        for (var v = 0; v < found.Length; v++)
         {
-            figures.Add(slope, clearance, model, oracle, line);
+            var (slope, clearance, model, oracle, line) = found[v];
+            figures[fleet.Valves[v].Checks].Add(slope, clearance, model, oracle, line);
         }
     }
 

@@ -4,6 +4,7 @@ using Workshop.Domain.Statistics.Paths;
 namespace Workshop.Benchmarks.Calibration;
 
 /// <summary>One valve as it truly is at the last check, in terms of its last leg.</summary>
+/// <param name="Checks">Checks that its engine has had.</param>
 /// <param name="Side">0 intake, 1 exhaust.</param>
 /// <param name="Level">True y* at x = 0 of the last leg.</param>
 /// <param name="Slope">True slope, mm per 10,000 km.</param>
@@ -12,7 +13,7 @@ namespace Workshop.Benchmarks.Calibration;
 /// <param name="Upper">Upper limit of y*.</param>
 /// <param name="Readings">Leg, x and middle of each reading.</param>
 internal sealed record SimulatedValve(
-    int Side, double Level, double Slope, double X, double Lower, double Upper, List<(int Leg, double X, double Middle)> Readings);
+    int Checks, int Side, double Level, double Slope, double X, double Lower, double Upper, List<(int Leg, double X, double Middle)> Readings);
 
 /// <summary>
 /// A made-up fleet of one engine model: engines of four intake and four exhaust valves, new levels about set-to, slopes with a
@@ -61,7 +62,7 @@ internal sealed class SimulatedFleet
         var fleet = new SimulatedFleet(scenario, seed);
         for (var engine = 0; engine < valves / 8; engine++)
         {
-            fleet.Engine();
+            fleet.Engine(scenario.Checks[engine % scenario.Checks.Count]);
         }
 
         fleet.Data = fleet.builder.Build();
@@ -77,10 +78,10 @@ internal sealed class SimulatedFleet
         return fleet;
     }
 
-    private void Engine()
+    private void Engine(int checks)
     {
         var common = random.Normal(0, BetweenEngines);
-        var visits = new (double At, double Effect)[scenario.Checks];
+        var visits = new (double At, double Effect)[checks];
         var at = 0.0;
         for (var visit = 0; visit < visits.Length; visit++)
         {
@@ -138,6 +139,6 @@ internal sealed class SimulatedFleet
         }
 
         return new SimulatedValve(
-            side, level, slope, visits[^1].At - origin, LowerLimit[side] + shims, UpperLimit[side] + shims, readings);
+            visits.Length, side, level, slope, visits[^1].At - origin, LowerLimit[side] + shims, UpperLimit[side] + shims, readings);
     }
 }

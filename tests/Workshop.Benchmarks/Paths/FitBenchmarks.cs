@@ -8,7 +8,7 @@ namespace Workshop.Benchmarks.Paths;
 /// The interval-censored fit: its start from the middles, the search with its final log-likelihood, the standard errors beside
 /// it. The cost should grow in proportion to the valves.
 /// </summary>
-[SimpleJob(RuntimeMoniker.HostProcess, launchCount: 1, warmupCount: 2, iterationCount: 5)]
+[SimpleJob(RuntimeMoniker.HostProcess, launchCount: 1, warmupCount: 1, iterationCount: 3)]
 [MemoryDiagnoser]
 public class FitBenchmarks
 {

@@ -14,9 +14,10 @@ public sealed record PathFit
     public required Computed<PathParameters> StandardErrors { get; init; }
 
     /// <summary>
-    /// Parameters that stand for all that the readings leave possible: the estimates alone where they are well told; else with
-    /// others to either side along the one or two combinations that are told worst, weighted so that means, variances and
-    /// fourth moments along them are those of the normal approximation (Gauss and Hermite's rule of three points).
+    /// Parameters that stand for all that the readings leave possible: the estimates alone where they are well told; else others
+    /// to either side along the one to three combinations that are told worst, weighted so that means, variances and fourth
+    /// moments along them are those of the normal approximation (Gauss and Hermite's rule of three points for each, whose
+    /// middles are the estimates; with three combinations nothing is left for the middle).
     /// </summary>
     public required IReadOnlyList<PlausibleParameters> Plausible { get; init; }
 

@@ -9,11 +9,17 @@ internal sealed class PathUncertainty
     private const double LeastPivot = 1e-4;
 
     /// <summary>Combinations whose standard deviation is below this share of the spread are as good as known.</summary>
-    private const double KnownWell = 0.05;
+    private const double KnownWell = 0.1;
 
+    /// <summary>
+    /// Standard deviation of the logarithm of a deviation beyond which it is taken for no larger: of one that is told so badly
+    /// the normal approximation says little, while that of a mean holds however far.
+    /// </summary>
     private const double Furthest = 0.5;
 
-    private const int MostCombinations = 2;
+    private static readonly double ToEitherSide = Math.Sqrt(3);
+
+    private const int MostCombinations = 3;
 
     private readonly int[] told;
     private readonly double[,] covariance;
@@ -107,9 +113,6 @@ internal sealed class PathUncertainty
                 break;
             }
 
-            // The normal approximation says little about how far beyond this a combination may lie.
-            deviation = Math.Min(deviation, Furthest);
-
             foreach (var sign in (ReadOnlySpan<int>)[-1, 1])
             {
                 var moved = (double[])at.Clone();
@@ -121,15 +124,26 @@ internal sealed class PathUncertainty
                         continue;
                     }
 
-                    var by = sign * Math.Sqrt(3) * deviation * decomposition.EigenVectors[m, e] * spread[i];
-                    moved[i] = kinds[i].Kind == ParameterKind.Deviation ? at[i] * Math.Exp(by / at[i]) : at[i] + by;
+                    var by = sign * ToEitherSide * deviation * decomposition.EigenVectors[m, e] * spread[i];
+                    moved[i] = kinds[i].Kind switch
+                    {
+                        ParameterKind.Deviation => at[i] * Math.Exp(Near(by / at[i])),
+                        ParameterKind.LogScale => at[i] + Near(by),
+                        _ => at[i] + by,
+                    };
                 }
 
                 points.Add((1 / 6.0, moved));
             }
         }
 
-        points.Insert(0, (1 - (points.Count / 6.0), at));
+        if (points.Count < 2 * MostCombinations)
+        {
+            points.Insert(0, (1 - (points.Count / 6.0), at));
+        }
+
         return points;
     }
+
+    private static double Near(double by) => Math.Clamp(by, -ToEitherSide * Furthest, ToEitherSide * Furthest);
 }

@@ -37,8 +37,7 @@ public class PathFitTests
 
     /// <summary>
     /// <c>lmer(Reaction ~ Days + (Days || Subject), sleepstudy, REML = FALSE)</c>, lme4 1.1-31, R 4.2.2, nloptwrap with all
-    /// tolerances at 1e-14. (With its default tolerances lmer stops at 584.26566, 33.632648, 653.11542, log-likelihood
-    /// -876.0016276.) Exact readings, and brackets of a thousandth of a millisecond.
+    /// tolerances at 1e-14. Exact readings, and brackets of a thousandth of a millisecond.
     /// </summary>
     [Theory]
     [InlineData(0)]
@@ -59,6 +58,19 @@ public class PathFitTests
         // lmer's standard errors hold the variances; in a balanced design that makes no difference.
         DigitsOfAgreement.AtLeast(5, errors.LevelMean[0], 6.7076737, "standard error of the intercept");
         DigitsOfAgreement.AtLeast(5, errors.SlopeMean[0], 1.5193144, "standard error of the slope");
+    }
+
+    /// <summary>
+    /// With its default tolerances lmer stops where the likelihood has its first ten digits and the variances four. There the
+    /// log-likelihood is lmer's: <c>logLik</c> -876.0016275723.
+    /// </summary>
+    [Fact]
+    public void Where_lmer_stops_by_default_the_likelihood_is_lmers()
+    {
+        var stops = PathCases.Parameters(
+            251.4051048485, Math.Sqrt(584.2656605477), 10.4672859596, Math.Sqrt(33.6326480892), Math.Sqrt(653.1154205782));
+
+        Assert.Equal(-876.0016275723, PathCases.LogLikelihood(PathCases.SleepStudy(0), stops, fine: true), 1e-8);
     }
 
     /// <summary>

@@ -55,6 +55,7 @@ public class PathProperties
                 if (plain.HasValue)
                 {
                     Assert.Equal(plain.Value.LogLikelihood, scaled.Value.LogLikelihood, 1e-4);
+                    DigitsOfAgreement.AtLeast(2, scaled.Value.Parameters.SlopeMean[0] / (7 * 25.4), plain.Value.Parameters.SlopeMean[0], "slope");
                 }
             },
             iter: 12);
@@ -127,6 +128,35 @@ public class PathProperties
                     PathCases.LogLikelihood(builder.Build(), Truth with { CovariateCoefficient = -ratio }));
             },
             iter: 20);
+
+    /// <summary>What is said of a group moves and stretches with its readings, and does not ask in which order they came.</summary>
+    [Fact]
+    public void A_posterior_moves_with_the_readings_and_stretches_with_their_unit() =>
+        Gen.Select(Fleet, Gen.Double[-5, 5], Gen.Double[0.01, 100]).Sample(
+            (fleet, by, unit) =>
+            {
+                var groups = PathCases.Simulate(4, fleet.Step, Truth, fleet.Seed);
+                var plain = IntervalPaths.Posterior(PathCases.Build(groups), Truth, 2);
+                var changed = IntervalPaths.Posterior(
+                    Changed(groups.Select(g => g.Select(l => l.AsEnumerable().Reverse().ToList()).ToList()), r => (r.X * unit, r.Lower + by, r.Upper + by)),
+                    Truth with
+                    {
+                        LevelMean = [Truth.LevelMean[0] + by],
+                        SlopeMean = [Truth.SlopeMean[0] / unit],
+                        SlopeDeviation = [Truth.SlopeDeviation[0] / unit],
+                        ClusterDeviation = Truth.ClusterDeviation / unit,
+                    },
+                    2);
+
+                Assert.Equal(plain.SlopeMean, changed.SlopeMean * unit, 1e-6);
+                Assert.Equal(plain.SlopeQuantile(0.95), changed.SlopeQuantile(0.95) * unit, 1e-6);
+                Assert.Equal(plain.MeanAt(5) + by, changed.MeanAt(5 * unit), 1e-6);
+                Assert.Equal(plain.ProbabilityBelow(5, 0.25), changed.ProbabilityBelow(5 * unit, 0.25 + by), 1e-5);
+                var distances = plain.LeavingDistances(2, 0.2, 0.4, [0.1, 0.5, 0.9], 20);
+                var stretched = changed.LeavingDistances(2 * unit, 0.2 + by, 0.4 + by, [0.1, 0.5, 0.9], 20 * unit);
+                Assert.All(distances, (distance, i) => Assert.Equal(distance ?? 22, (stretched[i] ?? (22 * unit)) / unit, 1e-3));
+            },
+            iter: 15);
 
     private static PathData Changed(
         IEnumerable<List<List<(double X, double Lower, double Upper)>>> groups,
