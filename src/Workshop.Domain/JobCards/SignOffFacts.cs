@@ -1,6 +1,7 @@
 using Workshop.Domain.Clearances;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Kits;
+using Workshop.Domain.Measures;
 using Workshop.Domain.Shims;
 using Workshop.Domain.TorqueSheets;
 
@@ -27,6 +28,9 @@ public sealed record SignOffFacts
     public IReadOnlyList<ClearanceReading> Readings { get; init; } = [];
 
     public IReadOnlyList<ShimObservation> Shims { get; init; } = [];
+
+    /// <summary>The shim that each valve had when the visit began, where an earlier one tells.</summary>
+    public IReadOnlyDictionary<ValveKey, ShimThickness> ShimsBefore { get; init; } = new Dictionary<ValveKey, ShimThickness>();
 
     public IReadOnlyList<ValveEvent> Events { get; init; } = [];
 

@@ -10,6 +10,7 @@ public enum SignOffPlace
     Cautions,
     TorqueSheet,
     Readings,
+    Shims,
 }
 
 /// <summary>One thing that stands in the way of a sign-off.</summary>
@@ -34,6 +35,7 @@ public static class SignOffRules
         new EveryValveIsMeasuredAsFound(),
         new DisturbedValvesAreMeasuredAsLeft(),
         new ClearancesAreLeftWithinLimits(),
+        new NoValveNeedsInspection(),
         new OpenedFastenersAreTicked(),
         new CautionsAreAcknowledged(),
     ];

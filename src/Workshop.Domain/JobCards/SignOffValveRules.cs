@@ -1,5 +1,6 @@
 using Workshop.Domain.Clearances;
 using Workshop.Domain.EngineModels;
+using Workshop.Domain.Shims;
 
 namespace Workshop.Domain.JobCards;
 
@@ -75,6 +76,34 @@ public sealed class ClearancesAreLeftWithinLimits : ISignOffRule
             : !disturbed && ReadingRules.Standing(facts.Readings, lobe, Stage.AsFound) is { } found
                 ? (found, "found and left")
                 : null;
+}
+
+/// <summary>
+/// No valve is left that would need a thickness beyond what is permitted: that is no matter of shims, and no remark makes it
+/// good. The gate opens once a part of the valve is changed on the card and it is measured again; or the check is not done, and
+/// so stays due.
+/// </summary>
+public sealed class NoValveNeedsInspection : ISignOffRule
+{
+    public IReadOnlyList<SignOffReason> Against(SignOffFacts facts)
+    {
+        ArgumentNullException.ThrowIfNull(facts);
+        if (!facts.Done.Any(i => i.Kind is ServiceItemKind.ValveClearanceCheck or ServiceItemKind.ValveClearanceAdjustment))
+        {
+            return [];
+        }
+
+        var plan = ShimPlanner.For(new PlanTask
+        {
+            Specification = facts.Specification,
+            Measured = MeasuredValves.Of(facts.Specification, facts.Readings, facts.Shims, facts.Events, facts.ShimsBefore),
+            Shims = [],
+        });
+        return [.. plan.Valves
+            .Where(v => v.BeyondPermitted && !facts.Changes.Any(c => c.Valve is null || c.Valve == v.Valve))
+            .Select(v => ValveReasons.Of(new LobeKey(v.Valve),
+                $"{v.Why} Sign-off is held until it is inspected and its part changed, or the check is said not to be done.") with { Place = SignOffPlace.Shims })];
+    }
 }
 
 /// <summary>How a reason names a lobe.</summary>

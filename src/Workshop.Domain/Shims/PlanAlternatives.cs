@@ -10,7 +10,7 @@ internal sealed class PlanAlternatives(PlanProblem problem, PlanFound found, boo
     /// <summary>The nearest others, and leaving it as it is where it is changed.</summary>
     /// <param name="valve">Of the problem.</param>
     /// <param name="lots">Where each valve's shim of the plan lies; what it does not take is offered first.</param>
-    public IReadOnlyList<ShimAlternative> Of(int valve, IReadOnlyList<ShimLot> lots)
+    public IReadOnlyList<ShimAlternative> Of(int valve, IReadOnlyList<ShimLot?> lots)
     {
         var chosen = found.Solution.Choices[valve];
         var others = problem.ChoicesOf(valve).Where(c => c.Column != chosen.Column && c.Column < problem.Columns.Count).ToList();
@@ -35,7 +35,7 @@ internal sealed class PlanAlternatives(PlanProblem problem, PlanFound found, boo
             "leaves it outside its limits");
     }
 
-    private ShimAlternative? Of(int valve, PlanChoice choice, IReadOnlyList<ShimLot> lots)
+    private ShimAlternative? Of(int valve, PlanChoice choice, IReadOnlyList<ShimLot?> lots)
     {
         if (problem.Solve(found.Open, (valve, choice.Column)) is not { } solution)
         {
@@ -46,7 +46,7 @@ internal sealed class PlanAlternatives(PlanProblem problem, PlanFound found, boo
         var totals = solution.Totals(found.Totals.Shafts);
         var column = problem.Columns[choice.Column];
         return new ShimAlternative(
-            choice.Stays ? null : column.Lots.FirstOrDefault(lot => lots.Count(l => l.Code == lot.Code) < lot.Count, column.Lots[0]),
+            choice.Stays ? null : column.Lots.FirstOrDefault(lot => lots.Count(l => l?.Code == lot.Code) < lot.Count, column.Lots[0]),
             choice.Stays
                 ? [.. at.Lobes.Select(l => l.LevelMm!.Value)]
                 : [.. at.With(at.Shim!.Value, column.Thickness.Millimetres).Select(l => l.PredictedMm!.Value)],
@@ -83,10 +83,10 @@ internal sealed class PlanAlternatives(PlanProblem problem, PlanFound found, boo
     };
 }
 
-/// <summary>Which shim of a column each valve takes: those chosen by hand theirs, the others in order of place.</summary>
+/// <summary>Which shim of a column each valve takes: those chosen by hand theirs, the others in order of place; none where one is to be ordered.</summary>
 internal static class PlanLots
 {
-    public static IReadOnlyList<ShimLot> Of(
+    public static IReadOnlyList<ShimLot?> Of(
         PlanProblem problem, PlanSolution solution, IReadOnlyDictionary<ValveKey, PlanLock> locks)
     {
         var left = problem.Columns.SelectMany(c => c.Lots).GroupBy(l => l.Code, StringComparer.Ordinal)
@@ -96,7 +96,7 @@ internal static class PlanLots
             left[locked.Lot.Code]--;
         }
 
-        var lots = new List<ShimLot>();
+        var lots = new List<ShimLot?>();
         for (var valve = 0; valve < problem.Valves.Count; valve++)
         {
             var column = solution.Choices[valve].Column;
@@ -106,16 +106,14 @@ internal static class PlanLots
                 continue;
             }
 
-            // A valve whose shim has to be ordered takes none; its own stands for it, which nobody else can be given twice.
-            var shims = problem.Columns[column < problem.Columns.Count ? column : OwnOf(problem, valve)].Lots;
-            var lot = column < problem.Columns.Count ? shims.First(l => left[l.Code] > 0) : shims[0];
-            left[lot.Code] -= column < problem.Columns.Count ? 1 : 0;
+            var lot = column < problem.Columns.Count ? problem.Columns[column].Lots.First(l => left[l.Code] > 0) : null;
             lots.Add(lot);
+            if (lot is not null)
+            {
+                left[lot.Code]--;
+            }
         }
 
         return lots;
     }
-
-    private static int OwnOf(PlanProblem problem, int valve) => Enumerable.Range(0, problem.Columns.Count)
-        .First(c => problem.Columns[c].Source == LotSource.Valve && problem.Columns[c].Valve == problem.Valves[valve].Key);
 }

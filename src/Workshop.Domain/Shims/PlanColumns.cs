@@ -16,7 +16,7 @@ internal static class PlanColumns
 {
     public static IReadOnlyList<PlanColumn> Of(PlanTask task, ShimRange range, IEnumerable<PlanValve> plannable)
     {
-        var inValves = plannable.Select(v => new ShimLot(
+        var inValves = plannable.Where(v => !v.Empty).Select(v => new ShimLot(
             ShimLot.CodeIn(v.Key), v.Shim!.Value, StockCondition.Used, LotSource.Valve, 1, v.Key.Spoken, v.Key));
         return [.. task.Shims
             .Where(l => l.Count > 0 && l.Thickness >= range.Smallest && l.Thickness <= range.Largest)

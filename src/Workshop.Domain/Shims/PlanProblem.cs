@@ -45,8 +45,9 @@ internal sealed class PlanProblem
             .ToDictionary(c => c.column.Valve!.Value, c => c.index);
         var taken = locks.Values.Select(l => l.Column).ToHashSet();
         rows = Weigh(
-            [.. valves.Select((valve, row) => ChoicesOf(task, valve, own[valve.Key], columns, locks.GetValueOrDefault(valve.Key),
-                columns.Count + row, taken.Contains(own[valve.Key])))],
+            [.. valves.Select((valve, row) => ChoicesOf(
+                task, valve, own.GetValueOrDefault(valve.Key, -1), columns, locks.GetValueOrDefault(valve.Key), columns.Count + row,
+                mayLoseItsOwn: valve.Empty || taken.Contains(own[valve.Key])))],
             task.Options.SetAll);
     }
 
@@ -118,7 +119,7 @@ internal sealed class PlanProblem
         PlanTask task, PlanValve valve, int own, IReadOnlyList<PlanColumn> columns, PlanLock? locked, int toOrder, bool mayLoseItsOwn)
     {
         var choices = new List<PlanChoice>();
-        if (locked is null || locked.Column == own)
+        if (!valve.Empty && (locked is null || locked.Column == own))
         {
             choices.Add(new PlanChoice(
                 own, true, valve.IsOut ? 1 : 0, valve.IsLikelyToLeave ? 1 : 0, 0, valve.IsNear ? 1 : 0, 0, valve.DistanceNow, 0));
@@ -150,7 +151,7 @@ internal sealed class PlanProblem
 
         if (mayLoseItsOwn)
         {
-            // Its shim was given away by hand. Dearer than leaving any valve outside, so never chosen freely.
+            // Its shim is out, or was given away by hand. Dearer than leaving any valve outside, so never chosen freely.
             choices.Add(new PlanChoice(toOrder, false, 2, 0, 1, 0, 0, 0, 0));
         }
 

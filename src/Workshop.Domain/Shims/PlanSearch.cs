@@ -76,7 +76,7 @@ internal static class PlanSearch
     }
 
     private static List<bool> OpenWith(PlanTask task, PlanProblem problem, List<Camshaft> shafts) =>
-        [.. problem.Valves.Select(v => v.Shafts.All(s => task.ShaftsOut.Contains(s) || shafts.Any(c => c.Code == s)))];
+        [.. problem.Valves.Select(v => v.Empty || v.Shafts.All(s => task.ShaftsOut.Contains(s) || shafts.Any(c => c.Code == s)))];
 
     /// <summary>The sets of so many of so many, as bits, in rising order.</summary>
     private static List<long> SetsOf(int of, int size)

@@ -69,15 +69,14 @@ public sealed record PlanOptions
     public IReadOnlyDictionary<ValveKey, string> Locked { get; init; } = new Dictionary<ValveKey, string>();
 
     /// <summary>Standard uncertainty of the blades, mm, beside the width of the bracket.</summary>
-    public decimal BladeUncertaintyMm { get; init; }
+    public decimal BladeUncertaintyMm { get; init; } = ShimUncertainty.UsualBladeMm;
 
     /// <summary>Standard uncertainty of the micrometer, mm; a swap carries it twice.</summary>
-    public decimal MicrometerUncertaintyMm { get; init; }
+    public decimal MicrometerUncertaintyMm { get; init; } = ShimUncertainty.UsualMicrometerMm;
 }
 
 /// <summary>A valve's clearance now, where its history tells better than the bracket's middle.</summary>
-/// <param name="DriftMmPer10000Km">Change of clearance per 10,000 km; negative where it tightens; absent where it is not known.</param>
-public sealed record PresentLevel(decimal Millimetres, double StandardUncertaintyMm, decimal? DriftMmPer10000Km = null);
+public sealed record PresentLevel(decimal Millimetres, double StandardUncertaintyMm);
 
 /// <summary>All that a plan is made from.</summary>
 public sealed record PlanTask
@@ -100,6 +99,9 @@ public sealed record PlanTask
 
     /// <summary>Where a lobe's history tells its clearance.</summary>
     public IReadOnlyDictionary<LobeKey, PresentLevel> Levels { get; init; } = new Dictionary<LobeKey, PresentLevel>();
+
+    /// <summary>Change of clearance per 10,000 km, mm, where it is known; negative where the lobe tightens.</summary>
+    public IReadOnlyDictionary<LobeKey, decimal> DriftMmPer10000Km { get; init; } = new Dictionary<LobeKey, decimal>();
 
     /// <summary>
     /// The probability that a lobe left with this clearance, mm, is outside its limits before the next check; nothing where

@@ -18,6 +18,7 @@ internal sealed class PlanValve
         Key = valve.Key;
         Shim = measured?.Shim;
         ChangedSince = measured?.ChangedSince ?? false;
+        Empty = measured?.Empty ?? false;
         var lobes = Enumerable.Range(1, valve.Lobes).Select(l => new LobeKey(valve.Key, l)).ToList();
         LobesNotMeasured = [.. lobes.Where(l => measured?.Lobes.ContainsKey(l.Lobe) != true)];
         Lobes = [.. lobes.Except(LobesNotMeasured).Select(l => Stands(l, measured!.Lobes[l.Lobe]))];
@@ -31,6 +32,9 @@ internal sealed class PlanValve
     public ShimThickness? Shim { get; }
 
     public bool ChangedSince { get; }
+
+    /// <summary>Its shim is out, so its shafts are too.</summary>
+    public bool Empty { get; }
 
     public IReadOnlyList<LobeKey> LobesNotMeasured { get; }
 
@@ -115,9 +119,11 @@ internal sealed class PlanValve
         var uncertainty = history?.StandardUncertaintyMm
             ?? ShimUncertainty.OfBracketMm(found, (double)task.Options.BladeUncertaintyMm);
         return new LobeOutlook(
-            lobe.Lobe, found, ClearanceVerdict.Of(found, limits), limits, level, history is not null, AimOf(limits, history, uncertainty))
+            lobe.Lobe, found, ClearanceVerdict.Of(found, limits), limits, level, history is not null,
+            AimOf(limits, task.DriftMmPer10000Km.GetValueOrDefault(lobe), uncertainty))
         {
             UncertaintyMm = uncertainty,
+            DriftMmPer10000Km = task.DriftMmPer10000Km.TryGetValue(lobe, out var drift) ? drift : null,
             NearLimit = level is { } mm && IsNearLimit(mm, uncertainty, limits),
             LeavesNow = level is { } now ? task.Leaving?.Invoke(lobe, now) : null,
         };
@@ -127,10 +133,10 @@ internal sealed class PlanValve
     /// Set-to, or for the longest life the side from which it drifts away, inside the limit by twice the uncertainty, in whole
     /// 0.001 mm; never on the other side of set-to.
     /// </summary>
-    private decimal AimOf(ClearanceLimits limits, PresentLevel? history, double uncertainty)
+    private decimal AimOf(ClearanceLimits limits, decimal drift, double uncertainty)
     {
         var setTo = limits.SetTo.Millimetres;
-        if (task.Options.Aim == PlanAim.SetTo || history?.DriftMmPer10000Km is not { } drift || drift == 0)
+        if (task.Options.Aim == PlanAim.SetTo || drift == 0)
         {
             return setTo;
         }

@@ -9,7 +9,7 @@ internal sealed class PlanWords(
     PlanTask task, ShimRange range, PlanProblem problem, PlanFound found, IReadOnlyDictionary<ValveKey, PlanLock> locks)
 {
     private readonly PlanAlternatives alternatives = new(problem, found, task.Options.SetAll);
-    private readonly IReadOnlyList<ShimLot> lots = PlanLots.Of(problem, found.Solution, locks);
+    private readonly IReadOnlyList<ShimLot?> lots = PlanLots.Of(problem, found.Solution, locks);
 
     /// <summary>How the present clearances are taken, for all valves at once.</summary>
     public static string Basis(IReadOnlyList<PlanValve> valves)
@@ -33,7 +33,7 @@ internal sealed class PlanWords(
             return Advise(valve, ShimAdvice.MeasureAsLeft, "Changed since it was measured: measure it as left.");
         }
 
-        var wanted = valve.IsOut || setAll || valve.IsLikelyToLeave;
+        var wanted = valve.IsOut || setAll || valve.IsLikelyToLeave || valve.Empty;
         if (specification.ValveTrain == ValveTrainKind.ScrewAndLocknut || specification.Shims is not { } range)
         {
             return wanted
@@ -65,7 +65,7 @@ internal sealed class PlanWords(
             : valve.IsOut && IsBeyond(thinnest, thickest, range)
             ? Advise(valve, ShimAdvice.Inspect,
                 $"{ideal:0.000} mm would be needed, but {range.Smallest.Millimetres:0.00#} to {range.Largest} is permitted. {ShimPlanner.DoNotGrind}")
-                with { IdealMm = ideal }
+                with { IdealMm = ideal, BeyondPermitted = true }
             : null;
     }
 
@@ -80,7 +80,7 @@ internal sealed class PlanWords(
         var (choice, old) = (found.Solution.Choices[index], valve.Shim!.Value);
         var plan = choice.Column >= problem.Columns.Count ? GaveItsShimAway(valve, old)
             : choice.Stays ? Stays(valve, old)
-            : Changes(valve, old, choice, lots[index]);
+            : Changes(valve, old, choice, lots[index]!);
         return plan with
         {
             IdealMm = valve.IdealMm(old),
@@ -95,7 +95,7 @@ internal sealed class PlanWords(
         var from = lot.Source switch
         {
             LotSource.Box => lot.Condition == StockCondition.Used ? $"a used one from the box ({lot.Place})" : $"from the box ({lot.Place})",
-            LotSource.Bench => $"from the bench, came out of {lot.Place}",
+            LotSource.Bench => $"({lot.Place})",
             _ => $"from {lot.Place}",
         };
         var lobes = valve.With(old, lot.Thickness.Millimetres);
@@ -148,7 +148,7 @@ internal sealed class PlanWords(
     {
         var order = valve.ToOrder(old, range);
         return Advise(valve, ShimAdvice.OrderShim,
-            $"Its shim goes to another valve by hand, and none to be had replaces it: order {order}; {Ideal(valve, old)}.")
+            $"Its shim {(valve.Empty ? "is out" : "goes to another valve by hand")}, and none to be had replaces it: order {order}; {Ideal(valve, old)}.")
             with { Order = order, Lobes = valve.With(old, order.Millimetres) };
     }
 
@@ -174,6 +174,7 @@ internal sealed class PlanWords(
 
     private static string Reason(PlanValve valve) =>
         valve.IsOut ? ""
+        : valve.Empty ? " Its own shim is out."
         : valve.IsLikelyToLeave ? " Within its limits, but likely to leave them before the next check."
         : valve.IsNear ? " Near a limit, and a shim costs no access."
         : " It is within its limits; it is changed for the plan as a whole.";

@@ -38,8 +38,9 @@ public enum ShimAdvice
 /// <summary>What is known of a valve: its lobes' brackets, its shim.</summary>
 /// <param name="Shim">What lay in it when the brackets were taken; nothing where it is not measured.</param>
 /// <param name="ChangedSince">A shim was fitted, or the screw turned, after the brackets were taken.</param>
+/// <param name="Empty">That shim is out, and no other in yet.</param>
 public sealed record MeasuredValve(
-    ValveKey Valve, IReadOnlyDictionary<int, Bracket> Lobes, ShimThickness? Shim, bool ChangedSince = false);
+    ValveKey Valve, IReadOnlyDictionary<int, Bracket> Lobes, ShimThickness? Shim, bool ChangedSince = false, bool Empty = false);
 
 /// <summary>One lobe before and after.</summary>
 /// <param name="LevelMm">The clearance now; nothing where an end of the bracket is open and no history tells.</param>
@@ -50,6 +51,20 @@ public sealed record LobeOutlook(
 {
     /// <summary>With the shim advised; nothing where none is.</summary>
     public decimal? PredictedMm { get; init; }
+
+    /// <summary>Change of clearance per 10,000 km, mm; nothing where it is not known.</summary>
+    public decimal? DriftMmPer10000Km { get; init; }
+
+    /// <summary>
+    /// How far it goes at its drift until a limit, in km: with the shim advised, or as it is. Nothing where the drift is not
+    /// known or none, or where it is outside.
+    /// </summary>
+    public decimal? LastsKm => (PredictedMm ?? LevelMm, DriftMmPer10000Km) switch
+    {
+        ({ } mm, < 0 and var drift) when mm >= Limits.Lower.Millimetres => 10_000 * (mm - Limits.Lower.Millimetres) / -drift,
+        ({ } mm, > 0 and var drift) when mm <= Limits.Upper.Millimetres => 10_000 * (Limits.Upper.Millimetres - mm) / drift,
+        _ => null,
+    };
 
     /// <summary>Standard uncertainty, mm: of the prediction where a shim is advised, else of the level.</summary>
     public double UncertaintyMm { get; init; }
@@ -125,6 +140,9 @@ public sealed record ValvePlan(ValveKey Valve, ShimAdvice Advice, string Why, IR
     /// <summary>Where one has to be ordered: what is to be had that comes nearest, and leaves it outside.</summary>
     public ShimAlternative? Nearest { get; init; }
 
+    /// <summary>It would need a thickness beyond what is permitted: no matter of shims.</summary>
+    public bool BeyondPermitted { get; init; }
+
     /// <summary>Chosen by hand.</summary>
     public bool Locked { get; init; }
 
@@ -142,6 +160,17 @@ public sealed record ValvePlan(ValveKey Valve, ShimAdvice Advice, string Why, IR
 /// <param name="Shafts">The camshafts or follower shafts that have to come out for it and do not lie on the bench already.</param>
 /// <param name="Totals">What it costs.</param>
 /// <param name="Basis">How the present clearance is taken.</param>
-/// <param name="Notes">What could not be done as asked.</param>
+/// <param name="SetAside">Choices made by hand that could not be kept.</param>
 public sealed record ShimPlan(
-    IReadOnlyList<ValvePlan> Valves, IReadOnlyList<Camshaft> Shafts, PlanTotals Totals, string Basis, IReadOnlyList<string> Notes);
+    IReadOnlyList<ValvePlan> Valves,
+    IReadOnlyList<Camshaft> Shafts,
+    PlanTotals Totals,
+    string Basis,
+    IReadOnlyList<ChoiceSetAside> SetAside);
+
+/// <summary>A choice made by hand that could not be kept, and why, in words that follow "because".</summary>
+public sealed record ChoiceSetAside(ValveKey Valve, string Why)
+{
+    /// <summary>For a page.</summary>
+    public string Sentence => $"The choice for {Valve.Spoken} is set aside: {Why}.";
+}

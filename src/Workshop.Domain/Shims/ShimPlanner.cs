@@ -33,21 +33,21 @@ public static class ShimPlanner
             .Where(v => v.Plan is not null).ToDictionary(v => v.Valve.Key, v => v.Plan!);
         var plannable = valves.Where(v => !settled.ContainsKey(v.Key)).ToList();
         var outside = valves.Count(v => v.IsOut && settled.ContainsKey(v.Key));
-        var notes = new List<string>();
+        var aside = new List<ChoiceSetAside>();
         if (plannable.Count == 0 || task.Specification.Shims is not { } range)
         {
-            notes.AddRange(task.Options.Locked.Keys.Order().Select(valve => $"The choice for {valve.Spoken} is set aside: it has to be settled first."));
+            aside.AddRange(task.Options.Locked.Keys.Order().Select(valve => new ChoiceSetAside(valve, PlanLocks.NotYet)));
             return new ShimPlan([.. valves.Select(v => settled[v.Key])], [],
-                new PlanTotals(outside, 0, 0, 0, 0, 0, 0), PlanWords.Basis(valves), notes);
+                new PlanTotals(outside, 0, 0, 0, 0, 0, 0), PlanWords.Basis(valves), aside);
         }
 
         var columns = PlanColumns.Of(task, range, plannable);
-        var locks = PlanLocks.Of(task, plannable, columns, notes);
+        var locks = PlanLocks.Of(task, plannable, columns, aside);
         var problem = new PlanProblem(task, plannable, columns, locks, outside);
         var found = PlanSearch.Best(task, problem, locks);
         if (found is null)
         {
-            notes.Add("The choices made by hand contradict each other: all are set aside.");
+            aside.AddRange(locks.Keys.Order().Select(valve => new ChoiceSetAside(valve, "the choices made by hand contradict each other")));
             locks = new Dictionary<ValveKey, PlanLock>();
             problem = new PlanProblem(task, plannable, columns, locks, outside);
             found = PlanSearch.Best(task, problem, locks)!;
@@ -55,16 +55,18 @@ public static class ShimPlanner
 
         var words = new PlanWords(task, range, problem, found, locks);
         return new ShimPlan(
-            [.. valves.Select(v => settled.GetValueOrDefault(v.Key) ?? words.Of(v))], found.Shafts, found.Totals, PlanWords.Basis(valves), notes);
+            [.. valves.Select(v => settled.GetValueOrDefault(v.Key) ?? words.Of(v))], found.Shafts, found.Totals, PlanWords.Basis(valves), aside);
     }
 }
 
 /// <summary>Which choices made by hand can be kept.</summary>
 internal static class PlanLocks
 {
-    /// <summary>Each with its column and place; what cannot be kept gets a note that says why.</summary>
+    public const string NotYet = "no shim can be chosen for it yet";
+
+    /// <summary>Each with its column and place; what cannot be kept is set aside, with the reason.</summary>
     public static IReadOnlyDictionary<ValveKey, PlanLock> Of(
-        PlanTask task, IReadOnlyList<PlanValve> plannable, IReadOnlyList<PlanColumn> columns, List<string> notes)
+        PlanTask task, IReadOnlyList<PlanValve> plannable, IReadOnlyList<PlanColumn> columns, List<ChoiceSetAside> aside)
     {
         var kept = new Dictionary<ValveKey, PlanLock>();
         foreach (var (valve, code) in task.Options.Locked.OrderBy(l => l.Key))
@@ -72,7 +74,7 @@ internal static class PlanLocks
             var name = code == ShimLot.Stay ? ShimLot.CodeIn(valve) : code;
             var column = Enumerable.Range(0, columns.Count).FirstOrDefault(c => columns[c].Lots.Any(l => l.Code == name), -1);
             var lot = column < 0 ? null : columns[column].Lots.First(l => l.Code == name);
-            var why = plannable.All(v => v.Key != valve) ? "it has to be settled first"
+            var why = plannable.All(v => v.Key != valve) ? NotYet
                 : lot is null ? "that shim is not to be had any more"
                 : kept.Values.Count(l => l.Lot.Code == name) >= lot.Count ? "that shim is chosen for another valve"
                 : lot.Source == LotSource.Valve && lot.Valve != valve && !task.Options.MayMoveBetweenValves
@@ -86,7 +88,7 @@ internal static class PlanLocks
             }
             else
             {
-                notes.Add($"The choice for {valve.Spoken} is set aside: {why}.");
+                aside.Add(new ChoiceSetAside(valve, why));
             }
         }
 

@@ -9,6 +9,15 @@ namespace Workshop.Domain.Shims;
 /// </summary>
 public static class ShimUncertainty
 {
+    /// <summary>Of blades about which nothing is noted, the hand that draws them included. Common practice, no source.</summary>
+    public const decimal UsualBladeMm = 0.003m;
+
+    /// <summary>
+    /// Of a micrometer about which nothing is noted: the error limit of 4 micrometres up to 50 mm in DIN 863-1 and ISO 3611,
+    /// taken as rectangular, 4 / root 3 = 2.3 micrometres.
+    /// </summary>
+    public const decimal UsualMicrometerMm = 0.0023m;
+
     /// <summary>
     /// Of a clearance taken as the middle of its bracket: a rectangular distribution over the bracket (GUM, 4.3.7: width /
     /// root 12) and the blades' own. A bracket with an open end has no middle; only the blades' is said of it. Two blades

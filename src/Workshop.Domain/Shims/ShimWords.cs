@@ -19,6 +19,23 @@ public static class ShimWords
         ShimAdvice.MeasureAsLeft => "measure as left",
         _ => throw new ArgumentOutOfRangeException(nameof(advice), advice, null),
     };
+
+    /// <summary>What valves are set to.</summary>
+    public static string Spoken(this PlanAim aim) => aim switch
+    {
+        PlanAim.SetTo => "the clearance that the maker says",
+        PlanAim.LongestLife => "the side from which they drift, for the longest life",
+        _ => throw new ArgumentOutOfRangeException(nameof(aim), aim, null),
+    };
+
+    /// <summary>The guard band, in a few words.</summary>
+    public static string Spoken(this Clearances.GuardBand band) => band switch
+    {
+        Clearances.GuardBand.Off => "off: the limits themselves",
+        Clearances.GuardBand.At95Percent => "1.65 u, 95 % at a limit",
+        Clearances.GuardBand.ExpandedUncertainty => "U = 2 u",
+        _ => throw new ArgumentOutOfRangeException(nameof(band), band, null),
+    };
 }
 
 /// <summary>How shims and what becomes of them are said on a page.</summary>

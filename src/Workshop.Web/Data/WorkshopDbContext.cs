@@ -58,6 +58,8 @@ public sealed class WorkshopDbContext(DbContextOptions<WorkshopDbContext> option
     public DbSet<PartChange> PartChanges => Set<PartChange>();
     public DbSet<ReadingImport> ReadingImports => Set<ReadingImport>();
     public DbSet<ShimObservation> ShimObservations => Set<ShimObservation>();
+    public DbSet<ShimPlanChoice> ShimPlanChoices => Set<ShimPlanChoice>();
+    public DbSet<HandTurn> HandTurns => Set<HandTurn>();
     public DbSet<ClearanceForecast> ClearanceForecasts => Set<ClearanceForecast>();
 
     public DbSet<Part> Parts => Set<Part>();

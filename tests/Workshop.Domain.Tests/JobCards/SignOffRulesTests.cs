@@ -112,7 +112,7 @@ public class SignOffRulesTests
     [Fact]
     public void A_reading_as_left_from_before_the_last_shim_is_none()
     {
-        var facts = Adjusted with { Shims = [.. Adjusted.Shims, Shim(Intake, Stage.AsLeft, minute: 30)] };
+        var facts = Adjusted with { Shims = [Adjusted.Shims[0], Shim(Intake, Stage.AsLeft, minute: 30)] };
 
         Assert.Equal(["Cylinder 1, intake 1: changed again after it was measured as left; measure it once more."], Sentences(facts));
     }
@@ -231,4 +231,28 @@ public class SignOffRulesTests
         SignOffRules.All.Select(r => r.GetType().Name).Order());
 
     private static List<string> Sentences(SignOffFacts facts) => [.. SignOffRules.Against(facts).Select(r => r.Sentence)];
+
+    /// <summary>Intake 0.10 to 0.20 at ratio 1: 0.05 with 1.21 in would need 1.16 mm or less, and 1.20 is the least permitted.</summary>
+    [Fact]
+    public void A_valve_beyond_any_permitted_shim_holds_the_sign_off_whatever_is_accepted()
+    {
+        var facts = InOrder with
+        {
+            Specification = Engine with { Shims = ThickEnough }, OutsideAccepted = true,
+            Readings = [Reading(Intake, Stage.AsFound, 0.05m), InOrder.Readings[1]],
+            ShimsBefore = new Dictionary<ValveKey, Domain.Measures.ShimThickness> { [Intake] = Domain.Measures.ShimThickness.FromMillimetres(1.21m) },
+        };
+
+        var reason = Assert.Single(SignOffRules.Against(facts));
+
+        Assert.Equal(("valves.1-intake-1", SignOffPlace.Shims), (reason.Subject, reason.Place));
+        Assert.Contains(Domain.Shims.ShimPlanner.DoNotGrind, reason.Sentence, StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            SignOffRules.Against(facts with { Changes = [Change(Intake, ValvePart.Seat)] }), r => r.Place == SignOffPlace.Shims);
+        Assert.Empty(SignOffRules.Against(facts with { NotDone = new HashSet<string> { "check" } }));
+    }
+
+    private static Domain.EngineModels.ShimRange ThickEnough => new(
+        "shim", 9, "disc", Domain.Measures.ShimThickness.FromMillimetres(1.2m), Domain.Measures.ShimThickness.FromMillimetres(3.2m), 0.05m,
+        new Provenance("Invented for tests", "1"));
 }

@@ -105,7 +105,7 @@ public class PlanOptimalityTests
                         },
                         ShaftsOut = task.ShaftsOut.Concat(plan.Shafts.Select(s => s.Code)).ToHashSet(),
                     });
-                    Assert.Empty(locked.Notes);
+                    Assert.Empty(locked.SetAside);
 
                     // With the plan's shafts out already nothing more has to come out for it, or it is cheaper still to open more.
                     if (locked.Shafts.Count == 0)

@@ -50,7 +50,7 @@ internal static class ShimCases
         [.. thicknesses.GroupBy(t => t).Select(t => new ShimLot($"box-{t.Key:0.000}", Mm(t.Key), StockCondition.New, LotSource.Box, t.Count(), "A1"))];
 
     public static ShimLot OnBench(string code, decimal thickness, ValveKey from) =>
-        new(code, Mm(thickness), StockCondition.Used, LotSource.Bench, 1, from.Spoken, from);
+        new(code, Mm(thickness), StockCondition.Used, LotSource.Bench, 1, $"on the bench, out of {from.Spoken}", from);
 
     public static PlanTask Task(
         EngineSpecification engine, IEnumerable<MeasuredValve> measured, IEnumerable<ShimLot> shims, PlanOptions? options = null) => new()

@@ -8,6 +8,7 @@ using Workshop.Domain.Clearances;
 using Workshop.Domain.Measures;
 using Workshop.Domain.People;
 using Workshop.Tests.Hosting;
+using Workshop.Web.Tests.JobCards;
 using Xunit;
 
 namespace Workshop.Web.Tests.Clearances;
@@ -132,8 +133,21 @@ public sealed class ReadingsPageTests(WorkshopApp app) : IClassFixture<WorkshopA
             [Field(left, "What was done, cylinder 1, exhaust 1")] = "NotDisturbed",
             [Field(left, "Shim as left, cylinder 2, exhaust 1, mm")] = "2.05",
             [Field(left, "From the box, cylinder 2, exhaust 1")] = "true",
+        });
+        var shut = await pages.Open($"{visit.Pages}/readings?stage=AsLeft");
+        await FinishedVisits.TickAll(await app.As(Roles.Technician), visit);
+        var turned = await pages.Send($"{visit.Pages}/readings?stage=AsLeft",
+            new() { ["Turns.NoHardStop"] = "true", ["Turns.MarksRight"] = "true" }, "form#turned");
+        left = await pages.Open($"{visit.Pages}/readings?stage=AsLeft");
+        var measured = await Send(pages, left, $"{visit.Pages}/readings?stage=AsLeft", new(Engine())
+        {
             [Field(left, "Go, cylinder 2, exhaust 1, as left")] = "0.24", [Field(left, "No-go, cylinder 2, exhaust 1, as left")] = "0.25",
         });
+
+        Assert.Contains("Tick on the torque sheet first: Camshaft cap bolt.", shut.MainText, StringComparison.Ordinal);
+        Assert.Null(shut.Html.QuerySelector("[aria-label='Go, cylinder 2, exhaust 1, as left']"));
+        Assert.Equal(HttpStatusCode.Redirect, turned.Status);
+        Assert.Empty(measured.Faults);
 
         Assert.Empty(answer.Faults);
         Assert.Equal($"{visit.Pages}/readings?stage=AsLeft", answer.Location);

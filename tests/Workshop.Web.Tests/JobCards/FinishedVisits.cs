@@ -72,6 +72,14 @@ internal static class FinishedVisits
         }
     }
 
+    /// <summary>What opens the readings as left once shims are in: everything ticked, two turns by hand confirmed.</summary>
+    public static async Task OpenAsLeft(HttpClient technician, TestVisit visit)
+    {
+        await TickAll(technician, visit);
+        var answer = await technician.PostAsJsonAsync($"{visit.Api}/readings/hand-turns", new { noHardStop = true, marksRight = true }, Ct);
+        answer.EnsureSuccessStatusCode();
+    }
+
     public static async Task ReadCautions(HttpClient technician, TestVisit visit)
     {
         var cautions = await technician.GetFromJsonAsync<System.Text.Json.JsonElement>($"{visit.Api}/cautions", Ct);

@@ -8,6 +8,7 @@ using Workshop.Domain.People;
 using Workshop.Domain.Stores;
 using Workshop.Tests.Hosting;
 using Workshop.Web.Tests.Clearances;
+using Workshop.Web.Tests.JobCards;
 using Xunit;
 using static Workshop.Web.Tests.Clearances.ReadingBodies;
 
@@ -89,6 +90,7 @@ public sealed class ShimPlanTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         await Measure(visit, Found("1-exhaust-1", 0.15, 0.16), Out("1-exhaust-1", 2.1m));
         await Fit(visit, new { valve = "1-exhaust-1", thicknessMm = 2.0m, fromBox = true });
         Later(Duration.FromMinutes(20));
+        await FinishedVisits.OpenAsLeft(technician, visit);
         await technician.PostAsJsonAsync($"{visit.Api}/readings", Send(Left("1-exhaust-1", 0.18, 0.19)), Ct);
 
         var valve = (await Plan(visit)).Valve("1-exhaust-1", "key");

@@ -535,6 +535,37 @@ namespace Workshop.Web.Data.Migrations
                         });
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Clearances.HandTurn", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("ConfirmedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("confirmed_at");
+
+                    b.Property<Guid>("ConfirmedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("confirmed_by");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.HasKey("Id")
+                        .HasName("pk_hand_turns");
+
+                    b.HasIndex("ConfirmedBy")
+                        .HasDatabaseName("ix_hand_turns_confirmed_by");
+
+                    b.HasIndex("JobCardNumber")
+                        .HasDatabaseName("ix_hand_turns_job_card_number");
+
+                    b.ToTable("hand_turns", (string)null);
+                });
+
             modelBuilder.Entity("Workshop.Domain.Clearances.PartChange", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1769,6 +1800,54 @@ namespace Workshop.Web.Data.Migrations
                         });
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Shims.ShimPlanChoice", b =>
+                {
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<int>("Version")
+                        .HasColumnType("integer")
+                        .HasColumnName("version");
+
+                    b.Property<string>("Aim")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("aim");
+
+                    b.Property<Instant>("ChosenAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("chosen_at");
+
+                    b.Property<Guid>("ChosenBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("chosen_by");
+
+                    b.Property<string>("Guard")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("guard");
+
+                    b.Property<string>("Locks")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("locks");
+
+                    b.Property<bool>("SetAll")
+                        .HasColumnType("boolean")
+                        .HasColumnName("set_all");
+
+                    b.HasKey("JobCardNumber", "Version")
+                        .HasName("pk_shim_plan_choices");
+
+                    b.HasIndex("ChosenBy")
+                        .HasDatabaseName("ix_shim_plan_choices_chosen_by");
+
+                    b.ToTable("shim_plan_choices", (string)null);
+                });
+
             modelBuilder.Entity("Workshop.Domain.Shims.ShimSeries", b =>
                 {
                     b.Property<Guid>("PartId")
@@ -2635,6 +2714,23 @@ namespace Workshop.Web.Data.Migrations
                         .HasConstraintName("fk_clearance_readings_clearance_readings_supersedes_id");
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Clearances.HandTurn", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ConfirmedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_hand_turns_people_confirmed_by");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_hand_turns_job_cards_job_card_number");
+                });
+
             modelBuilder.Entity("Workshop.Domain.Clearances.PartChange", b =>
                 {
                     b.HasOne("Workshop.Domain.Motorcycles.Engine", null)
@@ -3123,6 +3219,23 @@ namespace Workshop.Web.Data.Migrations
                         .HasForeignKey("SupersedesId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .HasConstraintName("fk_shim_observations_shim_observations_supersedes_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Shims.ShimPlanChoice", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ChosenBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_shim_plan_choices_people_chosen_by");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_shim_plan_choices_job_cards_job_card_number");
                 });
 
             modelBuilder.Entity("Workshop.Domain.Shims.ShimSeries", b =>

@@ -1,12 +1,15 @@
+using NodaTime;
 using Workshop.Domain.Clearances;
 using Workshop.Domain.Drift;
 using Workshop.Domain.EngineModels;
+using Workshop.Domain.Kits;
 using Workshop.Domain.Measures;
 using Workshop.Domain.Shims;
 using Workshop.Domain.Statistics;
 using Workshop.Web.Features.Clearances;
 using Workshop.Web.Features.JobCards;
 using Workshop.Web.Features.Shims;
+using Workshop.Web.Features.TorqueSheets;
 
 namespace Workshop.Web.Data.Seeding;
 
@@ -22,6 +25,10 @@ internal sealed class ValveWork(
 
     private readonly EngineSpecification specification = visit.Motorcycle.EngineModel.Specification;
     private readonly Dictionary<LobeKey, Verdict> standing = [];
+    private readonly HashSet<string> tightened = new(StringComparer.Ordinal);
+
+    /// <summary>Codes of fasteners that are tight already: those that had to be before the readings as left.</summary>
+    public IReadOnlySet<string> Tightened => tightened;
 
     /// <summary>The adjustment was begun, and what it opens must be closed.</summary>
     public bool Begun { get; private set; }
@@ -109,14 +116,36 @@ internal sealed class ValveWork(
         }
     }
 
-    private Task TurnScrews(List<ValveKey> valves, CancellationToken ct)
+    private async Task TurnScrews(List<ValveKey> valves, CancellationToken ct)
     {
         staff.SetClock(visit.Day, 11, 20);
         valves.ForEach(valve => engine.SetScrew(valve, visit.At));
-        return Record(AsLeft(valves) with
+        await Record(new RecordReadings.Request
         {
+            Number = number,
             Events = [.. valves.Select(v => new RecordReadings.EventRow { Valve = v.ToString(), Kind = ValveEventKind.ScrewTurned })],
         }, ct);
+        await MeasureAsLeft(valves, ct);
+    }
+
+    /// <summary>What the adjustment opened is closed, the engine turned by hand, and only then measured.</summary>
+    private async Task MeasureAsLeft(IReadOnlyCollection<ValveKey> valves, CancellationToken ct)
+    {
+        var adjustment = specification.ServiceItems.First(i => i.Kind == ServiceItemKind.ValveClearanceAdjustment);
+        foreach (var fastener in Opened.By(specification, [adjustment with { Accesses = [] }]).Fasteners.Reverse())
+        {
+            staff.Clock.Now += Duration.FromMinutes(1);
+            tightened.Add(fastener.Code);
+            await staff.Do(technician, new TickFastener.Request
+            {
+                Number = number, FastenerCode = fastener.Code, Tightened = true, WrenchId = staff.WrenchFor(fastener.Torque),
+            }, TickFastener.Handle, ct);
+        }
+
+        staff.Clock.Now += Duration.FromMinutes(5);
+        await staff.Do(technician, new ConfirmHandTurns.Request { Number = number, NoHardStop = true, MarksRight = true }, ConfirmHandTurns.Handle, ct);
+        staff.Clock.Now += Duration.FromMinutes(5);
+        await Record(AsLeft(valves), ct);
     }
 
     /// <summary>Shims out, measured, and others in by the plan. What the box lacks is ordered and comes the same day.</summary>
@@ -140,28 +169,38 @@ internal sealed class ValveWork(
         chosen.ForEach(v => engine.Fit(v.Key, v.NewMm!.Value));
         staff.SetClock(visit.Day, 13, 30);
         var changed = valves.Union(chosen.Select(v => v.Key)).ToList();
-        await Record(AsLeft(changed) with
+        if (chosen.Count > 0)
         {
-            MicrometerId = staff.Micrometer,
-            Shims = [.. chosen.Select(v => Row(v.Key, Stage.AsLeft, v.NewMm) with
+            await Record(new RecordReadings.Request
             {
-                FromBox = v.Source == LotSource.Box, FromValve = v.FromValve?.ToString(), OldIntoBox = chosen.All(other => other.FromValve != v.Key),
-            })],
-        }, ct);
+                Number = number,
+                MicrometerId = staff.Micrometer,
+                Shims = [.. chosen.Select(v => Row(v.Key, Stage.AsLeft, v.NewMm) with
+                {
+                    FromBox = v.Shim?.Source == LotSource.Box,
+                    FromValve = v.Shim?.Source == LotSource.Box ? null : v.Shim?.FromValve?.ToString(),
+                    OldIntoBox = chosen.TrueForAll(other => other.Shim?.Source != LotSource.Valve || other.Shim.FromValve != v.Key),
+                })],
+            }, ct);
+        }
+
+        await MeasureAsLeft(changed, ct);
     }
 
     /// <summary>As some do who are in a hurry: by feel, from a drawer, with no micrometer near.</summary>
-    private Task ChangeUnmeasured(List<ValveKey> valves, CancellationToken ct)
+    private async Task ChangeUnmeasured(List<ValveKey> valves, CancellationToken ct)
     {
         valves.ForEach(valve => engine.Fit(valve, ByFeel.Shim(engine, specification, valve, visit.At)));
         staff.SetClock(visit.Day, 13);
-        return Record(AsLeft(valves) with
+        await Record(new RecordReadings.Request
         {
+            Number = number,
             Shims =
             [
                 .. valves.Select(v => Row(v, Stage.AsFound, null)), .. valves.Select(v => Row(v, Stage.AsLeft, null)),
             ],
         }, ct);
+        await MeasureAsLeft(valves, ct);
     }
 
     private async Task<IReadOnlyList<GetShimPlan.Valve>> Plan(CancellationToken ct) =>

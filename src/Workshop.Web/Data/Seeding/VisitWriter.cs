@@ -51,7 +51,7 @@ internal sealed class VisitWriter(DemoStaff staff, Stockroom stores, OpenDays op
         }
 
         staff.SetClock(visit.Day, 15);
-        await Tighten(number, technician, Opened.By(specification, items.Where(i => work.Begun || !IsAdjustment(i))), ct);
+        await Tighten(number, technician, Opened.By(specification, items.Where(i => work.Begun || !IsAdjustment(i))), work.Tightened, ct);
         staff.SetClock(visit.Day, 15, 45);
         await staff.Do(technician, new SignOffCard.Request
         {
@@ -117,9 +117,9 @@ internal sealed class VisitWriter(DemoStaff staff, Stockroom stores, OpenDays op
 
     private static bool IsAdjustment(ServiceItem item) => item.Kind == ServiceItemKind.ValveClearanceAdjustment;
 
-    private async Task Tighten(int number, string technician, Opened opened, CancellationToken ct)
+    private async Task Tighten(int number, string technician, Opened opened, IReadOnlySet<string> tight, CancellationToken ct)
     {
-        foreach (var fastener in opened.Fasteners.Reverse())
+        foreach (var fastener in opened.Fasteners.Reverse().Where(f => !tight.Contains(f.Code)))
         {
             staff.Clock.Now += Duration.FromMinutes(1);
             await staff.Do(technician, new TickFastener.Request

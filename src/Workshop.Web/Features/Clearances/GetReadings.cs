@@ -8,6 +8,7 @@ using Workshop.Domain.People;
 using Workshop.Domain.Shims;
 using Workshop.Web.Data;
 using Workshop.Web.Features.JobCards;
+using Workshop.Web.Features.Shims;
 
 namespace Workshop.Web.Features.Clearances;
 
@@ -19,6 +20,8 @@ public static class GetReadings
     /// <param name="Turning">Running direction and where it is seen from; overshot: round again, never back, unless the maker says so.</param>
     /// <param name="Cold">Inside which range and by which method the engine counts as cold.</param>
     /// <param name="OdometerCount">As typed at check-in; absent before it.</param>
+    /// <param name="AsLeftWaitsFor">What has to be done before the readings as left open; empty where they are open.</param>
+    /// <param name="Doubts">Valves where found, left and shims do not agree.</param>
     public sealed record Answer(
         int Number,
         ValveTrainKind ValveTrain,
@@ -26,6 +29,8 @@ public static class GetReadings
         ColdCondition Cold,
         int? OdometerCount,
         OdometerUnit? OdometerUnit,
+        IReadOnlyList<string> AsLeftWaitsFor,
+        IReadOnlyList<string> Doubts,
         IReadOnlyList<Position> Positions,
         IReadOnlyList<ValveState> Valves);
 
@@ -95,6 +100,8 @@ public static class GetReadings
             open.Specification.Cold,
             odometer?.Count,
             odometer?.Unit,
+            await AsLeft.Against(db, open, measured, ct),
+            [.. (await Fitted.Doubts(db, open, measured, ct)).Select(d => d.Sentence)],
             Positions(open.Specification, measured, texts),
             [.. open.Specification.Valves.Select(v => v.Key).Order().Select(v => StateOf(v, measured, texts))]);
     }

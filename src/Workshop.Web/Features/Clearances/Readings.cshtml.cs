@@ -40,6 +40,12 @@ public sealed class ReadingsModel(WorkshopDbContext db, IClock clock) : Workshop
 
     public bool MayWrite { get; private set; }
 
+    /// <summary>As left opens once the shafts are held and the engine was turned by hand.</summary>
+    public bool MayRead => MayWrite && (Stage == Stage.AsFound || Card.AsLeftWaitsFor.Count == 0);
+
+    [BindProperty]
+    public ConfirmHandTurns.Request Turns { get; set; } = new();
+
     public bool HasShims => Card.ValveTrain != ValveTrainKind.ScrewAndLocknut;
 
     /// <summary>Something stands at this stage already, which a new entry would replace.</summary>
@@ -70,6 +76,19 @@ public sealed class ReadingsModel(WorkshopDbContext db, IClock clock) : Workshop
                 return Redirect($"/job-cards/{Number}/readings?stage={Stage}");
             },
             again: Show)
+        : Forbid();
+
+    public async Task<IActionResult> OnPostTurned() => await May(Policies.Measures)
+        ? await Write(
+            Turns with { Number = Number },
+            ConfirmHandTurns.Handle,
+            _ =>
+            {
+                Done = "The two turns by hand are confirmed: the readings as left are open.";
+                return Redirect($"/job-cards/{Number}/readings?stage=AsLeft");
+            },
+            again: Show,
+            prefix: nameof(Turns))
         : Forbid();
 
     public GetReadings.Reading? ReadingOf(GetReadings.LobeState lobe) => Stage == Stage.AsFound ? lobe.AsFound : lobe.AsLeft;

@@ -140,14 +140,45 @@ public static class RecordReadings
             s.Path, ValveKey.Parse(s.Row.Valve!), s.Row.Stage!.Value, s.Row.ThicknessMm, request.MicrometerId,
             s.Row.FromBox, s.Row.OldIntoBox) { FromValve = s.Row.FromValve is { Length: > 0 } from ? ValveKey.Parse(from) : null }).ToList();
 
+        await RefuseEarlyAsLeft(entry, request, shims.Exists(s => s.Stage == Stage.AsLeft), ct);
+
         // In the order of the work: what came out, what went in, what was done, and the readings around it.
         var readings = ReadingEntry.Add(entry, request, Numbered(request.Readings, "readings"));
         await ShimEntry.Add(entry, shims, ct);
         var events = ValveEventEntry.Add(entry, Numbered(request.Events, "events"));
 
+        await SayDoubts(entry, readings, ct);
         return await entry.Finish(clock, ct) is { } problem
             ? problem
             : new Answer(request.Number, [.. readings.Select(r => Say(entry, r))], shims.Count, events, entry.Warnings);
+    }
+
+    /// <summary>As left opens once the shafts are held and the engine was turned by hand; what a send fits is not held yet.</summary>
+    private static async Task RefuseEarlyAsLeft(VisitEntry entry, Request request, bool fitsShims, CancellationToken ct)
+    {
+        var rows = Numbered(request.Readings, "readings").Where(r => r.Row.Stage == Stage.AsLeft).ToList();
+        if (rows.Count == 0)
+        {
+            return;
+        }
+
+        var turnsScrews = Rows(request.Events).Any(e => e.Kind == ValveEventKind.ScrewTurned);
+        IReadOnlyList<string> against = fitsShims || turnsScrews
+            ? [$"{(fitsShims ? "Shims are fitted" : "Screws are turned")} in the same send: send that first, tick what was opened, then turn the crankshaft two full turns by hand and confirm it."]
+            : await AsLeft.Against(entry.Db, entry.Open, entry.Known, ct);
+        entry.Add(against.Count == 0 ? null : new FieldFault($"{rows[0].Path}.stage",
+            $"{rows[0].Path}.stage is asLeft, which is not open yet. {string.Join(" ", against)}"));
+    }
+
+    /// <summary>Found, left and shims that do not agree are said at once, while the engine is still open.</summary>
+    private static async Task SayDoubts(VisitEntry entry, IReadOnlyList<ClearanceReading> readings, CancellationToken ct)
+    {
+        var left = readings.Where(r => r.Stage == Stage.AsLeft).Select(r => r.Key).ToHashSet();
+        if (left.Count > 0)
+        {
+            entry.Warnings.AddRange((await Fitted.Doubts(entry.Db, entry.Open, entry.Known, ct))
+                .Where(d => left.Contains(d.Lobe)).Select(d => d.Sentence));
+        }
     }
 
     private static Recorded Say(VisitEntry entry, ClearanceReading reading)

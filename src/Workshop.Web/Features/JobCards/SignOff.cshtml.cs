@@ -52,6 +52,7 @@ public sealed class SignOffModel(WorkshopDbContext db) : WorkshopPage
         SignOffPlace.Cautions => "Cautions",
         SignOffPlace.TorqueSheet => "Torque sheet",
         SignOffPlace.Readings => "Readings",
+        SignOffPlace.Shims => "Shims",
         _ => throw new ArgumentOutOfRangeException(nameof(place), place, null),
     };
 

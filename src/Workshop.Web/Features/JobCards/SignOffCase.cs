@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Workshop.Domain.JobCards;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Shims;
 
 namespace Workshop.Web.Features.JobCards;
 
@@ -18,6 +19,7 @@ internal static class SignOffCase
             UnderWay = open.UnderWay,
             Readings = await db.ClearanceReadings.AsNoTracking().Where(r => r.JobCardNumber == number).ToListAsync(ct),
             Shims = await db.ShimObservations.AsNoTracking().Where(s => s.JobCardNumber == number).ToListAsync(ct),
+            ShimsBefore = await EarlierShims.Read(db, open, ct),
             Events = await db.ValveEvents.AsNoTracking().Where(e => e.JobCardNumber == number).ToListAsync(ct),
             Changes = await db.PartChanges.AsNoTracking().Where(c => c.JobCardNumber == number).ToListAsync(ct),
             Ticks = await db.FastenerTicks.AsNoTracking().Where(t => t.JobCardNumber == number).ToListAsync(ct),
@@ -34,6 +36,7 @@ internal static class SignOffCase
         SignOffPlace.Cautions => $"/job-cards/{number}/cautions",
         SignOffPlace.TorqueSheet => $"/job-cards/{number}/torque-sheet",
         SignOffPlace.Readings => $"/job-cards/{number}/readings",
+        SignOffPlace.Shims => $"/job-cards/{number}/shims",
         _ => throw new ArgumentOutOfRangeException(nameof(place), place, null),
     };
 }

@@ -1,5 +1,5 @@
-using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using Workshop.Domain.Clearances;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Measures;
 using Workshop.Domain.Outcomes;
@@ -7,38 +7,45 @@ using Workshop.Domain.People;
 using Workshop.Domain.Shims;
 using Workshop.Domain.Stores;
 using Workshop.Web.Data;
-using Workshop.Web.Features.Clearances;
 using Workshop.Web.Features.JobCards;
 
 namespace Workshop.Web.Features.Shims;
 
-/// <summary>Which shim goes where, by what was measured on the card and what lies in the box.</summary>
+/// <summary>Which shim goes where: the best plan by what was measured on the card, what is to be had, and what was chosen by hand.</summary>
 public static class GetShimPlan
 {
-    /// <param name="All">Also valves within their limits, where a shim from the box brings them nearer to their aim.</param>
-    public sealed record Request(int Number, bool All = false);
+    public sealed record Request(int Number);
 
     /// <param name="Shims">The engine model's shims; absent for screw and locknut.</param>
+    /// <param name="Version">Of what was asked of the plan; 0 where nobody has.</param>
     /// <param name="Basis">How the present clearance is taken.</param>
     /// <param name="Totals">What the plan costs, in the order in which plans are compared.</param>
     /// <param name="Shafts">The camshafts or follower shafts that have to come out for it.</param>
-    /// <param name="Notes">What could not be done as asked.</param>
+    /// <param name="SetAside">Choices made by hand that could not be kept, and why.</param>
+    /// <param name="Doubts">Valves where found, left and shims do not agree.</param>
     public sealed record Answer(
         int Number,
         ShimRange? Shims,
+        int Version,
+        PlanAim Aim,
+        bool SetAll,
+        GuardBand Guard,
         string Basis,
         PlanTotals Totals,
         IReadOnlyList<string> Shafts,
-        IReadOnlyList<string> Notes,
+        IReadOnlyList<string> SetAside,
+        IReadOnlyList<string> Doubts,
         IReadOnlyList<Valve> Valves);
 
     /// <param name="OldMm">What lay in the valve when it was measured; absent where it is not known.</param>
-    /// <param name="IdealMm">The thickness that would give the set-to clearance, to 0.0001 mm.</param>
+    /// <param name="IdealMm">The thickness that would give the clearance aimed at, to 0.0001 mm.</param>
     /// <param name="NewMm">The shim to fit, or to order.</param>
-    /// <param name="Source">Where the shim to fit lies.</param>
-    /// <param name="FromValve">The valve that it lies in, where it is another valve's.</param>
+    /// <param name="Shim">The shim to fit; absent where none is to be had.</param>
+    /// <param name="Locked">Chosen by hand.</param>
+    /// <param name="Offered">Near a limit, under a shaft that comes out anyway: another shim costs no access.</param>
     /// <param name="FittedMm">What was fitted at this visit already.</param>
-    /// <param name="Alternatives">What else could go in, and what that would cost.</param>
+    /// <param name="Alternatives">What else could be done, and what that would cost.</param>
+    /// <param name="Nearest">Where a shim has to be ordered: what comes nearest of what is to be had.</param>
     public sealed record Valve(
         ValveKey Key,
         string Name,
@@ -47,62 +54,68 @@ public static class GetShimPlan
         ShimThickness? OldMm,
         decimal? IdealMm,
         ShimThickness? NewMm,
-        StockCondition? Condition,
-        LotSource? Source,
-        ValveKey? FromValve,
+        Shim? Shim,
+        bool Locked,
+        bool Offered,
         ShimThickness? FittedMm,
         IReadOnlyList<Lobe> Lobes,
-        IReadOnlyList<Alternative> Alternatives);
+        IReadOnlyList<Alternative> Alternatives,
+        Alternative? Nearest);
 
-    /// <param name="ThicknessMm">Absent where the valve would stay as it is.</param>
+    /// <param name="Code">What a choice by hand names it by.</param>
+    /// <param name="FromValve">The valve that it lies in or came out of; absent in the box.</param>
+    public sealed record Shim(
+        string Code, ShimThickness ThicknessMm, StockCondition Condition, LotSource Source, string Place, ValveKey? FromValve);
+
+    /// <param name="FoundMm">The clearance now; absent where the bracket is open.</param>
+    /// <param name="AimMm">What its shim is chosen for.</param>
+    /// <param name="PredictedMm">With the shim advised.</param>
+    /// <param name="UncertaintyMm">Standard uncertainty of the prediction, or of the clearance now.</param>
+    /// <param name="NearLimit">By the guard band.</param>
+    /// <param name="LastsKm">To a limit at its drift so far; absent where no drift is known.</param>
+    public sealed record Lobe(
+        int Number,
+        Clearance? GoMm,
+        Clearance? NoGoMm,
+        string Verdict,
+        decimal? FoundMm,
+        decimal AimMm,
+        decimal? PredictedMm,
+        decimal UncertaintyMm,
+        bool NearLimit,
+        decimal? LastsKm,
+        ClearanceLimits Limits);
+
+    /// <param name="Shim">Absent where the valve would stay as it is.</param>
     /// <param name="PredictedMm">Per lobe.</param>
     /// <param name="Cost">In words, beside the plan.</param>
-    public sealed record Alternative(
-        ShimThickness? ThicknessMm, StockCondition? Condition, LotSource? Source, IReadOnlyList<decimal> PredictedMm, string Cost);
-
-    /// <param name="FoundMm">Middle of the bracket.</param>
-    /// <param name="PredictedMm">With the shim advised.</param>
-    public sealed record Lobe(
-        int Number, Clearance? GoMm, Clearance? NoGoMm, string Verdict, decimal? FoundMm, decimal? PredictedMm, ClearanceLimits Limits);
+    public sealed record Alternative(Shim? Shim, IReadOnlyList<decimal> PredictedMm, string Cost);
 
     public static async Task<Outcome<Answer>> Handle(
-        Request request, WorkshopDbContext db, Actor actor, IClock clock, CancellationToken ct)
-    {
-        if (!(await OpenCard.Find(db, request.Number, ct)).TryGet(out var open, out var problem))
-        {
-            return problem;
-        }
+        Request request, WorkshopDbContext db, Actor actor, IClock clock, CancellationToken ct) =>
+        (await OpenCard.Find(db, request.Number, ct)).TryGet(out var open, out var problem)
+            ? await Say(db, await CardPlan.Make(db, open, await CardPlan.LastChoice(db, request.Number, ct), ct), ct)
+            : problem;
 
-        var measured = await CardMeasurements.Load(db, request.Number, ct);
-        var valves = MeasuredValves.Of(
-            open.Specification, measured.Readings, measured.Shims, measured.Events, await ShimsBefore(db, open, ct));
-        var policy = await db.UsedShimPolicy(ct);
-        var plan = ShimPlanner.For(new PlanTask
-        {
-            Specification = open.Specification,
-            Measured = valves,
-            Shims = await ShimBox.Lots(db, open, ct),
-            Options = new PlanOptions { SetAll = request.All, MayMoveBetweenValves = policy != UsedShimPolicy.Never },
-        });
+    internal static async Task<Answer> Say(WorkshopDbContext db, CardPlan card, CancellationToken ct)
+    {
+        var (plan, choice) = (card.Plan, card.Choice);
         return new Answer(
-            request.Number, open.Specification.Shims, plan.Basis, plan.Totals, [.. plan.Shafts.Select(s => s.Name)], plan.Notes,
-            [.. plan.Valves.Select(p => Say(p, measured))]);
+            card.Open.Card.Number,
+            card.Open.Specification.Shims,
+            choice?.Version ?? 0,
+            choice?.Aim ?? PlanAim.SetTo,
+            choice?.SetAll ?? false,
+            choice?.Guard ?? GuardBand.Off,
+            plan.Basis,
+            plan.Totals,
+            [.. plan.Shafts.Select(s => s.Name)],
+            [.. plan.SetAside.Select(s => s.Sentence)],
+            [.. (await Fitted.Doubts(db, card.Open, card.Measured, ct)).Select(d => d.Sentence)],
+            [.. plan.Valves.Select(v => Say(v, card))]);
     }
 
-    private static async Task<IReadOnlyDictionary<ValveKey, ShimThickness>> ShimsBefore(
-        WorkshopDbContext db, OpenCard open, CancellationToken ct)
-    {
-        // Rows of this card are left out by its number; what came later, on another card, by the time of this check-in.
-        var (engine, number) = (open.Card.EngineId, open.Card.Number);
-        var before = open.CheckIn?.CheckedInAt ?? Instant.MaxValue;
-        return MeasuredValves.ShimsBefore(
-            await db.ShimObservations.AsNoTracking()
-                .Where(s => s.EngineId == engine && s.JobCardNumber != number && s.MeasuredAt <= before).ToListAsync(ct),
-            await db.ValveEvents.AsNoTracking()
-                .Where(e => e.EngineId == engine && e.JobCardNumber != number && e.HappenedAt <= before).ToListAsync(ct));
-    }
-
-    private static Valve Say(ValvePlan plan, CardMeasurements measured) => new(
+    private static Valve Say(ValvePlan plan, CardPlan card) => new(
         plan.Valve,
         plan.Valve.Spoken,
         plan.Advice,
@@ -110,11 +123,19 @@ public static class GetShimPlan
         plan.Old,
         plan.IdealMm is { } ideal ? decimal.Round(ideal, 4) : null,
         plan.New,
-        plan.Shim?.Condition,
-        plan.Shim?.Source,
-        plan.Shim?.Source == LotSource.Valve ? plan.Shim.Valve : null,
-        ShimRules.Standing(measured.Shims, plan.Valve, Domain.Clearances.Stage.AsLeft)?.Thickness,
+        Say(plan.Shim),
+        plan.Locked,
+        plan.Offered,
+        ShimRules.Standing(card.Measured.Shims, plan.Valve, Stage.AsLeft)?.Thickness,
         [.. plan.Lobes.Select(l => new Lobe(
-            l.Lobe, l.Found.Go, l.Found.NoGo, l.Verdict.Sentence, l.LevelMm, l.PredictedMm, l.Limits))],
-        [.. plan.Alternatives.Select(a => new Alternative(a.Shim?.Thickness, a.Shim?.Condition, a.Shim?.Source, a.PredictedMm, a.Cost))]);
+            l.Lobe, l.Found.Go, l.Found.NoGo, l.Verdict.Sentence, l.LevelMm, l.AimMm, l.PredictedMm,
+            decimal.Round((decimal)l.UncertaintyMm, 4), l.NearLimit, l.LastsKm is { } km ? decimal.Round(km, 0) : null, l.Limits))],
+        [.. plan.Alternatives.Select(Say)],
+        plan.Nearest is { } nearest ? Say(nearest) : null);
+
+    private static Alternative Say(ShimAlternative alternative) => new(Say(alternative.Shim), alternative.PredictedMm, alternative.Cost);
+
+    private static Shim? Say(ShimLot? lot) => lot is null
+        ? null
+        : new Shim(lot.Code, lot.Thickness, lot.Condition, lot.Source, lot.Place, lot.Valve);
 }

@@ -5,6 +5,7 @@ using NodaTime;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.JobCards;
 using Workshop.Domain.Shims;
+using Workshop.Domain.Stores;
 using Workshop.Domain.Tooling;
 using Workshop.Web.Data;
 using Workshop.Web.Features.JobCards;
@@ -21,11 +22,11 @@ public sealed class ShimsModel(WorkshopDbContext db, IClock clock) : WorkshopPag
     [BindProperty(SupportsGet = true)]
     public int Number { get; set; }
 
-    [BindProperty(SupportsGet = true)]
-    public bool All { get; set; }
-
     [BindProperty]
     public RecordShims.Request Input { get; set; } = new();
+
+    [BindProperty]
+    public ChooseShimPlan.Request Choice { get; set; } = new();
 
     [BindProperty(Name = "notMeasured")]
     public bool NotMeasured { get; set; }
@@ -38,8 +39,9 @@ public sealed class ShimsModel(WorkshopDbContext db, IClock clock) : WorkshopPag
 
     public bool MayWrite { get; private set; }
 
-    /// <summary>Valves that ask for something, and the one whose form came back.</summary>
-    public IReadOnlyList<GetShimPlan.Valve> ToDo => [.. Plan.Valves.Where(v => v.Advice != ShimAdvice.Keep || CameBack(v))];
+    /// <summary>Valves that ask for something, those chosen for by hand, and the one whose form came back.</summary>
+    public IReadOnlyList<GetShimPlan.Valve> ToDo =>
+        [.. Plan.Valves.Where(v => v.Advice != ShimAdvice.Keep || v.Locked || v.Offered || CameBack(v))];
 
     public IReadOnlyList<GetShimPlan.Valve> Kept => [.. Plan.Valves.Except(ToDo)];
 
@@ -65,10 +67,59 @@ public sealed class ShimsModel(WorkshopDbContext db, IClock clock) : WorkshopPag
             written =>
             {
                 Done = string.Join(" ", written.Warnings.Prepend($"The shim of {ValveKey.Parse(Typed!.Valve!).Spoken} is written. Measure it as left."));
-                return Redirect($"/job-cards/{Number}/shims{(All ? "?all=true" : "")}");
+                return Redirect($"/job-cards/{Number}/shims");
             },
             again: Show);
     }
+
+    /// <summary>Aim, guard band, set all, or a shim for one valve: the plan is made anew, for everybody.</summary>
+    public async Task<IActionResult> OnPostChoose() => await May(Policies.Measures)
+        ? await Write(
+            Choice with { Number = Number },
+            ChooseShimPlan.Handle,
+            plan =>
+            {
+                Done = string.Join(" ", plan.SetAside.Prepend("The plan is made anew."));
+                return Redirect($"/job-cards/{Number}/shims{(Choice.Locks is [{ Valve: { } valve }] ? $"#valve-{valve}" : "")}");
+            },
+            again: Show,
+            prefix: nameof(Choice))
+        : Forbid();
+
+    /// <summary>What the plan costs, in a sentence.</summary>
+    public string Totals
+    {
+        get
+        {
+            var t = Plan.Totals;
+            string Some(long count, string one, string many) => count == 1 ? $"1 {one}" : $"{count} {many}";
+            var parts = new List<string>
+            {
+                Plan.Shafts.Count == 0 ? "no shaft has to come out for it" : $"to come out: {string.Join(", ", Plan.Shafts)}",
+                Some(Plan.Valves.Count(v => v.Shim is not null), "valve gets another shim", "valves get another shim"),
+                $"{Some(t.FromBox, "shim", "shims")} from the box",
+                $"{t.DistanceMicrometres / 1000m:0.000} mm from the aims in all",
+            };
+            if (t.Outside > 0)
+            {
+                parts.Insert(0, Some(t.Outside, "valve stays outside its limits", "valves stay outside their limits"));
+            }
+
+            if (t.NearLimit > 0)
+            {
+                parts.Add($"{t.NearLimit} near a limit");
+            }
+
+            return $"The best plan there is: {string.Join("; ", parts)}.";
+        }
+    }
+
+    /// <summary>Which shim an alternative is, and where it lies.</summary>
+    public static string NameOf(GetShimPlan.Alternative alternative) => alternative.Shim is { } shim
+        ? $"{shim.ThicknessMm}{(shim.Condition == StockCondition.Used ? " used" : "")}, {PlaceOf(shim)}"
+        : "leave it as it is";
+
+    public static string PlaceOf(GetShimPlan.Shim shim) => shim.Source == LotSource.Valve ? $"in {shim.Place}" : shim.Place;
 
     /// <summary>The form of this valve is the one that was sent and came back: it shows what was typed.</summary>
     public bool CameBack(GetShimPlan.Valve valve) => Typed?.Valve == valve.Key.ToString();
@@ -82,7 +133,12 @@ public sealed class ShimsModel(WorkshopDbContext db, IClock clock) : WorkshopPag
         ? ModelState[Row + nameof(RecordShims.Row.ThicknessMm)]?.AttemptedValue
         : valve.Advice == ShimAdvice.FitShim ? valve.NewMm?.Millimetres.ToString("0.000") : null;
 
-    public bool FromBox(GetShimPlan.Valve valve) => CameBack(valve) ? Typed!.FromBox : valve.Source == LotSource.Box;
+    public bool FromBox(GetShimPlan.Valve valve) => CameBack(valve) ? Typed!.FromBox : valve.Shim?.Source == LotSource.Box;
+
+    /// <summary>The valve that the shim advised lies in, or came out of at this visit; nothing where it is the box's.</summary>
+    public ValveKey? FromValve(GetShimPlan.Valve valve) => CameBack(valve)
+        ? ValveKey.TryParse(Typed!.FromValve, null, out var typed) ? typed : null
+        : valve.Shim is { Source: not LotSource.Box } shim ? shim.FromValve : null;
 
     public bool OldIntoBox(GetShimPlan.Valve valve) => CameBack(valve) && Typed!.OldIntoBox;
 
@@ -98,7 +154,7 @@ public sealed class ShimsModel(WorkshopDbContext db, IClock clock) : WorkshopPag
 
         return new Strip(
             StripGeometry.Of(lobe.Limits, new StripSpan("now", go, noGo), new StripSpan("then", go + change, noGo + change, Predicted: true)),
-            $"{words}; with the shim advised about {lobe.PredictedMm:0.000} mm");
+            $"{words}; with the shim advised about {lobe.PredictedMm:0.000} mm{(lobe.LastsKm is { } km ? $", at its drift for about {km:0} km" : "")}");
     }
 
     public static string NameOf(GetShimPlan.Valve valve, GetShimPlan.Lobe lobe) => new LobeKey(valve.Key, lobe.Number).Spoken;
@@ -108,7 +164,7 @@ public sealed class ShimsModel(WorkshopDbContext db, IClock clock) : WorkshopPag
     private async Task<IActionResult> Show()
     {
         if (!(await CardHead.Load(db, Number, HttpContext.RequestAborted)).TryGet(out var head, out var problem)
-            || !(await Read(new GetShimPlan.Request(Number, All), GetShimPlan.Handle)).TryGet(out var plan, out problem))
+            || !(await Read(new GetShimPlan.Request(Number), GetShimPlan.Handle)).TryGet(out var plan, out problem))
         {
             return Refused(problem);
         }

@@ -9,8 +9,9 @@ internal static class ShimsApi
         var card = api.MapGroup("/job-cards/{number:int}").WithTags("Shims");
         var bench = card.MapGroup("").RequireAuthorization(Policies.Measures);
 
-        card.MapGet("/shim-plan", (int number, bool? all, Api run) =>
-            run.Read(new GetShimPlan.Request(number, all ?? false), GetShimPlan.Handle));
+        card.MapGet("/shim-plan", (int number, Api run) => run.Read(new GetShimPlan.Request(number), GetShimPlan.Handle));
+        bench.MapPost("/shim-plan", (int number, ChooseShimPlan.Request body, Api run) =>
+            run.Post(body with { Number = number }, ChooseShimPlan.Handle));
         bench.MapPost("/shims", (int number, RecordShims.Request body, Api run) =>
             run.Post(body with { Number = number }, RecordShims.Handle));
 
