@@ -1,9 +1,9 @@
 namespace Workshop.Domain.Statistics.Paths;
 
 /// <summary>Numbers appended one after the other to an array that is kept from one use to the next.</summary>
-internal sealed class GrowingBuffer
+internal sealed class GrowingBuffer(int capacity = 256)
 {
-    private double[] values = new double[256];
+    private double[] values = new double[capacity];
 
     public int Count { get; private set; }
 

@@ -10,10 +10,13 @@ namespace Workshop.Domain.Statistics.Paths;
 /// </remarks>
 internal sealed class LevelDensities
 {
-    private readonly GrowingBuffer density = new();
-    private readonly GrowingBuffer slope = new();
-    private readonly GrowingBuffer curvature = new();
-    private readonly GrowingBuffer cumulative = new();
+    /// <summary>Nodes of a group as most are.</summary>
+    private const int Capacity = 1024;
+
+    private readonly GrowingBuffer density = new(Capacity);
+    private readonly GrowingBuffer slope = new(Capacity);
+    private readonly GrowingBuffer curvature = new(Capacity);
+    private readonly GrowingBuffer cumulative = new(Capacity);
     private readonly List<(int From, int Count, double First, double Step, double Mean, double Deviation)> rows = [];
     private double firstNode;
     private double nodeStep;

@@ -10,14 +10,14 @@ namespace Workshop.Domain.Statistics.Paths;
 /// </summary>
 internal sealed class LevelLattice(Quadrature quadrature)
 {
-    private int half = 256;
-    private double[] log = new double[512];
-    private double[] byLevel = new double[512];
-    private double[] byLevelTwice = new double[512];
-    private double[] bySlope = new double[512];
-    private double[] byScale = new double[512];
-    private double[] bySquare = new double[512];
-    private double[] byCovariate = new double[512];
+    private int half = 64;
+    private double[] log = new double[128];
+    private double[] byLevel = new double[128];
+    private double[] byLevelTwice = new double[128];
+    private double[] bySlope = new double[128];
+    private double[] byScale = new double[128];
+    private double[] bySquare = new double[128];
+    private double[] byCovariate = new double[128];
 
     /// <summary>Number of nodes of the last walk.</summary>
     public int Nodes { get; private set; }
