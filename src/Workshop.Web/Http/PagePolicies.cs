@@ -16,6 +16,7 @@ internal static class PagePolicies
         pages.AuthorizePage("/Motorcycles/Edit", Policies.Books);
         pages.AuthorizePage("/Drift/Index", Policies.Manages);
         pages.AuthorizePage("/Imports/Readings", Policies.Manages);
+        pages.AuthorizePage("/Shims/Stocking", Policies.Manages);
         pages.AuthorizePage("/Motorcycles/Odometer", Policies.Books);
         pages.AuthorizePage("/Motorcycles/ReplaceOdometer", Policies.Books);
         pages.AuthorizePage("/Motorcycles/DoneItems", Policies.Books);

@@ -29,6 +29,8 @@ internal static class ShimsApi
         stores.MapPost("/counts", (CountShims.Request body, Api run) => run.Post(body, CountShims.Handle));
         stores.MapPost("/{id:guid}/put-away", (Guid id, PutShimAway.Request body, Api run) => run.Post(body with { Id = id }, PutShimAway.Handle));
         stores.MapPost("/{id:guid}/scrap", (Guid id, ScrapShim.Request body, Api run) => run.Post(body with { Id = id }, ScrapShim.Handle));
+        manager.MapGet("/stocking", (string? partCode, int? months, decimal? serviceLevel, decimal? missingCosts, decimal? leftCosts, decimal? shareThatComes, Api run) =>
+            run.Read(new GetStocking.Request(partCode, months, serviceLevel, missingCosts, leftCosts, shareThatComes), GetStocking.Handle));
         manager.MapPost("/policy", (SetUsedShimPolicy.Request body, Api run) => run.Post(body, SetUsedShimPolicy.Handle));
         manager.MapPost("/series", (AddShimSeries.Request body, Api run) =>
             run.Create(body, AddShimSeries.Handle, added => $"/api/v1/shims/boxes/{Uri.EscapeDataString(added.PartCode)}"));

@@ -1,0 +1,123 @@
+using System.Net;
+using System.Text.Json;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Workshop.Domain.Drift;
+using Workshop.Domain.EngineModels;
+using Workshop.Domain.People;
+using Workshop.Tests.Hosting;
+using Workshop.Web.Tests.Clearances;
+using Xunit;
+
+namespace Workshop.Web.Tests.Shims;
+
+/// <summary>
+/// Exhaust of the test engine: 0.20 to 0.30 mm, set to 0.25, ratio 0.6; its series has steps of 0.025 mm. With 0.15 mm now and
+/// a shim of 2.100 in it a valve wants 2.100 - 0.10 / 0.6 = 1.933 mm.
+/// </summary>
+public sealed class StockingTests(WorkshopApp app) : IClassFixture<WorkshopApp>
+{
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task A_booked_valve_that_is_foretold_outside_asks_for_its_size_and_the_order_fills_the_box()
+    {
+        var before = await Stocking("?months=6");
+        for (var i = 0; i < 4; i++)
+        {
+            var visit = await app.CheckedIn();
+            await app.MeasureOut(visit, "1-exhaust-1", 2.1m);
+            await Foretell(visit, "1-exhaust-1", presentMm: 0.15m, drift: -0.02m);
+        }
+
+        var after = await Stocking("?months=6");
+
+        Assert.Equal(4, after.GetProperty("expectedDemand").GetDouble() - before.GetProperty("expectedDemand").GetDouble(), 2);
+        Assert.Equal(4, after.GetProperty("valvesForetold").GetInt32() - before.GetProperty("valvesForetold").GetInt32());
+        Assert.True(after.GetProperty("valvesWithoutForecast").GetInt32() >= 12);
+        var most = after.GetProperty("sizes").EnumerateArray().MaxBy(s => s.GetProperty("expected").GetDouble());
+        Assert.Equal(1.925m, most.GetProperty("size").GetDecimal());
+        Assert.Equal(2, most.GetProperty("onHand").GetInt32());
+        Assert.True(most.GetProperty("hold").GetInt32() > 2);
+        Assert.Equal(most.GetProperty("hold").GetInt32() - 2, most.GetProperty("order").GetInt32());
+        var steps = after.GetProperty("steps").EnumerateArray().ToDictionary(s => s.GetProperty("stepMm").GetDecimal());
+        Assert.Equal([0.01m, 0.02m, 0.025m, 0.04m, 0.05m], steps.Keys);
+        Assert.True(steps[0.02m].GetProperty("meanDistanceMm").GetDouble() < steps[0.04m].GetProperty("meanDistanceMm").GetDouble());
+        Assert.True(steps[0.02m].GetProperty("lifeOfNineInTenKm").GetDouble() > steps[0.04m].GetProperty("lifeOfNineInTenKm").GetDouble());
+
+        // A higher level holds no less, and costs say a level: 19 to 1 is 0.95.
+        var sure = await Stocking("?months=6&serviceLevel=0.99");
+        Assert.True(HoldAll(sure) > HoldAll(after));
+        Assert.Equal(0.95, (await Stocking("?missingCosts=19&leftCosts=1")).GetProperty("serviceLevel").GetDouble(), 12);
+    }
+
+    [Fact]
+    public async Task A_valve_inside_its_limits_or_whose_shim_is_not_known_asks_for_nothing()
+    {
+        var before = await Stocking("");
+        var visit = await app.CheckedIn();
+        await app.MeasureOut(visit, "1-exhaust-1", 2.1m);
+        await Foretell(visit, "1-exhaust-1", presentMm: 0.25m, drift: -0.01m);
+        await Foretell(visit, "2-exhaust-1", presentMm: 0.15m, drift: -0.01m);
+
+        var after = await Stocking("");
+
+        Assert.Equal(0, after.GetProperty("expectedDemand").GetDouble() - before.GetProperty("expectedDemand").GetDouble(), 3);
+        Assert.True(after.GetProperty("valvesForetold").GetInt32() > before.GetProperty("valvesForetold").GetInt32());
+    }
+
+    [Fact]
+    public async Task Only_the_manager_sees_it_and_what_is_asked_must_make_sense()
+    {
+        var technician = await (await app.As(Roles.Technician)).GetAsync(new Uri("/api/v1/shims/stocking", UriKind.Relative), Ct);
+        var manager = await app.As(Roles.Manager);
+        var wrong = await manager.GetAsync(new Uri("/api/v1/shims/stocking?months=0&serviceLevel=1&missingCosts=3", UriKind.Relative), Ct);
+        var nothing = await manager.GetAsync(new Uri("/api/v1/shims/stocking?partCode=none", UriKind.Relative), Ct);
+
+        Assert.Equal(HttpStatusCode.Forbidden, technician.StatusCode);
+        Assert.Equal(HttpStatusCode.BadRequest, wrong.StatusCode);
+        var faults = await wrong.Json();
+        Assert.Contains("1 to 36", faults.Fault("months"), StringComparison.Ordinal);
+        Assert.Contains("0.5 to 0.999", faults.Fault("serviceLevel"), StringComparison.Ordinal);
+        Assert.Contains("belong together", faults.Fault("missingCosts"), StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.NotFound, nothing.StatusCode);
+    }
+
+    [Fact]
+    public async Task The_page_shows_what_to_order_and_says_what_is_wrong()
+    {
+        var visit = await app.CheckedIn();
+        await app.MeasureOut(visit, "1-exhaust-1", 2.6m);
+        await Foretell(visit, "1-exhaust-1", presentMm: 0.12m, drift: -0.02m);
+        var pages = await TestPages.SignedIn(app, Roles.Manager);
+
+        var page = await pages.Open("/stores/stocking?level=99,5");
+        var wrong = await pages.Open("/stores/stocking?months=99");
+
+        Assert.Contains("To order", page.MainText, StringComparison.Ordinal);
+        Assert.NotNull(page.Html.QuerySelector("#steps-caption"));
+        Assert.Contains("1 to 36 is allowed", Assert.Single(wrong.Faults), StringComparison.Ordinal);
+    }
+
+    private static int HoldAll(JsonElement answer) => answer.GetProperty("sizes").EnumerateArray().Sum(s => s.GetProperty("hold").GetInt32());
+
+    private async Task<JsonElement> Stocking(string query)
+    {
+        var answer = await (await app.As(Roles.Manager)).GetAsync(new Uri($"/api/v1/shims/stocking{query}", UriKind.Relative), Ct);
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        return await answer.Json();
+    }
+
+    /// <summary>A forecast as the estimator would have written it.</summary>
+    private Task<int> Foretell(TestVisit visit, string valve, decimal presentMm, decimal drift) => app.Look(async db =>
+    {
+        var key = ValveKey.Parse(valve);
+        await db.ClearanceForecasts.Where(f => f.EngineId == visit.EngineId && f.Valve == key).ExecuteDeleteAsync(Ct);
+        db.ClearanceForecasts.Add(new ClearanceForecast
+        {
+            EngineId = visit.EngineId, Valve = key, Lobe = 1, ComputedAt = app.Clock.Now, Readings = 5, PresentMm = presentMm,
+            DriftMmPer10000Km = drift, DriftStandardError = 0.003m,
+        });
+        return await db.SaveChangesAsync(Ct);
+    });
+}
