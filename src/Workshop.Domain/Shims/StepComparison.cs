@@ -4,10 +4,13 @@ namespace Workshop.Domain.Shims;
 /// <param name="StepMm">Between sizes, mm.</param>
 /// <param name="MeanDistanceMm">Expected distance of the clearance from set-to after fitting the nearest size, mm.</param>
 /// <param name="LargestDistanceMm">The largest that can be, mm: half a step times the largest lever ratio.</param>
-/// <param name="MeanLifeKm">Expected distance until the clearance leaves its limits again; absent where no drift is known.</param>
-/// <param name="LifeOfNineInTenKm">The distance that nine of ten reach.</param>
+/// <param name="MeanLifeKm">
+/// Expected distance until the clearance leaves its limits again, no valve counted for more than
+/// <see cref="StepComparison.LongestLifeKm"/>; absent where no drift is known.
+/// </param>
+/// <param name="LeastLifeKm">The same where each valve has come out at half a step to the wrong side: what the step assures.</param>
 public sealed record StepOutcome(
-    decimal StepMm, double MeanDistanceMm, double LargestDistanceMm, double? MeanLifeKm, double? LifeOfNineInTenKm);
+    decimal StepMm, double MeanDistanceMm, double LargestDistanceMm, double? MeanLifeKm, double? LeastLifeKm);
 
 /// <summary>
 /// Common practice, no source: an assortment in steps of 0.02 mm serves better than one of 0.04. Here it is computed, for the
@@ -15,12 +18,13 @@ public sealed record StepOutcome(
 /// </summary>
 public static class StepComparison
 {
+    /// <summary>Beyond this nobody foretells anything, km.</summary>
+    public const double LongestLifeKm = 200_000;
+
     /// <summary>Thicknesses are weighed in steps of this, mm: the micrometer's.</summary>
     private const double GridMm = 0.001;
 
     private const double KmPerUnit = 10_000;
-    private const double SlowestDrift = 1e-6;
-    private const double TenthShortest = 0.1;
 
     /// <summary>The outcome for one step; nothing where no valve is foretold to need a shim.</summary>
     /// <param name="valves">Those foretold.</param>
@@ -30,12 +34,13 @@ public static class StepComparison
         ArgumentNullException.ThrowIfNull(valves);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(stepMm);
         var (weights, distance, largest) = (0.0, 0.0, 0.0);
-        var lives = new List<(double Km, double Weight)>();
+        var (lives, life, least) = (0.0, 0.0, 0.0);
         foreach (var valve in valves)
         {
             var (ratio, asked) = ((double)valve.Limits.LeverRatio.Value, valve.Comes * valve.NeedsShim);
             var (first, last) = ((double)valve.Permitted.Smallest.Millimetres, (double)valve.Permitted.Largest.Millimetres);
-            largest = Math.Max(largest, ratio * (double)stepMm / 2);
+            var half = ratio * (double)stepMm / 2;
+            largest = Math.Max(largest, half);
             for (var wanted = first + (GridMm / 2); wanted < last; wanted += GridMm)
             {
                 var weight = asked * valve.Wants(wanted - (GridMm / 2), wanted + (GridMm / 2));
@@ -48,9 +53,11 @@ public static class StepComparison
                 var away = ratio * (wanted - Nearest(wanted, first, last, (double)stepMm));
                 weights += weight;
                 distance += weight * Math.Abs(away);
-                if (LifeKm(valve, away) is { } life)
+                if (valve.DriftMmPer10000Km is { } drift)
                 {
-                    lives.Add((life, weight));
+                    lives += weight;
+                    life += weight * LifeKm(valve, drift, away);
+                    least += weight * LifeKm(valve, drift, drift < 0 ? -half : half);
                 }
             }
         }
@@ -59,7 +66,7 @@ public static class StepComparison
             ? null
             : new StepOutcome(
                 stepMm, distance / weights, largest,
-                lives.Count == 0 ? null : lives.Sum(l => l.Km * l.Weight) / lives.Sum(l => l.Weight), Shortest(lives));
+                lives == 0 ? null : life / lives, lives == 0 ? null : least / lives);
     }
 
     private static double Nearest(double wanted, double first, double last, double step)
@@ -68,30 +75,12 @@ public static class StepComparison
         return size > last + 1e-9 ? size - step : size;
     }
 
-    private static double? LifeKm(ValveOutlook valve, double awayMm)
+    /// <param name="awayMm">How far above set-to the clearance is left.</param>
+    private static double LifeKm(ValveOutlook valve, double drift, double awayMm)
     {
-        if (valve.DriftMmPer10000Km is not { } drift || Math.Abs(drift) < SlowestDrift)
-        {
-            return null;
-        }
-
         var limits = valve.Limits;
-        var end = drift < 0 ? limits.Lower : limits.Upper;
-        return Math.Max(((double)(end.Millimetres - limits.SetTo.Millimetres) - awayMm) / drift * KmPerUnit, 0);
-    }
-
-    private static double? Shortest(List<(double Km, double Weight)> lives)
-    {
-        var (wanted, sum) = (lives.Sum(l => l.Weight) * TenthShortest, 0.0);
-        foreach (var (km, weight) in lives.OrderBy(l => l.Km))
-        {
-            sum += weight;
-            if (sum >= wanted)
-            {
-                return km;
-            }
-        }
-
-        return null;
+        var setTo = limits.SetTo.Millimetres;
+        var left = drift < 0 ? (double)(setTo - limits.Lower.Millimetres) + awayMm : (double)(limits.Upper.Millimetres - setTo) - awayMm;
+        return left <= 0 ? 0 : Math.Min(left / Math.Abs(drift) * KmPerUnit, LongestLifeKm);
     }
 }

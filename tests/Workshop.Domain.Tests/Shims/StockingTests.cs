@@ -107,7 +107,10 @@ public class StockingTests
         Assert.Equal(0.005, fine.MeanDistanceMm, 4);
         Assert.Equal(0.010, coarse.MeanDistanceMm, 4);
         Assert.Equal((0.010, 0.020), (Math.Round(fine.LargestDistanceMm, 9), Math.Round(coarse.LargestDistanceMm, 9)));
-        Assert.True(fine.LifeOfNineInTenKm > coarse.LifeOfNineInTenKm + 500);
+
+        // Half a step to the wrong side: 0.04 mm left at 0.02 and 0.03 per 10,000 km, and 0.03 mm left; both valves weigh alike.
+        Assert.Equal((0.04 / 0.02 + 0.04 / 0.03) / 2 * 10_000, fine.LeastLifeKm!.Value, 100.0);
+        Assert.Equal((0.03 / 0.02 + 0.03 / 0.03) / 2 * 10_000, coarse.LeastLifeKm!.Value, 100.0);
         Assert.Equal(fine.MeanLifeKm!.Value, coarse.MeanLifeKm!.Value, 300.0);
     }
 
@@ -118,6 +121,15 @@ public class StockingTests
         var outcome = StepComparison.For([Valve(0.05, 0.02, 1, drift: -0.02)], 0.001m)!;
 
         Assert.Equal(25_000, outcome.MeanLifeKm!.Value, 300.0);
+    }
+
+    [Fact]
+    public void A_valve_that_hardly_drifts_lives_no_longer_than_anybody_foretells()
+    {
+        var outcome = StepComparison.For([Valve(0.05, 0.02, 1, drift: -1e-9)], 0.02m)!;
+
+        Assert.Equal(StepComparison.LongestLifeKm, outcome.MeanLifeKm!.Value, 1e-6);
+        Assert.Equal(StepComparison.LongestLifeKm, StepComparison.For([Valve(0.05, 0.02, 1, drift: 0)], 0.02m)!.LeastLifeKm!.Value, 1e-6);
     }
 
     [Fact]
