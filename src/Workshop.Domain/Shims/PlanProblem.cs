@@ -36,6 +36,9 @@ internal sealed class PlanProblem
     private readonly List<List<(PlanChoice Choice, long Cost)>> rows;
     private readonly int outsideBeside;
 
+    /// <summary>Per column the valve that its shim lies in, -1 for those of the box and the bench.</summary>
+    private readonly int[] inValve;
+
     public PlanProblem(
         PlanTask task, IReadOnlyList<PlanValve> valves, IReadOnlyList<PlanColumn> columns, IReadOnlyDictionary<ValveKey, PlanLock> locks,
         int outsideBeside)
@@ -43,6 +46,7 @@ internal sealed class PlanProblem
         (Valves, Columns, this.outsideBeside) = (valves, columns, outsideBeside);
         var own = columns.Select((column, index) => (column, index)).Where(c => c.column.Source == LotSource.Valve)
             .ToDictionary(c => c.column.Valve!.Value, c => c.index);
+        inValve = [.. columns.Select(c => c.Source == LotSource.Valve ? valves.ToList().FindIndex(v => v.Key == c.Valve) : -1)];
         var taken = locks.Values.Select(l => l.Column).ToHashSet();
         rows = Weigh(
             [.. valves.Select((valve, row) => ChoicesOf(
@@ -63,7 +67,6 @@ internal sealed class PlanProblem
     /// <param name="forced">A valve that must take this column.</param>
     public PlanSolution? Solve(IReadOnlyList<bool> open, (int Valve, int Column)? forced = null)
     {
-        var shut = Columns.Select(c => c.Source == LotSource.Valve && !open[IndexOf(c.Valve!.Value)]).ToList();
         var listed = Enumerable.Range(0, Valves.Count).Where(v => open[v]).ToList();
         var columns = new Dictionary<int, int>();
         var (capacities, arcs, meant) = (new List<int>(), new List<AssignmentChoice>(), new Dictionary<(int Row, int Column), PlanChoice>());
@@ -75,7 +78,7 @@ internal sealed class PlanProblem
             foreach (var (choice, cost) in rows[valve])
             {
                 var isForced = forced is { } f && f.Valve == valve;
-                if ((isForced && choice.Column != forced!.Value.Column) || (choice.Column < shut.Count && shut[choice.Column]))
+                if ((isForced && choice.Column != forced!.Value.Column) || (choice.Column < inValve.Length && inValve[choice.Column] >= 0 && !open[inValve[choice.Column]]))
                 {
                     continue;
                 }
@@ -112,8 +115,6 @@ internal sealed class PlanProblem
 
     /// <summary>The valve left as it is; of one that is locked to another shim, which is never shut, its lock.</summary>
     private PlanChoice StayOf(int valve) => rows[valve].Select(c => c.Choice).FirstOrDefault(c => c.Stays, rows[valve][0].Choice);
-
-    private int IndexOf(ValveKey valve) => Enumerable.Range(0, Valves.Count).First(v => Valves[v].Key == valve);
 
     private static List<PlanChoice> ChoicesOf(
         PlanTask task, PlanValve valve, int own, IReadOnlyList<PlanColumn> columns, PlanLock? locked, int toOrder, bool mayLoseItsOwn)
