@@ -39,10 +39,8 @@ public static class AsLeftGate
             return [];
         }
 
-        var adjustments = underWay.Select(i => i.Item).Where(i => i.Kind == ServiceItemKind.ValveClearanceAdjustment)
-            .Select(i => i with { Accesses = [] });
-        var off = Opened.By(specification, specification.ServiceItems.Where(i => i.Kind == ServiceItemKind.ValveClearanceCheck)).Fasteners;
-        var own = Opened.By(specification, adjustments).Fasteners.Except(off).Select(f => f.Code).ToHashSet(StringComparer.Ordinal);
+        var adjustments = underWay.Select(i => i.Item).Where(i => i.Kind == ServiceItemKind.ValveClearanceAdjustment);
+        var own = Opened.BeyondTheCheck(specification, adjustments).Select(f => f.Code).ToHashSet(StringComparer.Ordinal);
         var lines = TorqueSheet.Of(specification, underWay, ticks).Lines.Where(l => own.Contains(l.Fastener.Code)).ToList();
         var open = lines.Where(l => !(l.IsTightened && l.Tick.Last!.TickedAt >= moved)).ToList();
         var reasons = new List<string>();

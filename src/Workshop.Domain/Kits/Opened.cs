@@ -26,4 +26,17 @@ public sealed record Opened(IReadOnlyList<Joint> Joints, IReadOnlyList<Fastener>
             .ToHashSet(StringComparer.Ordinal);
         return new Opened(joints, [.. specification.Fasteners.Where(f => fastenerCodes.Contains(f.Code))]);
     }
+
+    /// <summary>
+    /// What adjustments open beyond the valve clearance check: caps, cam wheels, tensioner, locknuts. The covers, which are off
+    /// for the check, are not among them.
+    /// </summary>
+    /// <param name="specification">The engine.</param>
+    /// <param name="adjustments">Items of the kind valve clearance adjustment.</param>
+    public static IReadOnlyList<Fastener> BeyondTheCheck(EngineSpecification specification, IEnumerable<ServiceItem> adjustments)
+    {
+        ArgumentNullException.ThrowIfNull(specification);
+        var off = By(specification, specification.ServiceItems.Where(i => i.Kind == ServiceItemKind.ValveClearanceCheck)).Fasteners;
+        return [.. By(specification, adjustments.Select(i => i with { Accesses = [] })).Fasteners.Except(off)];
+    }
 }

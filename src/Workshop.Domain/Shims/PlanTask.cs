@@ -18,9 +18,6 @@ public enum LotSource
     Valve,
 }
 
-/// <summary>Shims of the engine model's own part that lie in the box: so many of one measured thickness.</summary>
-public sealed record BoxShim(ShimThickness Thickness, StockCondition Condition, int Count);
-
 /// <summary>Shims of one measured thickness in one place.</summary>
 /// <param name="Code">What names it in a lock; the same for as long as it lies there.</param>
 /// <param name="Thickness">By micrometer.</param>

@@ -1,4 +1,5 @@
 using Workshop.Domain.EngineModels;
+using Workshop.Domain.Kits;
 using Workshop.Domain.Measures;
 using Workshop.Domain.Stores;
 
@@ -37,7 +38,7 @@ internal sealed class PlanWords(
         if (specification.ValveTrain == ValveTrainKind.ScrewAndLocknut || specification.Shims is not { } range)
         {
             return wanted
-                ? Advise(valve, ShimAdvice.SetScrew, $"No shims: set the screw to {SetTo(valve)}, tighten the locknut, measure as left.")
+                ? Advise(valve, ShimAdvice.SetScrew, $"No shims: set the screw to {SetTo(valve)}, tighten {Locknut(specification)}, measure as left.")
                 : LeftAlone(valve, setAll);
         }
 
@@ -191,6 +192,14 @@ internal sealed class PlanWords(
     private static ValvePlan LeftAlone(PlanValve valve, bool setAll) => valve.Undecided is { } open && !setAll
         ? Advise(valve, ShimAdvice.TryBlade, Sentence(open.Sentence))
         : Advise(valve, ShimAdvice.Keep, Sentence(string.Join("; ", valve.Lobes.Select(l => l.Verdict.Sentence).Distinct())));
+
+    /// <summary>What an adjustment of screws opens beyond the check is the locknuts; with the torque that the maker states.</summary>
+    private static string Locknut(EngineSpecification specification)
+    {
+        var nuts = Opened.BeyondTheCheck(
+            specification, specification.ServiceItems.Where(i => i.Kind == ServiceItemKind.ValveClearanceAdjustment));
+        return nuts.Count == 0 ? "the locknut" : string.Join(", ", nuts.Select(n => $"the {n.Name.ToLowerInvariant()} to {n.Torque}"));
+    }
 
     private static string SetTo(PlanValve valve) =>
         string.Join(" and ", valve.Lobes.Select(l => Clearance.FromMillimetres(l.AimMm).ToString()).Distinct());

@@ -10,10 +10,12 @@ namespace Workshop.Domain.Tests.Shims;
 /// </summary>
 public class PlanOptimalityTests
 {
-    private const int Plans = 1_000;
+    /// <summary>A sample; with WORKSHOP_PROVEN_PLANS=1000 in the environment the campaign of a thousand.</summary>
+    private static readonly int Plans = int.Parse(
+        Environment.GetEnvironmentVariable("WORKSHOP_PROVEN_PLANS") ?? "200", System.Globalization.CultureInfo.InvariantCulture);
 
     [Fact]
-    public void A_thousand_plans_of_8_to_32_valves_and_up_to_400_shims_are_proven_optimal()
+    public void Plans_of_8_to_32_valves_and_up_to_400_shims_are_proven_optimal()
     {
         var random = new RandomSource(1_204);
         var changed = 0;

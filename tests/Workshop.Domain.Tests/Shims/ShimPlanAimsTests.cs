@@ -207,6 +207,16 @@ public class ShimPlanAimsTests
         Assert.Contains("goes to another valve by hand", At(plan, Front).Why, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_screw_is_set_to_and_its_locknut_tightened_to_the_makers_torque()
+    {
+        var spec = JobCards.VisitFacts.Engine with { ValveTrain = ValveTrainKind.ScrewAndLocknut, Shims = null };
+        var intake = new ValveKey(1, Side.Intake, 1);
+        var plan = ShimPlanner.For(Task(spec, [Found(intake, null, (0.05m, 0.06m))], []));
+
+        Assert.StartsWith("No shims: set the screw to 0.15 mm, tighten the cap bolt to ", At(plan, intake).Why, StringComparison.Ordinal);
+    }
+
     /// <summary>Its own shim went into the front valve already: within its limits as it was, it must get another all the same.</summary>
     [Fact]
     public void A_valve_that_lies_empty_gets_a_shim_or_has_one_ordered()

@@ -132,7 +132,7 @@ internal sealed class ValveWork(
     private async Task MeasureAsLeft(IReadOnlyCollection<ValveKey> valves, CancellationToken ct)
     {
         var adjustment = specification.ServiceItems.First(i => i.Kind == ServiceItemKind.ValveClearanceAdjustment);
-        foreach (var fastener in Opened.By(specification, [adjustment with { Accesses = [] }]).Fasteners.Reverse())
+        foreach (var fastener in Opened.BeyondTheCheck(specification, [adjustment]).Reverse())
         {
             staff.Clock.Now += Duration.FromMinutes(1);
             tightened.Add(fastener.Code);

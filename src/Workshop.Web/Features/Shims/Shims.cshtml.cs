@@ -95,7 +95,7 @@ public sealed class ShimsModel(WorkshopDbContext db, IClock clock) : WorkshopPag
             string Some(long count, string one, string many) => count == 1 ? $"1 {one}" : $"{count} {many}";
             var parts = new List<string>
             {
-                Plan.Shafts.Count == 0 ? "no shaft has to come out for it" : $"to come out: {string.Join(", ", Plan.Shafts)}",
+                Plan.Shafts.Count == 0 ? "no further shaft has to come out" : $"to come out: {string.Join(", ", Plan.Shafts)}",
                 Some(Plan.Valves.Count(v => v.Shim is not null), "valve gets another shim", "valves get another shim"),
                 $"{Some(t.FromBox, "shim", "shims")} from the box",
                 $"{t.DistanceMicrometres / 1000m:0.000} mm from the aims in all",
