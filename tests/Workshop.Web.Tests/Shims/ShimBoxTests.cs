@@ -165,6 +165,48 @@ public sealed class ShimBoxTests(WorkshopApp app) : IClassFixture<WorkshopApp>
     }
 
     [Fact]
+    public async Task A_worn_out_shim_does_not_go_into_the_box_as_another_is_fitted()
+    {
+        var id = Assert.Single(await app.Receive(2.06m, 1, nominalMm: 2.05m));
+        var first = await app.CheckedIn();
+        (await app.Fit(first, new { valve = "1-exhaust-1", fromBox = true, shimId = id })).EnsureSuccessStatusCode();
+        Later(100);
+        var second = await app.CheckedInAgain(first, 40_000);
+
+        // Within a hundredth of what the ledger knows it is the same shim; the ledger's own figure is then 2.060 - 0.010.
+        await app.MeasureOut(second, "1-exhaust-1", 2.05m);
+        (await app.Fit(second, new { valve = "1-exhaust-1", thicknessMm = 2.1, fromBox = true, oldIntoBox = true })).EnsureSuccessStatusCode();
+        Assert.Equal((ShimWhere.Box, Mm(2.05m)), ((await app.Shim(id)).Where, (await app.Shim(id)).Thickness));
+
+        var worn = Assert.Single(await app.Receive(2.006m, 1, nominalMm: 2.03m));
+        var third = await app.CheckedIn();
+        (await app.Fit(third, new { valve = "1-exhaust-1", fromBox = true, shimId = worn })).EnsureSuccessStatusCode();
+        Later(100);
+        var fourth = await app.CheckedInAgain(third, 40_000);
+        await app.MeasureOut(fourth, "1-exhaust-1", 1.998m);
+        var refused = await app.Fit(fourth, new { valve = "1-exhaust-1", thicknessMm = 2.1, fromBox = true, oldIntoBox = true });
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.StatusCode);
+        Assert.Contains("scrap it as worn", (await refused.Json()).Fault("shims[0].oldIntoBox"), StringComparison.Ordinal);
+        Assert.Equal(ShimWhere.Engine, (await app.Shim(worn)).Where);
+    }
+
+    [Fact]
+    public async Task What_a_card_fitted_and_took_out_again_is_new_still_however_often()
+    {
+        var visit = await app.CheckedIn();
+        await app.MeasureOut(visit, "1-exhaust-1", 2.305m);
+        var ids = await app.Receive(2.155m, 8);
+        foreach (var id in ids)
+        {
+            (await app.Fit(visit, new { valve = "1-exhaust-1", thicknessMm = 2.155, fromBox = true, shimId = id })).EnsureSuccessStatusCode();
+        }
+
+        Assert.All(await Task.WhenAll(ids.Select(app.Shim)), shim => Assert.Equal(StockCondition.New, shim.Condition));
+        await app.LedgerAgrees();
+    }
+
+    [Fact]
     public async Task A_new_series_gets_its_box_and_takes_shims_in()
     {
         object Series(decimal smallest) => new

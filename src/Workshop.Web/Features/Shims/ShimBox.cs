@@ -83,8 +83,9 @@ internal sealed class ShimBox
         var shims = await db.Shims.AsNoTracking()
             .Where(s => s.PartId == part.Id && (s.PlaceId != null || s.EngineId == engine || s.BenchCardNumber == number))
             .OrderBy(s => s.Id).ToListAsync(ct);
-        var ofTheCard = await db.StockMovements.AsNoTracking()
-            .Where(m => m.JobCardNumber == number && m.PartId == part.Id).OrderBy(m => m.MovedAt).ThenBy(m => m.Id).ToListAsync(ct);
+        var ofTheCard = (await db.StockMovements.AsNoTracking()
+            .Where(m => m.JobCardNumber == number && m.PartId == part.Id).ToListAsync(ct))
+            .OrderBy(m => m.MovedAt).ThenBy(m => ShimLedger.WaveOf(m.Kind)).ToList();
         var home = (await ShimBoxes.Find(db, range.PartCode, ct))?.PlaceId
             ?? shims.Where(s => s.PlaceId is not null).GroupBy(s => s.PlaceId).OrderByDescending(g => g.Count()).ThenBy(g => g.Key)
                 .Select(g => g.Key).FirstOrDefault();
@@ -146,6 +147,11 @@ internal sealed class ShimBox
         else if (shim is null)
         {
             entry.Add(new FieldFault(field, $"{field}: what came out of {valve.Spoken} is elsewhere already; leave it out."));
+        }
+        else if (UsedShims.IsWornOut(shim.Nominal, shim.Thickness))
+        {
+            entry.Add(new FieldFault(field,
+                $"{field}: what came out of {valve.Spoken} measures {shim.Thickness}, more than {UsedShims.MostWearMm} mm below its size of {shim.Nominal}. Measure again; where it is so, scrap it as worn."));
         }
         else
         {

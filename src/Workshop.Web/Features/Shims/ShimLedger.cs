@@ -40,11 +40,12 @@ internal static class ShimLedger
             MovedAt = now,
         })];
 
-    /// <summary>Out of a valve first, into a valve last.</summary>
+    /// <summary>The order of what one moment brings: out of a valve first, into a valve last, scrapped after it was put away.</summary>
     public static int WaveOf(MovementKind kind) => kind switch
     {
         MovementKind.CameOut => 0,
-        MovementKind.Issued => 2,
+        MovementKind.Scrapped => 2,
+        MovementKind.Issued => 3,
         _ => 1,
     };
 }
