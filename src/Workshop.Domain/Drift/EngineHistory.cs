@@ -1,4 +1,5 @@
 using Workshop.Domain.Clearances;
+using Workshop.Domain.EngineModels;
 using Workshop.Domain.Measures;
 using Workshop.Domain.Shims;
 
@@ -21,4 +22,28 @@ public sealed record EngineHistory(
     /// every first leg is first seen.
     /// </summary>
     public Distance? FirstCheckDue { get; init; }
+
+    /// <summary>Visits that a person left out of the fits.</summary>
+    public LeftOutVisits LeftOut { get; init; } = LeftOutVisits.None;
+
+    /// <summary>Clearances aimed at on a card, in mm, where they were others than those of the version in force now.</summary>
+    public IReadOnlyDictionary<(int Card, LobeKey Lobe), decimal> Aims { get; init; } =
+        new Dictionary<(int Card, LobeKey Lobe), decimal>();
+}
+
+/// <summary>
+/// Visits whose readings a person has left out, because they disagree with all others and the cause is known or plain: by job
+/// card, or by odometer reading where there was no card.
+/// </summary>
+public sealed record LeftOutVisits(IReadOnlySet<int> Cards, IReadOnlySet<Guid> OdometerReadings)
+{
+    /// <summary>Every visit counts.</summary>
+    public static readonly LeftOutVisits None = new(new HashSet<int>(), new HashSet<Guid>());
+
+    /// <summary>Whether a reading belongs to one of them.</summary>
+    public bool Contains(ClearanceReading reading)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        return reading.JobCardNumber is { } card ? Cards.Contains(card) : OdometerReadings.Contains(reading.OdometerReadingId);
+    }
 }

@@ -47,6 +47,9 @@ public enum LegCut
 public sealed record Leg(
     int Section, LegStart Start, LegCut? Cut, Distance Origin, ShimThickness? FirstShim, IReadOnlyList<LegReading> Readings)
 {
+    /// <summary>The job card on which it was set, where it was and there was one.</summary>
+    public int? SetOnCard { get; init; }
+
     /// <summary>Distance in units of 10,000 km from the leg's own start.</summary>
     public double XAt(Distance engineDistance) => (double)((engineDistance - Origin).Metres / LobeHistory.MetresPerX);
 

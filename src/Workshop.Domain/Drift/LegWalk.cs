@@ -5,10 +5,13 @@ using Workshop.Domain.Measures;
 namespace Workshop.Domain.Drift;
 
 /// <summary>Goes through the visits of one lobe in order and keeps what is known of the leg that is open.</summary>
-internal sealed class LegWalk(LobeKey lobe, LeverRatio ratio, Distance? firstCheckDue)
+internal sealed class LegWalk(LobeKey lobe, LeverRatio ratio, Distance? firstCheckDue, LeftOutVisits leftOutVisits)
 {
     /// <summary>How far past the maker's first check a first reading still tells of a valve never opened.</summary>
     private const decimal PastFirstCheck = 1.25m;
+
+    /// <summary>Whether what an engine has done is little enough for a valve first read there to tell of one never opened.</summary>
+    public static bool TellsOfNew(Distance at, Distance firstCheckDue) => at.Metres <= firstCheckDue.Metres * PastFirstCheck;
 
     private readonly List<Leg> legs = [];
     private readonly List<LobeChange> changes = [];
@@ -18,6 +21,7 @@ internal sealed class LegWalk(LobeKey lobe, LeverRatio ratio, Distance? firstChe
     private int section = 1;
     private LegCut? cut;
     private Distance? adjustedAt;
+    private int? adjustedOnCard;
     private ShimThickness? firstShim;
 
     // The stretch: readings since the shim last moved. Its shim may be learned only when it comes out.
@@ -102,7 +106,11 @@ internal sealed class LegWalk(LobeKey lobe, LeverRatio ratio, Distance? firstChe
             return false;
         }
 
-        if (at.Reading.NotCold)
+        if (leftOutVisits.Contains(at.Reading))
+        {
+            leftOut.Add(new LeftOutReading(at.Reading, at.At, "the visit was left out"));
+        }
+        else if (at.Reading.NotCold)
         {
             leftOut.Add(new LeftOutReading(at.Reading, at.At, "not cold"));
         }
@@ -143,6 +151,7 @@ internal sealed class LegWalk(LobeKey lobe, LeverRatio ratio, Distance? firstChe
         section += why == LegCut.PartChanged ? 1 : 0;
         var set = visit.Shim(Stage.AsLeft) is not null || visit.Events.Contains(ValveEventKind.ScrewTurned);
         adjustedAt = set ? visit.At : null;
+        adjustedOnCard = set ? visit.Card : null;
         shim = firstShim = shimFromHere;
     }
 
@@ -169,7 +178,10 @@ internal sealed class LegWalk(LobeKey lobe, LeverRatio ratio, Distance? firstChe
             LegStart.Adjusted => adjustedAt!.Value,
             _ => seen[0].At,
         };
-        var leg = new Leg(section, start, cut, origin, first, []);
+        var leg = new Leg(section, start, cut, origin, first, [])
+        {
+            SetOnCard = start == LegStart.Adjusted ? adjustedOnCard : null,
+        };
         return leg with
         {
             Readings = [.. seen.Select(s => new LegReading(s.Reading, s.At, leg.XAt(s.At), s.Shim, Part(s.Shim, first), s.Swaps))],
@@ -178,7 +190,7 @@ internal sealed class LegWalk(LobeKey lobe, LeverRatio ratio, Distance? firstChe
 
     private LegStart StartOf(Seen first) =>
         adjustedAt is not null ? LegStart.Adjusted
-        : cut is null && firstCheckDue is { } due && first.At.Metres <= due.Metres * PastFirstCheck ? LegStart.New
+        : cut is null && firstCheckDue is { } due && TellsOfNew(first.At, due) ? LegStart.New
         : LegStart.FirstSeen;
 
     private decimal Part(ShimThickness? now, ShimThickness? first) =>

@@ -27,7 +27,7 @@ public static class Legs
     public static LobeHistory Of(EngineHistory history, LobeKey lobe, LeverRatio ratio)
     {
         ArgumentNullException.ThrowIfNull(history);
-        var walk = new LegWalk(lobe, ratio, history.FirstCheckDue);
+        var walk = new LegWalk(lobe, ratio, history.FirstCheckDue, history.LeftOut);
         foreach (var visit in Visits(history, lobe))
         {
             walk.Take(visit);
@@ -48,7 +48,7 @@ public static class Legs
             var distance = history.DistanceAt[odometerReading];
             if (!visits.TryGetValue(key, out var visit))
             {
-                visits.Add(key, visit = new LobeVisit(distance, when));
+                visits.Add(key, visit = new LobeVisit(distance, when, card));
             }
 
             visit.Include(distance, when);
@@ -81,11 +81,13 @@ public static class Legs
 }
 
 /// <summary>What happened to one lobe at one visit.</summary>
-internal sealed class LobeVisit(Distance at, Instant when)
+internal sealed class LobeVisit(Distance at, Instant when, int? card)
 {
     public Distance At { get; private set; } = at;
 
     public Instant When { get; private set; } = when;
+
+    public int? Card { get; } = card;
 
     public List<(ClearanceReading Reading, Distance At)> Readings { get; } = [];
 
