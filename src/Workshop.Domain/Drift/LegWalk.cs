@@ -10,9 +10,6 @@ internal sealed class LegWalk(LobeKey lobe, LeverRatio ratio, Distance? firstChe
     /// <summary>How far past the maker's first check a first reading still tells of a valve never opened.</summary>
     private const decimal PastFirstCheck = 1.25m;
 
-    /// <summary>Whether what an engine has done is little enough for a valve first read there to tell of one never opened.</summary>
-    public static bool TellsOfNew(Distance at, Distance firstCheckDue) => at.Metres <= firstCheckDue.Metres * PastFirstCheck;
-
     private readonly List<Leg> legs = [];
     private readonly List<LobeChange> changes = [];
     private readonly List<LeftOutReading> leftOut = [];
@@ -28,6 +25,9 @@ internal sealed class LegWalk(LobeKey lobe, LeverRatio ratio, Distance? firstChe
     private int stretchFrom;
     private ShimThickness? shim;
     private int swaps;
+
+    /// <summary>Whether what an engine has done is little enough for a valve first read there to tell of one never opened.</summary>
+    public static bool TellsOfNew(Distance at, Distance firstCheckDue) => at.Metres <= firstCheckDue.Metres * PastFirstCheck;
 
     public void Take(LobeVisit visit)
     {

@@ -119,6 +119,9 @@ internal static class ModelLegs
         }
     }
 
+    /// <summary>What a reading with stacked blades adds to its variance, in mm^2.</summary>
+    public static double VarianceOf(bool stacked) => stacked ? StackedVariance : 0;
+
     private static double Variance(decimal partMm, LeverRatio ratio, ShimUncertainty uncertainty) => partMm == 0
         ? 0
         : uncertainty.VarianceOf((double)ratio.Value, (double)(partMm / ratio.Value));
@@ -133,7 +136,7 @@ internal static class ModelLegs
             leg.XAt(reading.At),
             reading.Reading.Go is { } go ? (double)(go.Millimetres + part) : double.NegativeInfinity,
             reading.Reading.NoGo is { } noGo ? (double)(noGo.Millimetres + part) : double.PositiveInfinity,
-            variance + (reading.Reading.Stacked ? StackedVariance : 0),
+            variance + VarianceOf(reading.Reading.Stacked),
             (double)part);
     }
 }

@@ -74,6 +74,14 @@ public static class NormalTails
     public static double LogUpperTail(double z) =>
         z >= 0 ? LogDensity(z) + Math.Log(MillsRatio(z)) : Log1P(-UpperTail(-z));
 
+    /// <summary>The z below which a standard normal deviate lies with a given probability.</summary>
+    /// <param name="probability">Between 0 and 1.</param>
+    public static double Deviate(double probability)
+    {
+        Guard.Confidence(probability);
+        return MathNet.Numerics.Distributions.Normal.InvCDF(0, 1, probability);
+    }
+
     /// <summary>
     /// Logarithm of Phi(upper) - Phi(lower), to a relative error of the probability near that of a double, however narrow or
     /// far out the interval is. Minus infinity where the two are equal.

@@ -6,6 +6,9 @@ namespace Workshop.Domain.Statistics.Paths;
 /// </summary>
 public sealed class GroupPosterior
 {
+    /// <summary>Beyond about eight standard deviations one more says nothing.</summary>
+    private const double LeastMiddle = 1e-15;
+
     private readonly IReadOnlyList<(double Weight, GroupGivenParameters Given)> parts;
 
     /// <summary>Takes the posterior given each of some parameters; their weights sum to 1.</summary>
@@ -101,6 +104,27 @@ public sealed class GroupPosterior
     /// <param name="variance">Known variance of the reading beside sigma squared.</param>
     public double PredictiveP(double x, double lower, double upper, double variance = 0)
     {
+        var (above, below) = Predicted(x, lower, upper, variance);
+        return Math.Min(1, 2 * Math.Min(above, below));
+    }
+
+    /// <summary>
+    /// How many standard deviations a new reading lies above what was to be expected: the normal deviate of the middle between
+    /// the probabilities of a reading below its lower end and below its upper end. It is standard normal, but for the coarseness of
+    /// the bracket, where the reading comes from the same line.
+    /// </summary>
+    /// <param name="x">Where it was taken, along the last leg.</param>
+    /// <param name="lower">Its lower end, minus infinity where it is open.</param>
+    /// <param name="upper">Its upper end, infinity where it is open.</param>
+    /// <param name="variance">Known variance of the reading beside sigma squared.</param>
+    public double PredictiveScore(double x, double lower, double upper, double variance = 0)
+    {
+        var (above, below) = Predicted(x, lower, upper, variance);
+        return NormalTails.Deviate(Math.Clamp((1 - above + below) / 2, LeastMiddle, 1 - LeastMiddle));
+    }
+
+    private (double Above, double Below) Predicted(double x, double lower, double upper, double variance)
+    {
         double above = 0, below = 0;
         foreach (var (weight, given) in parts)
         {
@@ -109,7 +133,7 @@ public sealed class GroupPosterior
             below += weight * predicted.Below;
         }
 
-        return Math.Min(1, 2 * Math.Min(above, below));
+        return (above, below);
     }
 
     private double Average(Func<GroupGivenParameters, double> of)

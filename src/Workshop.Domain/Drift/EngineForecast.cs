@@ -1,0 +1,228 @@
+using Workshop.Domain.EngineModels;
+using Workshop.Domain.Measures;
+using Workshop.Domain.Statistics.Paths;
+
+namespace Workshop.Domain.Drift;
+
+/// <summary>Why nothing is foretold of a lobe.</summary>
+public enum NoForecastReason
+{
+    /// <summary>Its engine model's drift is not known, and there is no other to borrow from.</summary>
+    NoFit,
+
+    /// <summary>No valve of its side was read in any engine of the model.</summary>
+    SideNotKnown,
+
+    /// <summary>It was never measured, and too much may have been done to it already.</summary>
+    NotMeasured,
+
+    /// <summary>Nobody knows whether it was changed since it was measured.</summary>
+    ChangeUnknown,
+}
+
+/// <summary>What is known and foretold of one lobe; clearances are true ones, in mm, without the error of a reading.</summary>
+/// <param name="Lobe">Which.</param>
+/// <param name="Readings">Readings of its present slope; none: the engine model alone tells.</param>
+/// <param name="From">What the engine had done where the forecast begins: at the last reading, or where it was set.</param>
+/// <param name="PresentMm">Mean of the clearance there, with the shim that is in now.</param>
+/// <param name="PresentDeviationMm">Standard deviation of it.</param>
+/// <param name="DriftMm">Mean change of clearance per 10,000 km with the shims' part taken out.</param>
+/// <param name="DriftDeviationMm">Standard deviation of it.</param>
+/// <param name="Earliest">By here it has left its limits with a probability of 10 %; absent where not within reach.</param>
+/// <param name="Even">With 50 %.</param>
+/// <param name="Latest">With 90 %.</param>
+public sealed record LobeForecast(
+    LobeKey Lobe,
+    int Readings,
+    Distance From,
+    double PresentMm,
+    double PresentDeviationMm,
+    double DriftMm,
+    double DriftDeviationMm,
+    Distance? Earliest,
+    Distance? Even,
+    Distance? Latest);
+
+/// <summary>One upright of a fan: at a distance, what the true clearance is not below with a given probability, in mm.</summary>
+/// <param name="At">What the engine will have done.</param>
+/// <param name="Mm">One for each of <see cref="EngineForecast.FanProbabilities"/>.</param>
+public sealed record FanPoint(Distance At, IReadOnlyList<double> Mm);
+
+/// <summary>
+/// What the valves of one engine will do, from its readings and what is known of its engine model. Valves of one engine share
+/// oil and rider; probabilities for the engine count that. Not for several threads at once.
+/// </summary>
+public sealed class EngineForecast
+{
+    /// <summary>The quantiles of a fan.</summary>
+    public static readonly IReadOnlyList<double> FanProbabilities = [0.05, 0.25, 0.5, 0.75, 0.95];
+
+    /// <summary>How far ahead of the last reading anything is looked for.</summary>
+    public static readonly Distance Reach = Distance.FromKilometres(200_000);
+
+    private static readonly double ReachX = (double)(Reach.Metres / LobeHistory.MetresPerX);
+
+    private readonly DriftEngine engine;
+    private readonly ClusterPosterior? posterior;
+    private readonly Dictionary<LobeKey, Standing> standings = [];
+    private readonly int groups;
+
+    private EngineForecast(DriftEngine engine, DriftFit fit)
+    {
+        this.engine = engine;
+        var paths = DriftPaths.ForPosterior(engine, fit);
+        groups = paths.Groups.Count;
+        posterior = groups == 0 ? null : IntervalPaths.PosteriorOfCluster(paths.Data, fit.Plausible, 0);
+        foreach (var (group, number) in paths.Groups.Select((g, i) => (g, i)).Where(g => g.g.IsPresent))
+        {
+            var history = engine.Lobes.Single(l => l.Lobe == group.Lobe);
+            if (history.CutSinceLastReading != LegCut.ChangeUnknown)
+            {
+                standings.Add(group.Lobe, Standing.Of(engine, history, group, number));
+            }
+        }
+
+        WhyNot = engine.Lobes.Select(l => l.Lobe).Where(l => !standings.ContainsKey(l)).ToDictionary(l => l, l => ReasonOf(l, fit));
+    }
+
+    /// <summary>Lobes of which nothing can be said, with the reason.</summary>
+    public IReadOnlyDictionary<LobeKey, NoForecastReason> WhyNot { get; }
+
+    /// <summary>Works out what is known of an engine.</summary>
+    /// <param name="engine">Its readings.</param>
+    /// <param name="fit">What is known of its engine model.</param>
+    public static EngineForecast Of(DriftEngine engine, DriftFit fit)
+    {
+        ArgumentNullException.ThrowIfNull(engine);
+        ArgumentNullException.ThrowIfNull(fit);
+        return new EngineForecast(engine, fit);
+    }
+
+    /// <summary>What is foretold of a lobe; nothing where <see cref="WhyNot"/> has it.</summary>
+    public LobeForecast? Find(LobeKey lobe)
+    {
+        if (!standings.TryGetValue(lobe, out var standing))
+        {
+            return null;
+        }
+
+        var known = posterior!.Groups[standing.Group];
+        var leaves = known.LeavingDistances(standing.FromX, standing.LowerMm, standing.UpperMm, [0.1, 0.5, 0.9], ReachX);
+        return new LobeForecast(
+            lobe,
+            standing.Readings,
+            standing.Leg.DistanceAt(standing.FromX),
+            known.MeanAt(standing.FromX) - standing.PartMm,
+            known.DeviationAt(standing.FromX),
+            known.SlopeMean,
+            known.SlopeDeviation,
+            At(leaves[0]),
+            At(leaves[1]),
+            At(leaves[2]));
+
+        Distance? At(double? x) => x is { } there ? standing.Leg.DistanceAt(there) : null;
+    }
+
+    /// <summary>The probability that a lobe has left its limits when the engine has done so much; nothing where nothing is foretold.</summary>
+    public double? OutsideBy(LobeKey lobe, Distance at) => standings.TryGetValue(lobe, out var standing)
+        ? posterior!.Groups[standing.Group].LeftBy(
+            standing.FromX, Math.Max(standing.FromX, standing.Leg.XAt(at)), standing.LowerMm, standing.UpperMm)
+        : null;
+
+    /// <summary>
+    /// The probability that any lobe has left its limits when the engine has done so much, those of which nothing is foretold
+    /// left out; nothing where that is all of them.
+    /// </summary>
+    public double? AnyOutsideBy(Distance at)
+    {
+        if (standings.Count == 0)
+        {
+            return null;
+        }
+
+        var outlooks = new Outlook?[groups];
+        foreach (var standing in standings.Values)
+        {
+            outlooks[standing.Group] = new Outlook(
+                standing.FromX, Math.Max(standing.FromX, standing.Leg.XAt(at)), standing.LowerMm, standing.UpperMm);
+        }
+
+        return posterior!.AnyLeftBy(outlooks);
+    }
+
+    /// <summary>
+    /// The distance at which the probability of any lobe being outside passes a threshold, to 100 km and never late by more; nothing
+    /// where it does not within reach of the last reading, or nothing is foretold.
+    /// </summary>
+    /// <param name="threshold">Between 0 and 1.</param>
+    public Distance? AnyPasses(double threshold)
+    {
+        if (standings.Count == 0)
+        {
+            return null;
+        }
+
+        var from = standings.Values.Max(s => s.Leg.DistanceAt(s.FromX));
+        if (AnyOutsideBy(from) >= threshold)
+        {
+            return from;
+        }
+
+        var (inside, outside) = (from, from + Reach);
+        if (AnyOutsideBy(outside) < threshold)
+        {
+            return null;
+        }
+
+        while ((outside - inside).Metres > 100_000)
+        {
+            var middle = Distance.FromMetres((inside.Metres + outside.Metres) / 2);
+            (inside, outside) = AnyOutsideBy(middle) >= threshold ? (inside, middle) : (middle, outside);
+        }
+
+        return Distance.FromKilometres(decimal.Floor(inside.Kilometres));
+    }
+
+    /// <summary>The fan of a lobe's true clearance with the shim that is in now; empty where nothing is foretold.</summary>
+    /// <param name="lobe">Which.</param>
+    /// <param name="places">What the engine will have done, or had, along the present leg.</param>
+    public IReadOnlyList<FanPoint> Fan(LobeKey lobe, IEnumerable<Distance> places)
+    {
+        ArgumentNullException.ThrowIfNull(places);
+        if (!standings.TryGetValue(lobe, out var standing))
+        {
+            return [];
+        }
+
+        var known = posterior!.Groups[standing.Group];
+        return [.. places.Select(at => new FanPoint(
+            at, [.. FanProbabilities.Select(p => known.ValueQuantile(standing.Leg.XAt(at), p) - standing.PartMm)]))];
+    }
+
+    /// <summary>What the engine had done where the present leg of a lobe begins; nothing where nothing is foretold.</summary>
+    public Distance? OriginOf(LobeKey lobe) => standings.TryGetValue(lobe, out var standing) ? standing.Leg.Origin : null;
+
+    private NoForecastReason ReasonOf(LobeKey lobe, DriftFit fit) =>
+        !fit.Knows(lobe.Valve.Side) ? NoForecastReason.SideNotKnown
+        : engine.Lobes.Single(l => l.Lobe == lobe).CutSinceLastReading == LegCut.ChangeUnknown ? NoForecastReason.ChangeUnknown
+        : NoForecastReason.NotMeasured;
+
+    /// <summary>Where a lobe stands, in terms of its present leg.</summary>
+    private sealed record Standing(int Group, ModelLeg Leg, double FromX, double PartMm, double LowerMm, double UpperMm, int Readings)
+    {
+        public static Standing Of(DriftEngine engine, LobeHistory history, DriftGroup group, int number)
+        {
+            var leg = group.Legs[^1];
+            var limits = engine.LimitsOf(history.Lobe);
+            var part = (double)(history.ShimPartNowMm - leg.PartMm);
+            return new Standing(
+                number,
+                leg,
+                leg.Readings.Count == 0 ? 0 : leg.Readings[^1].X,
+                part,
+                (double)limits.Lower.Millimetres + part,
+                (double)limits.Upper.Millimetres + part,
+                group.Legs.Sum(l => l.Readings.Count));
+        }
+    }
+}
