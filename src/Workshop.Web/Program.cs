@@ -46,6 +46,7 @@ builder.Services.AddIdentityCore<Account>(SignInRules.Configure)
     .AddEntityFrameworkStores<WorkshopDbContext>();
 builder.Services.AddRateLimits(builder.Configuration);
 builder.Services.AddUseCases();
+builder.Services.AddDriftWorker(builder.Configuration);
 builder.Services.AddPages();
 builder.Services.AddApiDocument();
 builder.Services.AddHealthChecks().AddDbContextCheck();

@@ -78,6 +78,7 @@ public sealed class Holiday
 public sealed class WorkshopProfile
 {
     public const int OnlyId = 1;
+    public const double UsualDriftThreshold = 0.05;
 
     public int Id { get; init; } = OnlyId;
 
@@ -88,6 +89,12 @@ public sealed class WorkshopProfile
 
     /// <summary>Whether shims that came out of an engine are fitted again.</summary>
     public UsedShimPolicy UsedShims { get; set; } = UsedShimPolicy.Yes;
+
+    /// <summary>
+    /// The probability of any valve being outside its limits at which the manager wants an engine to be checked, whatever the
+    /// interval says; above 0, below 1.
+    /// </summary>
+    public double DriftThreshold { get; set; } = UsualDriftThreshold;
 
     /// <summary>The workshop and its data are invented; every page says so.</summary>
     public bool Invented { get; init; }

@@ -14,6 +14,14 @@ public static class DriftModel
     /// <summary>With fewer valves of a side than this that tell a slope, an engine model borrows (our own choice).</summary>
     public const int FewestValves = 30;
 
+    /// <summary>Whether the readings are too few to stand alone, so that a pool is wanted.</summary>
+    /// <param name="engines">All engines of one engine model, read or not.</param>
+    public static bool Borrows(IReadOnlyList<DriftEngine> engines)
+    {
+        ArgumentNullException.ThrowIfNull(engines);
+        return engines.Count > 0 && new DriftFitting(engines, null, CancellationToken.None).Few;
+    }
+
     /// <summary>Fits, or says what is missing.</summary>
     /// <param name="engines">All engines of one engine model, read or not.</param>
     /// <param name="pool">What all models of the kind show; nothing where there is none yet.</param>

@@ -1,3 +1,4 @@
+using Workshop.Domain.Clearances;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Measures;
 using Workshop.Domain.Statistics.Paths;
@@ -133,15 +134,18 @@ public sealed class EngineForecast
     /// The probability that any lobe has left its limits when the engine has done so much, those of which nothing is foretold
     /// left out; nothing where that is all of them.
     /// </summary>
-    public double? AnyOutsideBy(Distance at)
+    /// <param name="at">What the engine will have done.</param>
+    /// <param name="side">Of this side alone; of both where absent.</param>
+    public double? AnyOutsideBy(Distance at, Side? side = null)
     {
-        if (standings.Count == 0)
+        var asked = standings.Where(s => side is null || s.Key.Valve.Side == side).Select(s => s.Value).ToList();
+        if (asked.Count == 0)
         {
             return null;
         }
 
         var outlooks = new Outlook?[groups];
-        foreach (var standing in standings.Values)
+        foreach (var standing in asked)
         {
             outlooks[standing.Group] = new Outlook(
                 standing.FromX, Math.Max(standing.FromX, standing.Leg.XAt(at)), standing.LowerMm, standing.UpperMm);
@@ -151,9 +155,13 @@ public sealed class EngineForecast
     }
 
     /// <summary>
-    /// The distance at which the probability of any lobe being outside passes a threshold, to 100 km and never late by more; nothing
-    /// where it does not within reach of the last reading, or nothing is foretold.
+    /// The distance at which the probability that any lobe has left its limits passes a threshold, to a kilometre and never late;
+    /// nothing where it does not within reach of the last reading, or nothing is foretold.
     /// </summary>
+    /// <remarks>
+    /// Where the last readings let every lobe be inside its limits, the probability is that of leaving them from there on: whoever
+    /// checked it found it inside. Where one was read outside, it passes at once.
+    /// </remarks>
     /// <param name="threshold">Between 0 and 1.</param>
     public Distance? AnyPasses(double threshold)
     {
@@ -163,24 +171,27 @@ public sealed class EngineForecast
         }
 
         var from = standings.Values.Max(s => s.Leg.DistanceAt(s.FromX));
-        if (AnyOutsideBy(from) >= threshold)
+        if (standings.Values.Any(s => s.ReadOutside))
         {
             return from;
         }
 
-        var (inside, outside) = (from, from + Reach);
-        if (AnyOutsideBy(outside) < threshold)
+        var inside = 1 - AnyOutsideBy(from)!.Value;
+        var (before, after) = (from, from + Reach);
+        if (!Passes(after))
         {
             return null;
         }
 
-        while ((outside - inside).Metres > 100_000)
+        while ((after - before).Metres > 1000)
         {
-            var middle = Distance.FromMetres((inside.Metres + outside.Metres) / 2);
-            (inside, outside) = AnyOutsideBy(middle) >= threshold ? (inside, middle) : (middle, outside);
+            var middle = Distance.FromMetres((before.Metres + after.Metres) / 2);
+            (before, after) = Passes(middle) ? (before, middle) : (middle, after);
         }
 
-        return Distance.FromKilometres(decimal.Floor(inside.Kilometres));
+        return Distance.FromKilometres(decimal.Floor(before.Kilometres));
+
+        bool Passes(Distance at) => 1 - AnyOutsideBy(at)!.Value <= (1 - threshold) * inside;
     }
 
     /// <summary>The fan of a lobe's true clearance with the shim that is in now; empty where nothing is foretold.</summary>
@@ -208,7 +219,7 @@ public sealed class EngineForecast
         : NoForecastReason.NotMeasured;
 
     /// <summary>Where a lobe stands, in terms of its present leg.</summary>
-    private sealed record Standing(int Group, ModelLeg Leg, double FromX, double PartMm, double LowerMm, double UpperMm, int Readings)
+    private sealed record Standing(int Group, ModelLeg Leg, double FromX, double PartMm, double LowerMm, double UpperMm, int Readings, bool ReadOutside)
     {
         public static Standing Of(DriftEngine engine, LobeHistory history, DriftGroup group, int number)
         {
@@ -222,7 +233,14 @@ public sealed class EngineForecast
                 part,
                 (double)limits.Lower.Millimetres + part,
                 (double)limits.Upper.Millimetres + part,
-                group.Legs.Sum(l => l.Readings.Count));
+                group.Legs.Sum(l => l.Readings.Count),
+                IsReadOutside(history, limits));
         }
+
+        /// <summary>By the last reading's own bracket, while the shim that it was taken with is in.</summary>
+        private static bool IsReadOutside(LobeHistory history, ClearanceLimits limits) =>
+            history is { CutSinceLastReading: null, Legs: [.., { Readings: [.., var last] }] }
+            && last.ShimPartMm == history.ShimPartNowMm
+            && ClearanceVerdict.Of(last.Reading.Bracket, limits).IsOut;
     }
 }

@@ -16,7 +16,9 @@ namespace Workshop.Domain.Intervals;
 /// slowest rate never gets there and there is no day by the calendar, <see cref="IsOpenEnded"/>.
 /// </param>
 /// <param name="IsOpenEnded">The last day of the span is not known: at the slowest rate it is beyond the horizon.</param>
-public sealed record DueNext(LocalDate? On, Distance? At, LocalDate ExpectedOn, DaySpan? Span, bool IsOpenEnded);
+/// <param name="ByForecast">The distance is that of a forecast, which comes before the interval's.</param>
+public sealed record DueNext(
+    LocalDate? On, Distance? At, LocalDate ExpectedOn, DaySpan? Span, bool IsOpenEnded, bool ByForecast = false);
 
 /// <summary>Next by distance and by date, whichever first.</summary>
 public static class NextDue
@@ -40,8 +42,10 @@ public static class NextDue
     /// <param name="lastDone">When the item was last done; nothing when never.</param>
     /// <param name="track">The odometer's readings.</param>
     /// <param name="rate">How far it is ridden in a day.</param>
+    /// <param name="forecastAt">The motorcycle's distance at which a forecast wants it done: it may come before the interval, never after.</param>
     public static DueNext? Of(
-        ServiceInterval interval, OdometerPoint start, OdometerPoint? lastDone, OdometerTrack track, RidingRate rate)
+        ServiceInterval interval, OdometerPoint start, OdometerPoint? lastDone, OdometerTrack track, RidingRate rate,
+        Distance? forecastAt = null)
     {
         ArgumentNullException.ThrowIfNull(interval);
         ArgumentNullException.ThrowIfNull(track);
@@ -52,11 +56,12 @@ public static class NextDue
         var from = lastDone ?? start;
         LocalDate? on = months is { } count ? from.On.PlusMonths(count) : null;
         Distance? at = distance is { } far ? from.Distance + far : null;
-        return (on, at) switch
+        var byForecast = forecastAt is { } foretold && !(at <= foretold);
+        return (on, byForecast ? forecastAt : at) switch
         {
             (null, null) => null,
             ({ } day, null) => new DueNext(day, null, day, null, false),
-            (_, { } point) => ByDistance(on, point, track, rate),
+            (_, { } point) => ByDistance(on, point, track, rate) with { ByForecast = byForecast },
         };
     }
 

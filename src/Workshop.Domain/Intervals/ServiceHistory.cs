@@ -56,5 +56,8 @@ public sealed class DueItem
 
     public Distance? LastDoneAt { get; init; }
 
+    /// <summary>The distance is that of the drift forecast, which comes before the interval's.</summary>
+    public bool ByForecast { get; init; }
+
     public required Instant ComputedAt { get; init; }
 }

@@ -1,7 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using Workshop.Domain.Clearances;
-using Workshop.Domain.Drift;
 using Workshop.Domain.Motorcycles;
 using Workshop.Domain.People;
 using Workshop.Domain.Shims;
@@ -15,8 +14,7 @@ internal sealed class ClearancesMapping :
     IEntityTypeConfiguration<ValveEvent>,
     IEntityTypeConfiguration<PartChange>,
     IEntityTypeConfiguration<ReadingImport>,
-    IEntityTypeConfiguration<ShimObservation>,
-    IEntityTypeConfiguration<ClearanceForecast>
+    IEntityTypeConfiguration<ShimObservation>
 {
     private const string ValveForm = "~ '^[1-9][0-9]?-(intake|exhaust)-[1-4]$'";
 
@@ -99,18 +97,5 @@ internal sealed class ClearancesMapping :
         builder.HasIndex(o => new { o.EngineId, o.Valve });
         builder.HasIndex(o => o.JobCardNumber);
         builder.HasIndex(o => o.SupersedesId).IsUnique();
-    }
-
-    public void Configure(EntityTypeBuilder<ClearanceForecast> builder)
-    {
-        builder.HasKey(f => new { f.EngineId, f.Valve, f.Lobe });
-        builder.Property(f => f.PresentMm).HasPrecision(8, 4);
-        builder.Property(f => f.DriftMmPer10000Km).HasColumnName("drift_mm_per_10000_km").HasPrecision(10, 6);
-        builder.Property(f => f.DriftStandardError).HasPrecision(10, 6);
-        builder.Property(f => f.LeavesLimitsAt).HasColumnName("leaves_limits_at_metres");
-        builder.Property(f => f.LeavesLimitsEarliestAt).HasColumnName("leaves_limits_earliest_at_metres");
-        builder.Property(f => f.Reason).HasMaxLength(300);
-        builder.References<ClearanceForecast, Engine>(f => f.EngineId);
-        builder.HasIndex(f => new { f.LeavesLimitsOn, f.EngineId });
     }
 }

@@ -61,6 +61,11 @@ public sealed class WorkshopDbContext(DbContextOptions<WorkshopDbContext> option
     public DbSet<ShimPlanChoice> ShimPlanChoices => Set<ShimPlanChoice>();
     public DbSet<HandTurn> HandTurns => Set<HandTurn>();
     public DbSet<ClearanceForecast> ClearanceForecasts => Set<ClearanceForecast>();
+    public DbSet<EngineOutlook> EngineOutlooks => Set<EngineOutlook>();
+    public DbSet<DriftFitVersion> DriftFits => Set<DriftFitVersion>();
+    public DbSet<DriftPoolVersion> DriftPools => Set<DriftPoolVersion>();
+    public DbSet<DriftRefit> DriftRefits => Set<DriftRefit>();
+    public DbSet<LeftOutVisit> LeftOutVisits => Set<LeftOutVisit>();
 
     public DbSet<Part> Parts => Set<Part>();
     public DbSet<StoragePlace> StoragePlaces => Set<StoragePlace>();

@@ -37,10 +37,21 @@ internal sealed class DemoHistory(
         await ReadOdometers(booked, staff.Time.DayOf(now), random, ct);
         staff.Clock.Now = now;
         await stores.FillUp(now, ct);
-        await DueRows.RewriteAll(db, staff.Clock, ct);
-        await ForecastRows.Rewrite(db, await db.Engines.Select(e => e.Id).ToListAsync(ct), staff.Clock, ct);
         db.ChangeTracker.Clear();
+        await FitDrift(ct);
         await BookAhead(writer, booked, now, random, ct);
+    }
+
+    /// <summary>Every engine model is fitted, and with it what is expected and due of its motorcycles is written.</summary>
+    private async Task FitDrift(CancellationToken ct)
+    {
+        var models = await db.EngineModels.AsNoTracking().Select(m => m.Id).Order().ToListAsync(ct);
+        await Refits.Request(db, models, staff.Clock, ct);
+        foreach (var model in models)
+        {
+            await new ModelRefit(db, staff.Clock, model).Run(ct);
+            db.ChangeTracker.Clear();
+        }
     }
 
     private async Task<Dictionary<int, BookedMotorcycle>> AddMotorcycles(RandomSource random, CancellationToken ct)

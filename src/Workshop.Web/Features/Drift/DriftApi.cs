@@ -6,10 +6,16 @@ internal static class DriftApi
 {
     public static void Map(RouteGroupBuilder api)
     {
-        api.MapGet("/motorcycles/{id:guid}/drift", (Guid id, Api run) => run.Read(new GetDrift.Request(id), GetDrift.Handle))
-            .WithTags("Clearance drift");
-        api.MapGet("/drift", (int? within, string? after, int? take, Api run) =>
-                run.Read(new ListDrift.Request(within, after, take), ListDrift.Handle))
-            .WithTags("Clearance drift").RequireAuthorization(Policies.Manages);
+        var drift = api.MapGroup("").WithTags("Clearance drift");
+        var manages = drift.MapGroup("").RequireAuthorization(Policies.Manages);
+
+        drift.MapGet("/motorcycles/{id:guid}/drift", (Guid id, Api run) => run.Read(new GetDrift.Request(id), GetDrift.Handle));
+        manages.MapPost("/motorcycles/{id:guid}/drift/left-out-visits", (Guid id, LeaveOutVisit.Request body, Api run) =>
+            run.Post(body with { MotorcycleId = id }, LeaveOutVisit.Handle));
+        manages.MapGet("/drift", (int? within, Guid? engineModelId, string? side, string? after, int? take, Api run) =>
+            run.Read(new ListDrift.Request(within, engineModelId, side, after, take), ListDrift.Handle));
+        manages.MapPost("/drift/threshold", (SetDriftThreshold.Request body, Api run) => run.Post(body, SetDriftThreshold.Handle));
+        manages.MapGet("/engine-models/{id:guid}/drift-fit", (Guid id, Api run) => run.Read(new GetDriftFit.Request(id), GetDriftFit.Handle));
+        manages.MapPost("/engine-models/{id:guid}/drift-fit", (Guid id, Api run) => run.Post(new RequestRefit.Request(id), RequestRefit.Handle));
     }
 }

@@ -3,15 +3,16 @@ using Workshop.Domain.Bookings;
 using Workshop.Domain.Clearances;
 using Workshop.Domain.Drift;
 using Workshop.Domain.EngineModels;
-using Workshop.Domain.Intervals;
 using Workshop.Domain.Measures;
-using Workshop.Domain.Statistics;
 
 namespace Workshop.Web.Features.Drift;
 
 /// <summary>What is answered about one lobe; distances are what the engine had done.</summary>
 /// <param name="Spoken">As a person says it: "cylinder 1, intake 2".</param>
 /// <param name="ShimPartNowMm">Clearance now = y* - this.</param>
+/// <param name="Forecast">What is known and foretold; absent where nothing is.</param>
+/// <param name="NoForecast">Why nothing is foretold; absent where something is.</param>
+/// <param name="WhyNot">The same in a sentence.</param>
 public sealed record DriftOfLobe(
     ValveKey Valve,
     int Lobe,
@@ -22,25 +23,26 @@ public sealed record DriftOfLobe(
     LeverRatio LeverRatio,
     ShimThickness? ShimNowMm,
     decimal ShimPartNowMm,
-    IReadOnlyList<DriftOfLobe.LegLine> Legs,
+    IReadOnlyList<DriftOfLobe.LegReadings> Legs,
     IReadOnlyList<DriftOfLobe.Change> Changes,
     IReadOnlyList<DriftOfLobe.LeftOutReading> LeftOut,
-    DriftOfLobe.Line Estimate)
+    DriftOfLobe.Outlook? Forecast,
+    NoForecastReason? NoForecast,
+    string? WhyNot)
 {
-    /// <summary>How many points a line is answered with: enough for the curve of its band.</summary>
-    private const int LinePoints = 13;
+    /// <summary>Uprights of a fan ahead of its beginning: enough for the curve of its edges.</summary>
+    private const int FanAhead = 12;
 
-    private static readonly Distance LeastAhead = Distance.FromKilometres(10_000);
-    private static readonly Distance MostAhead = Distance.FromKilometres(60_000);
+    private static readonly Distance LeastAhead = Distance.FromKilometres(15_000);
+    private static readonly Distance MostAhead = Distance.FromKilometres(80_000);
 
     /// <param name="Start">Whether the level was new, set at a visit, or first seen.</param>
     /// <param name="Cut">What ended the leg before.</param>
     /// <param name="OriginKm">Where x counts from.</param>
     /// <param name="ShimSteps">From where on the shims' part of y* is so much.</param>
-    /// <param name="Points">The line through it in y*, where it belongs to the present slope; of the last leg with its band.</param>
-    public sealed record LegLine(
+    public sealed record LegReadings(
         int Number, int Section, LegStart Start, LegCut? Cut, Distance OriginKm, ShimThickness? FirstShimMm,
-        IReadOnlyList<Reading> Readings, IReadOnlyList<Step> ShimSteps, IReadOnlyList<Point> Points);
+        IReadOnlyList<Reading> Readings, IReadOnlyList<Step> ShimSteps);
 
     /// <param name="YLowerMm">y* is at least this: go with the shims' part added.</param>
     /// <param name="YUpperMm">y* is below this: no-go with the shims' part added.</param>
@@ -50,37 +52,39 @@ public sealed record DriftOfLobe(
 
     public sealed record Step(Distance EngineKm, decimal PartMm);
 
-    public sealed record Point(Distance EngineKm, decimal Mm, decimal? LowerMm, decimal? UpperMm);
-
     /// <param name="Cut">What it cut; absent for a swap of known shims.</param>
     public sealed record Change(
         Distance EngineKm, LocalDate On, LegCut? Cut, ShimThickness? CameOutMm, ShimThickness? WentInMm);
 
     public sealed record LeftOutReading(
-        Distance EngineKm, LocalDate MeasuredOn, Stage Stage, Clearance? GoMm, Clearance? NoGoMm, string Why);
+        Distance EngineKm, LocalDate MeasuredOn, Stage Stage, int? JobCardNumber, Clearance? GoMm, Clearance? NoGoMm, string Why);
 
-    /// <param name="OpenEnded">Readings of the present slope left out because an end is open.</param>
-    /// <param name="PresentMm">Clearance at the last reading, with the shim that is in now.</param>
+    /// <summary>Clearances are true ones with the shim that is in now; spans are those of 90 %.</summary>
+    /// <param name="Readings">Of the present slope; 0 where the engine model alone tells.</param>
+    /// <param name="FromKm">Where the forecast begins: at the last reading, or where the valve was set.</param>
     /// <param name="DriftMmPer10000Km">With the shims' part taken out.</param>
-    /// <param name="Confidence">Of every interval here.</param>
-    /// <param name="Reaches">Where the line reaches a limit; absent where nothing is foretold, and then there is a reason.</param>
-    public sealed record Line(
-        int Readings, int OpenEnded, decimal? PresentMm, decimal? PresentLowerMm, decimal? PresentUpperMm,
-        decimal? DriftMmPer10000Km, decimal? DriftStandardError, decimal? DriftLower, decimal? DriftUpper,
-        double? DegreesOfFreedom, double Confidence, Limit? Reaches, NoForecastReason? Reason, string? ReasonSentence);
+    /// <param name="OutsideNow">Probability of being outside its limits where the forecast begins.</param>
+    /// <param name="OutsideAtNextCheck">The same at the next check by the interval.</param>
+    /// <param name="Leaves">The distances at which it has left its limits with a probability of 10, 50 and 90 %.</param>
+    /// <param name="Fan">Quantiles of the clearance along the present leg and beyond.</param>
+    public sealed record Outlook(
+        int Readings, Distance FromKm, decimal PresentMm, decimal PresentLowerMm, decimal PresentUpperMm,
+        decimal DriftMmPer10000Km, decimal DriftDeviation, decimal DriftLower, decimal DriftUpper,
+        double OutsideNow, double? OutsideAtNextCheck, IReadOnlyList<Leaving> Leaves, IReadOnlyList<FanUpright> Fan);
 
-    /// <param name="EngineKm">What the engine will have done.</param>
-    /// <param name="FurtherKm">From the last reading.</param>
+    /// <param name="EngineKm">What the engine will have done; absent where not within 200,000 km.</param>
     /// <param name="On">The day of it by the odometer's own rate; absent where the rate does not get there in twenty years.</param>
-    /// <param name="RateBasis">What the rate comes from.</param>
-    /// <param name="Passed">It was outside at the last reading.</param>
-    public sealed record Limit(
-        LimitEnd End, decimal LimitMm, Distance EngineKm, Distance EarliestEngineKm, Distance LatestEngineKm,
-        Distance FurtherKm, LocalDate? On, RateBasis? RateBasis, bool Passed);
+    public sealed record Leaving(double Probability, Distance? EngineKm, LocalDate? On);
 
-    internal static DriftOfLobe Of(EngineDrift engine, LobeDrift lobe, WorkshopTime time)
+    /// <param name="Mm">The 5, 25, 50, 75 and 95 % quantiles.</param>
+    public sealed record FanUpright(Distance EngineKm, IReadOnlyList<decimal> Mm);
+
+    internal static DriftOfLobe Of(
+        EngineDrift engine, LobeHistory history, EngineForecast? forecast, DriftFitVersion? version, NextCheck? next, WorkshopTime time)
     {
-        var (limits, history, estimate) = lobe;
+        var limits = engine.Engine.LimitsOf(history.Lobe);
+        var known = forecast?.Find(history.Lobe);
+        var reason = known is not null ? (NoForecastReason?)null : forecast?.WhyNot[history.Lobe] ?? NoForecastReason.NoFit;
         return new DriftOfLobe(
             history.Lobe.Valve,
             history.Lobe.Lobe,
@@ -91,14 +95,16 @@ public sealed record DriftOfLobe(
             limits.LeverRatio,
             history.ShimNow,
             history.ShimPartNowMm,
-            [.. history.Legs.Select((leg, number) => LegOf(lobe, leg, number, time))],
+            [.. history.Legs.Select((leg, number) => LegOf(history, leg, number, time))],
             [.. history.Changes.Select(c => new Change(c.At, time.DayOf(c.When), c.Cut, c.CameOut, c.WentIn))],
             [.. history.LeftOut.Select(o => new LeftOutReading(
-                o.At, time.DayOf(o.Reading.MeasuredAt), o.Reading.Stage, o.Reading.Go, o.Reading.NoGo, o.Why))],
-            LineOf(estimate, engine));
+                o.At, time.DayOf(o.Reading.MeasuredAt), o.Reading.Stage, o.Reading.JobCardNumber, o.Reading.Go, o.Reading.NoGo, o.Why))],
+            known is null ? null : OutlookOf(engine, forecast!, known, next),
+            reason,
+            reason is { } why ? DriftWords.WhyNot(why, version?.WhyNot) : null);
     }
 
-    private static LegLine LegOf(LobeDrift lobe, Leg leg, int number, WorkshopTime time) => new(
+    private static LegReadings LegOf(LobeHistory history, Leg leg, int number, WorkshopTime time) => new(
         number + 1,
         leg.Section,
         leg.Start,
@@ -108,63 +114,42 @@ public sealed record DriftOfLobe(
         [.. leg.Readings.Select(r => new Reading(
             r.Reading.Id, r.Reading.JobCardNumber, r.Reading.Stage, time.DayOf(r.Reading.MeasuredAt), r.At, r.Reading.Kind,
             r.Reading.Go, r.Reading.NoGo, r.Shim, r.ShimPartMm, r.LowerMm, r.UpperMm))],
-        [.. ShimSteps.Of(lobe.History, number).Select(s => new Step(s.From, s.PartMm))],
-        [.. PointsOf(lobe, leg, number)]);
+        [.. ShimSteps.Of(history, number).Select(s => new Step(s.From, s.PartMm))]);
 
-    /// <summary>The last leg's line runs on beyond its last reading, as far as it is of interest; the others end with theirs.</summary>
-    private static IEnumerable<Point> PointsOf(LobeDrift lobe, Leg leg, int number)
+    private static Outlook OutlookOf(EngineDrift engine, EngineForecast forecast, LobeForecast known, NextCheck? next)
     {
-        var last = number == lobe.History.Legs.Count - 1;
-        if (lobe.Estimate.Lines?.Find(number) is not { } line)
-        {
-            return [];
-        }
-
-        var from = leg.Readings[0].At;
-        var to = leg.Readings[^1].At;
-        if (!last)
-        {
-            return [At(from), At(to)];
-        }
-
-        var ahead = lobe.Estimate.Reaches is { Passed: false } reaches
-            ? Distance.FromMetres(decimal.Clamp(1.1m * (reaches.At - to).Metres, LeastAhead.Metres, MostAhead.Metres))
-            : LeastAhead;
-        var step = (to + ahead - from).Metres / (LinePoints - 1);
-        return Enumerable.Range(0, LinePoints).Select(i => At(from + Distance.FromMetres(decimal.Round(i * step)), band: true));
-
-        Point At(Distance distance, bool band = false)
-        {
-            var height = line.MeanResponseAt(leg.XAt(distance), StraightLineDrift.Confidence);
-            return new Point(
-                distance,
-                DriftFigures.Mm(height.Estimate)!.Value,
-                band ? DriftFigures.Mm(height.Lower) : null,
-                band ? DriftFigures.Mm(height.Upper) : null);
-        }
+        var fan = forecast.Fan(known.Lobe, Places(forecast, known));
+        var present = fan.First(f => f.At == known.From).Mm;
+        const double Side = 1.6448536269514722;
+        return new Outlook(
+            known.Readings,
+            known.From,
+            DriftFigures.Mm(known.PresentMm)!.Value,
+            DriftFigures.Mm(present[0])!.Value,
+            DriftFigures.Mm(present[^1])!.Value,
+            DriftFigures.Drift(known.DriftMm)!.Value,
+            DriftFigures.Drift(known.DriftDeviationMm)!.Value,
+            DriftFigures.Drift(known.DriftMm - (Side * known.DriftDeviationMm))!.Value,
+            DriftFigures.Drift(known.DriftMm + (Side * known.DriftDeviationMm))!.Value,
+            DriftFigures.Probability(forecast.OutsideBy(known.Lobe, known.From))!.Value,
+            next is null ? null : DriftFigures.Probability(forecast.OutsideBy(known.Lobe, next.EngineAt)),
+            [
+                new Leaving(0.1, known.Earliest, engine.DayOf(known.Earliest)),
+                new Leaving(0.5, known.Even, engine.DayOf(known.Even)),
+                new Leaving(0.9, known.Latest, engine.DayOf(known.Latest)),
+            ],
+            [.. fan.Select(f => new FanUpright(f.At, [.. f.Mm.Select(mm => DriftFigures.Mm(mm)!.Value)]))]);
     }
 
-    private static Line LineOf(StraightLineDrift estimate, EngineDrift engine)
+    /// <summary>Along the present leg from its beginning, then on as far as it is of interest.</summary>
+    private static IEnumerable<Distance> Places(EngineForecast forecast, LobeForecast known)
     {
-        var drift = estimate.Drift?.Interval(StraightLineDrift.Confidence);
-        return new Line(
-            estimate.Readings,
-            estimate.OpenEnded,
-            DriftFigures.Mm(estimate.PresentMm),
-            DriftFigures.Mm(estimate.Present?.Lower),
-            DriftFigures.Mm(estimate.Present?.Upper),
-            DriftFigures.Drift(estimate.DriftMm),
-            DriftFigures.Drift(drift?.StandardError),
-            DriftFigures.Drift(drift?.Lower),
-            DriftFigures.Drift(drift?.Upper),
-            drift?.DegreesOfFreedom,
-            StraightLineDrift.Confidence,
-            estimate.Reaches is { } reaches
-                ? new Limit(
-                    reaches.End, reaches.LimitMm, reaches.At, reaches.Earliest, reaches.Latest,
-                    reaches.At - estimate.LastReadingAt!.Value, engine.DayOf(reaches.At), engine.RateBasis, reaches.Passed)
-                : null,
-            estimate.Reason,
-            estimate.ReasonSentence);
+        var origin = forecast.OriginOf(known.Lobe)!.Value;
+        var furthest = known.Even is { } even && even > known.From ? 1.2m * (even - known.From).Metres : 0;
+        var ahead = decimal.Clamp(furthest, LeastAhead.Metres, MostAhead.Metres);
+        var back = (known.From - origin).Metres;
+        return Enumerable.Range(0, 3).Select(i => origin + Distance.FromMetres(decimal.Round(back * i / 3)))
+            .Concat(Enumerable.Range(0, FanAhead + 1).Select(i => known.From + Distance.FromMetres(decimal.Round(ahead * i / FanAhead))))
+            .Distinct();
     }
 }

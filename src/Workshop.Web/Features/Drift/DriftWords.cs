@@ -1,7 +1,6 @@
 using System.Globalization;
 using Workshop.Domain.Clearances;
 using Workshop.Domain.Drift;
-using Workshop.Domain.Intervals;
 using Workshop.Domain.Measures;
 
 namespace Workshop.Web.Features.Drift;
@@ -9,6 +8,8 @@ namespace Workshop.Web.Features.Drift;
 /// <summary>What is known of a lobe, said as a person says it. Rounded for reading; nothing here is computed with.</summary>
 internal static class DriftWords
 {
+    private const double Even = 0.5;
+
     /// <summary>The picture in words, for those who do not see it; the outlook stands above it in words anyway.</summary>
     public static string Describe(DriftOfLobe lobe, OdometerUnit unit)
     {
@@ -20,28 +21,46 @@ internal static class DriftWords
         return $"{seen} Limits {lobe.LowerLimitMm.Millimetres:0.00##} to {lobe.UpperLimitMm}.";
     }
 
-    /// <summary>"Drift -0.0085 mm per 10,000 km (95 %: -0.0093 to -0.0077)."</summary>
-    public static string Drift(DriftOfLobe.Line line) => line.DriftMmPer10000Km is not { } drift
-        ? ""
-        : line.DriftLower is { } lower && line.DriftUpper is { } upper
-            ? $"Drift {Signed(drift)} mm per 10,000 km ({Percent(line.Confidence)}: {Signed(lower)} to {Signed(upper)})."
-            : $"Drift {Signed(drift)} mm per 10,000 km, with no telling how far to trust it.";
+    /// <summary>"Drift -0.0085 mm per 10,000 km (90 %: -0.0093 to -0.0077)."</summary>
+    public static string Drift(DriftOfLobe.Outlook outlook) =>
+        $"Drift {Signed(outlook.DriftMmPer10000Km)} mm per 10,000 km (90 %: {Signed(outlook.DriftLower)} to {Signed(outlook.DriftUpper)}).";
 
-    /// <summary>Where the line reaches a limit, or why nothing is foretold.</summary>
-    public static string Outlook(DriftOfLobe.Line line, OdometerUnit unit) => line.Reaches switch
+    /// <summary>When it leaves its limits, and how likely it is outside at the next check.</summary>
+    public static string Leaves(DriftOfLobe.Outlook outlook, OdometerUnit unit)
     {
-        null => line.ReasonSentence ?? "",
-        { Passed: true } passed => $"It was outside its {Word(passed.End)} limit of {passed.LimitMm:0.00##} mm at the last reading.",
-        { } open when open.FurtherKm < Distance.Zero =>
-            $"By the line it passed the {Word(open.End)} limit of {open.LimitMm:0.00##} mm when the engine had done about {About(open.EngineKm, unit)} "
-            + $"({Percent(line.Confidence)}: {About(open.EarliestEngineKm, unit)} to {Latest(open, unit)}); the last reading leaves it open.",
-        { } reaches => $"The line reaches the {Word(reaches.End)} limit of {reaches.LimitMm:0.00##} mm after about {About(reaches.FurtherKm, unit)} more, "
-            + $"when the engine has done {About(reaches.EngineKm, unit)} ({Percent(line.Confidence)}: {About(reaches.EarliestEngineKm, unit)} to {Latest(reaches, unit)}){Day(reaches)}.",
+        var (early, even, late) = (outlook.Leaves[0], outlook.Leaves[1], outlook.Leaves[2]);
+        var next = outlook.OutsideAtNextCheck is { } p ? $" Outside at the next check: {Chance(p)}." : "";
+        if (outlook.OutsideNow >= Even)
+        {
+            return $"Outside its limits now, by all that was read: {Chance(outlook.OutsideNow)}.";
+        }
+
+        return even.EngineKm is { } at
+            ? $"As likely as not it leaves its limits by {About(at, unit)}{Day(even)}; 10 % by {Place(early, unit)}, 90 % by {Place(late, unit)}.{next}"
+            : $"It stays within its limits for {Far(EngineForecast.Reach, unit)} more, more likely than not; 10 % that it leaves them by {Place(early, unit)}.{next}";
+    }
+
+    /// <summary>Why nothing is foretold, in a sentence.</summary>
+    /// <param name="reason">The reason.</param>
+    /// <param name="ofModel">What the fit of the engine model lacks, where there is none.</param>
+    public static string WhyNot(NoForecastReason reason, string? ofModel) => reason switch
+    {
+        NoForecastReason.NoFit when ofModel is not null =>
+            $"No forecast: too little is known of the engine model, and of no other of its valve-train kind. {ofModel}",
+        NoForecastReason.NoFit => "No forecast yet: the drift of its engine model has not been worked out.",
+        NoForecastReason.SideNotKnown => "No forecast: no valve of this side was read in any engine of the model.",
+        NoForecastReason.NotMeasured => "No forecast: it was not measured yet, and what was done to it before is not known.",
+        NoForecastReason.ChangeUnknown => "No forecast: it may have been changed since it was measured; measure it again.",
+        _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, null),
     };
 
-    private static string Day(DriftOfLobe.Limit reaches) => reaches is { On: { } on, RateBasis: { } basis }
-        ? $", about {on.ToString("MMMM uuuu", CultureInfo.InvariantCulture)} {basis.Spoken()}"
-        : "";
+    /// <summary>"less than 1 %", "4 %", "more than 99 %".</summary>
+    public static string Chance(double probability) => probability switch
+    {
+        < 0.01 => "less than 1 %",
+        > 0.99 => "more than 99 %",
+        _ => $"{100 * probability:0} %",
+    };
 
     /// <summary>"0.20 to 0.21", "0.20 or more", "below 0.05".</summary>
     public static string Bracket(Clearance? go, Clearance? noGo) => Bracket(go?.Millimetres, noGo?.Millimetres);
@@ -63,10 +82,6 @@ internal static class DriftWords
 
     public static string Signed(decimal value) => value.ToString("+0.0000;-0.0000;0", CultureInfo.InvariantCulture);
 
-    public static string Percent(double confidence) => $"{100 * confidence:0.##} %";
-
-    public static string Word(LimitEnd end) => end == LimitEnd.Lower ? "lower" : "upper";
-
     public static string Words(Stage stage) => stage == Stage.AsFound ? "as found" : "as left";
 
     public static string Words(LegStart start) => start switch
@@ -84,8 +99,11 @@ internal static class DriftWords
         _ => "a part replaced or ground: new slope",
     };
 
-    private static string Latest(DriftOfLobe.Limit reaches, OdometerUnit unit) =>
-        reaches.LatestEngineKm > reaches.EngineKm + StraightLineDrift.Reach ? "far beyond" : About(reaches.LatestEngineKm, unit);
+    private static string Place(DriftOfLobe.Leaving leaving, OdometerUnit unit) =>
+        leaving.EngineKm is { } at ? About(at, unit) : $"not within {Far(EngineForecast.Reach, unit)}";
+
+    private static string Day(DriftOfLobe.Leaving leaving) =>
+        leaving.On is { } on ? $", about {on.ToString("MMMM uuuu", CultureInfo.InvariantCulture)}" : "";
 
     private static string Count(int number, string what) => number == 1 ? $"1 {what}" : $"{number} {what}s";
 }

@@ -10,15 +10,12 @@ using Workshop.Web.Data;
 
 namespace Workshop.Web.Features.Drift;
 
-/// <summary>What is known and estimated of one lobe.</summary>
-internal sealed record LobeDrift(ClearanceLimits Limits, LobeHistory History, StraightLineDrift Estimate);
-
 /// <summary>Of one engine, all that decides how its valves drift.</summary>
-/// <param name="Specification">The current version of its engine model, whose limits hold for what comes.</param>
+/// <param name="EngineModelId">Its engine model.</param>
+/// <param name="Engine">Its readings as the drift model takes them, under the current version of its engine model.</param>
 /// <param name="Fitting">The motorcycle that it is in now; absent where it is in none.</param>
 /// <param name="Track">What that motorcycle had done by date.</param>
-internal sealed record EngineDrift(
-    Guid EngineId, EngineSpecification Specification, EngineHistory History, EngineFitting? Fitting, OdometerTrack? Track)
+internal sealed record EngineDrift(Guid EngineModelId, DriftEngine Engine, EngineFitting? Fitting, OdometerTrack? Track)
 {
     private readonly RidingRate? rate = Track is null ? null : RidingRate.Of(Track);
 
@@ -40,17 +37,13 @@ internal sealed record EngineDrift(
         return day < Track.Last.On.PlusDays(NextDue.HorizonDays) ? day : null;
     }
 
-    /// <summary>Every lobe in order of valve, those never read too.</summary>
-    public IReadOnlyList<LobeDrift> Lobes() => [.. ReadingRules.LobesOf(Specification).Select(lobe =>
-    {
-        var limits = ReadingRules.LimitsOf(Specification, lobe);
-        var history = Legs.Of(History, lobe, limits.LeverRatio);
-        return new LobeDrift(limits, history, StraightLineDrift.Estimate(history, limits));
-    })];
-
     /// <summary>Reads the engines asked for, in order of id, with one query a table however many they are.</summary>
+    /// <param name="db">Where from.</param>
+    /// <param name="engines">Which.</param>
+    /// <param name="ct">Ends it early.</param>
+    /// <param name="exceptCard">A job card whose readings are left away: the history before that visit.</param>
     public static async Task<IReadOnlyList<EngineDrift>> Load(
-        WorkshopDbContext db, IReadOnlyCollection<Guid> engines, CancellationToken ct)
+        WorkshopDbContext db, IReadOnlyCollection<Guid> engines, CancellationToken ct, int? exceptCard = null)
     {
         var specifications = await Specifications(db, engines, ct);
         var fittings = (await db.EngineFittings.AsNoTracking().Where(f => engines.Contains(f.EngineId)).ToListAsync(ct))
@@ -60,25 +53,38 @@ internal sealed record EngineDrift(
         var instruments = (await db.Odometers.AsNoTracking().Where(o => motorcycles.Contains(o.MotorcycleId)).ToListAsync(ct))
             .ToLookup(o => o.MotorcycleId);
         var readOn = StandingByAnyId(odometer).ToLookup(r => r.Standing.MotorcycleId);
-        var readings = (await db.ClearanceReadings.AsNoTracking().Where(r => engines.Contains(r.EngineId)).ToListAsync(ct))
+        var readings = (await db.ClearanceReadings.AsNoTracking()
+                .Where(r => engines.Contains(r.EngineId) && (exceptCard == null || r.JobCardNumber != exceptCard)).ToListAsync(ct))
             .ToLookup(r => r.EngineId);
-        var shims = (await db.ShimObservations.AsNoTracking().Where(s => engines.Contains(s.EngineId)).ToListAsync(ct))
+        var shims = (await db.ShimObservations.AsNoTracking()
+                .Where(s => engines.Contains(s.EngineId) && (exceptCard == null || s.JobCardNumber != exceptCard)).ToListAsync(ct))
             .ToLookup(s => s.EngineId);
-        var events = (await db.ValveEvents.AsNoTracking().Where(e => engines.Contains(e.EngineId)).ToListAsync(ct))
+        var events = (await db.ValveEvents.AsNoTracking()
+                .Where(e => engines.Contains(e.EngineId) && (exceptCard == null || e.JobCardNumber != exceptCard)).ToListAsync(ct))
             .ToLookup(e => e.EngineId);
-        var parts = (await db.PartChanges.AsNoTracking().Where(c => engines.Contains(c.EngineId)).ToListAsync(ct))
+        var parts = (await db.PartChanges.AsNoTracking()
+                .Where(c => engines.Contains(c.EngineId) && (exceptCard == null || c.JobCardNumber != exceptCard)).ToListAsync(ct))
             .ToLookup(c => c.EngineId);
+
+        var leftOut = await LeftOut(db, engines, ct);
+        var aims = await Aims(db, [.. readings.SelectMany(r => r).Select(r => r.JobCardNumber)
+            .Concat(shims.SelectMany(s => s).Select(s => s.JobCardNumber))
+            .Concat(events.SelectMany(e => e).Select(e => e.JobCardNumber)).OfType<int>().Distinct()], ct);
 
         return [.. engines.Order().Where(specifications.ContainsKey).Select(id =>
         {
+            var (model, specification) = specifications[id];
             var history = new EngineHistory(
                 [.. readings[id]], [.. shims[id]], [.. events[id]], [.. parts[id]], EngineDistances([.. fittings[id]], readOn))
             {
-                FirstCheckDue = FirstCheckDue(specifications[id]),
+                FirstCheckDue = FirstCheckDue(specification),
+                LeftOut = leftOut.GetValueOrDefault(id, LeftOutVisits.None),
+                Aims = aims,
             };
             var fitting = fittings[id].SingleOrDefault(f => f.RemovedOn is null);
             var track = fitting is null ? null : TrackOf(instruments[fitting.MotorcycleId], readOn[fitting.MotorcycleId]);
-            return new EngineDrift(id, specifications[id], history, fitting, track);
+            var doneNow = track is null ? (Distance?)null : fitting!.EngineDistanceAt(track.Last.Distance);
+            return new EngineDrift(model, DriftEngine.Of(id, specification, history, doneNow), fitting, track);
         })];
     }
 
@@ -90,7 +96,7 @@ internal sealed record EngineDrift(
                 readings.Where(r => r.Id == r.Standing.Id).Select(r => new OdometerPoint(r.Standing.ReadOn, r.Standing.Distance)))
             : null;
 
-    private static async Task<IReadOnlyDictionary<Guid, EngineSpecification>> Specifications(
+    private static async Task<IReadOnlyDictionary<Guid, (Guid ModelId, EngineSpecification Specification)>> Specifications(
         WorkshopDbContext db, IReadOnlyCollection<Guid> engines, CancellationToken ct)
     {
         var models = await db.Engines.AsNoTracking().Where(e => engines.Contains(e.Id))
@@ -102,7 +108,36 @@ internal sealed record EngineDrift(
                 equals new { Id = version.EngineModelId, version.Version }
             where used.Contains(model.Id)
             select version).ToDictionaryAsync(v => v.EngineModelId, v => v.Specification, ct);
-        return models.ToDictionary(m => m.Id, m => versions[m.EngineModelId]);
+        return models.ToDictionary(m => m.Id, m => (m.EngineModelId, versions[m.EngineModelId]));
+    }
+
+    private static async Task<IReadOnlyDictionary<Guid, LeftOutVisits>> LeftOut(
+        WorkshopDbContext db, IReadOnlyCollection<Guid> engines, CancellationToken ct)
+    {
+        var decided = await db.LeftOutVisits.AsNoTracking().Where(v => engines.Contains(v.EngineId)).ToListAsync(ct);
+        return decided.GroupBy(v => (v.EngineId, v.JobCardNumber, Reading: v.JobCardNumber is null ? v.OdometerReadingId : default))
+            .Select(of => of.OrderBy(v => v.DecidedAt).ThenBy(v => v.Id).Last())
+            .Where(v => v.LeftOut)
+            .GroupBy(v => v.EngineId)
+            .ToDictionary(of => of.Key, of => new LeftOutVisits(
+                of.Select(v => v.JobCardNumber).OfType<int>().ToHashSet(),
+                of.Where(v => v.JobCardNumber is null).Select(v => v.OdometerReadingId).ToHashSet()));
+    }
+
+    /// <summary>What was aimed at on cards whose version of the engine model is no longer the current one.</summary>
+    private static async Task<IReadOnlyDictionary<(int, LobeKey), decimal>> Aims(
+        WorkshopDbContext db, IReadOnlyCollection<int> cards, CancellationToken ct)
+    {
+        var earlier = await (
+            from card in db.JobCards.AsNoTracking()
+            join version in db.EngineModelVersions on card.EngineModelVersionId equals version.Id
+            join model in db.EngineModels on version.EngineModelId equals model.Id
+            where cards.Contains(card.Number) && version.Version != model.CurrentVersion
+            select new { card.Number, version.Specification }).ToListAsync(ct);
+        return earlier
+            .SelectMany(e => ReadingRules.LobesOf(e.Specification).Select(lobe =>
+                (Key: (e.Number, lobe), Aim: ReadingRules.LimitsOf(e.Specification, lobe).SetTo.Millimetres)))
+            .ToDictionary(a => a.Key, a => a.Aim);
     }
 
     /// <summary>A row may name an odometer reading that was corrected later; the correction counts.</summary>

@@ -1,15 +1,20 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Workshop.Domain.Drift;
+using Workshop.Domain.EngineModels;
 using Workshop.Domain.Measures;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Intervals;
 
 namespace Workshop.Web.Features.Drift;
 
-/// <summary>Writes anew what is expected of the valves of an engine; called by every use case that adds a reading.</summary>
+/// <summary>
+/// Writes anew what is expected of the valves of an engine; called by every use case that adds a reading or changes what was
+/// done, before <see cref="DueRows"/>, which reads what it wrote.
+/// </summary>
 internal static class ForecastRows
 {
-    private const int BatchSize = 500;
+    public const int BatchSize = 200;
 
     public static Task Rewrite(WorkshopDbContext db, Guid engineId, IClock clock, CancellationToken ct) =>
         Rewrite(db, [engineId], clock, ct);
@@ -34,42 +39,98 @@ internal static class ForecastRows
     {
         var standing = await db.ClearanceForecasts.Where(f => engines.Contains(f.EngineId))
             .ToDictionaryAsync(f => (f.EngineId, f.Valve, f.Lobe), ct);
+        var outlooks = await db.EngineOutlooks.Where(o => engines.Contains(o.EngineId)).ToDictionaryAsync(o => o.EngineId, ct);
+        var known = await EngineDrift.Load(db, engines, ct);
+        var fits = await CurrentFits.Read(db, [.. known.Select(e => e.EngineModelId).Distinct()], ct);
+        var checks = await NextCheck.Load(db, known, ct);
+        var threshold = await db.WorkshopProfiles.AsNoTracking().Select(p => p.DriftThreshold).SingleAsync(ct);
         var now = clock.GetCurrentInstant();
-        foreach (var engine in await EngineDrift.Load(db, engines, ct))
+        var written = new EngineRows[known.Count];
+        Parallel.For(0, written.Length, new ParallelOptions { CancellationToken = ct }, i => written[i] = EngineRows.Of(
+            known[i], fits.GetValueOrDefault(known[i].EngineModelId), checks.GetValueOrDefault(known[i].Engine.EngineId), threshold, now));
+
+        foreach (var row in written.SelectMany(w => w.Forecasts))
         {
-            foreach (var row in engine.Lobes().Select(lobe => RowOf(engine, lobe, now)))
-            {
-                if (standing.Remove((row.EngineId, row.Valve, row.Lobe), out var earlier))
-                {
-                    db.Entry(earlier).CurrentValues.SetValues(row);
-                }
-                else
-                {
-                    db.ClearanceForecasts.Add(row);
-                }
-            }
+            Put(db, standing.Remove((row.EngineId, row.Valve, row.Lobe), out var earlier) ? earlier : null, row);
+        }
+
+        foreach (var row in written.Select(w => w.Outlook))
+        {
+            Put(db, outlooks.GetValueOrDefault(row.EngineId), row);
         }
 
         db.ClearanceForecasts.RemoveRange(standing.Values);
     }
 
-    private static ClearanceForecast RowOf(EngineDrift engine, LobeDrift lobe, Instant now)
+    private static void Put<T>(WorkshopDbContext db, T? earlier, T row)
+        where T : class
     {
-        var estimate = lobe.Estimate;
+        if (earlier is null)
+        {
+            db.Add(row);
+        }
+        else
+        {
+            db.Entry(earlier).CurrentValues.SetValues(row);
+        }
+    }
+}
+
+/// <summary>The rows of one engine.</summary>
+internal sealed record EngineRows(EngineOutlook Outlook, IReadOnlyList<ClearanceForecast> Forecasts)
+{
+    public static EngineRows Of(EngineDrift engine, DriftFitVersion? version, NextCheck? next, double threshold, Instant now)
+    {
+        var forecast = version?.Fit is { } fit ? EngineForecast.Of(engine.Engine, fit) : null;
+        var rows = engine.Engine.Lobes.Select(l => RowOf(engine, l.Lobe, forecast, version, next, now)).ToList();
+        var passes = forecast?.AnyPasses(threshold);
+        return new EngineRows(
+            new EngineOutlook
+            {
+                EngineId = engine.Engine.EngineId,
+                ComputedAt = now,
+                FitVersion = version?.Version,
+                NextCheckAt = next?.EngineAt,
+                NextCheckOn = next?.On,
+                OutsideAtNextCheck = AnyOutside(null),
+                IntakeOutsideAtNextCheck = AnyOutside(Side.Intake),
+                ExhaustOutsideAtNextCheck = AnyOutside(Side.Exhaust),
+                PassesThresholdAt = passes,
+                PassesThresholdOn = engine.DayOf(passes),
+                SoonestOn = rows.Min(r => r.LeavesLimitsOn),
+                SoonestIntakeOn = rows.Where(r => r.Valve.Side == Side.Intake).Min(r => r.LeavesLimitsOn),
+                SoonestExhaustOn = rows.Where(r => r.Valve.Side == Side.Exhaust).Min(r => r.LeavesLimitsOn),
+            },
+            rows);
+
+        double? AnyOutside(Side? side) => next is null ? null : DriftFigures.Probability(forecast?.AnyOutsideBy(next.EngineAt, side));
+    }
+
+    private static ClearanceForecast RowOf(
+        EngineDrift engine, LobeKey lobe, EngineForecast? forecast, DriftFitVersion? version, NextCheck? next, Instant now)
+    {
+        var known = forecast?.Find(lobe);
         return new ClearanceForecast
         {
-            EngineId = engine.EngineId,
-            Valve = lobe.History.Lobe.Valve,
-            Lobe = lobe.History.Lobe.Lobe,
+            EngineId = engine.Engine.EngineId,
+            Valve = lobe.Valve,
+            Lobe = lobe.Lobe,
             ComputedAt = now,
-            Readings = estimate.Readings,
-            PresentMm = DriftFigures.Mm(estimate.PresentMm),
-            DriftMmPer10000Km = DriftFigures.Drift(estimate.DriftMm),
-            DriftStandardError = DriftFigures.Drift(estimate.Drift?.StandardError),
-            LeavesLimitsAt = estimate.Reaches?.At,
-            LeavesLimitsEarliestAt = estimate.Reaches?.Earliest,
-            LeavesLimitsOn = engine.DayOf(estimate.Reaches?.At),
-            Reason = estimate.ReasonSentence,
+            Readings = known?.Readings ?? 0,
+            FitVersion = version?.Version,
+            PresentAt = known?.From,
+            PresentMm = DriftFigures.Mm(known?.PresentMm),
+            PresentDeviationMm = DriftFigures.Mm(known?.PresentDeviationMm),
+            DriftMmPer10000Km = DriftFigures.Drift(known?.DriftMm),
+            DriftDeviation = DriftFigures.Drift(known?.DriftDeviationMm),
+            LeavesLimitsAt = known?.Even,
+            LeavesLimitsEarliestAt = known?.Earliest,
+            LeavesLimitsLatestAt = known?.Latest,
+            LeavesLimitsOn = engine.DayOf(known?.Even),
+            LeavesLimitsEarliestOn = engine.DayOf(known?.Earliest),
+            LeavesLimitsLatestOn = engine.DayOf(known?.Latest),
+            OutsideAtNextCheck = next is null ? null : DriftFigures.Probability(forecast?.OutsideBy(lobe, next.EngineAt)),
+            Reason = known is not null ? null : DriftWords.WhyNot(forecast?.WhyNot[lobe] ?? NoForecastReason.NoFit, version?.WhyNot),
         };
     }
 }

@@ -1,6 +1,8 @@
 using FluentValidation;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using Workshop.Domain.Drift;
+using Workshop.Domain.Intervals;
 using Workshop.Domain.Measures;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
@@ -21,6 +23,12 @@ public static class GetDrift
     /// <param name="EngineModel">Maker and name.</param>
     /// <param name="Shims">Its clearances are set by shims; by screws where not.</param>
     /// <param name="OdometerUnit">What the motorcycle's odometer counts in; distances here are kilometres of the engine.</param>
+    /// <param name="Fit">The fit of the engine model that all rests on; absent where there never was one.</param>
+    /// <param name="NextCheck">The next valve clearance check by the interval; absent where the maker wants none.</param>
+    /// <param name="OutsideAtNextCheck">The probability that any valve is outside its limits then.</param>
+    /// <param name="Threshold">The manager's, at which the engine is to be checked whatever the interval says.</param>
+    /// <param name="PassesThresholdKm">Where the probability that any valve has left its limits passes it.</param>
+    /// <param name="RateBasis">What the dates rest on.</param>
     public sealed record Answer(
         Guid MotorcycleId,
         string Registration,
@@ -30,7 +38,22 @@ public static class GetDrift
         bool Shims,
         OdometerUnit OdometerUnit,
         string Caution,
+        FitBehind? Fit,
+        Check? NextCheck,
+        double? OutsideAtNextCheck,
+        double Threshold,
+        Distance? PassesThresholdKm,
+        LocalDate? PassesThresholdOn,
+        RateBasis? RateBasis,
         IReadOnlyList<DriftOfLobe> Lobes);
+
+    /// <param name="Source">Whose readings it rests on.</param>
+    /// <param name="Warnings">In plain words.</param>
+    public sealed record FitBehind(
+        Guid EngineModelId, int Version, Instant ComputedAt, int Readings, FitSource? Source, IReadOnlyList<DriftWarning> Warnings);
+
+    /// <param name="EngineKm">What the engine will have done.</param>
+    public sealed record Check(LocalDate On, Distance EngineKm);
 
     public sealed class Validator : AbstractValidator<Request>
     {
@@ -61,15 +84,28 @@ public static class GetDrift
             .Select(o => o.Unit).SingleOrDefaultAsync(ct);
         var time = await WorkshopTimes.Read(db, ct);
         var known = (await EngineDrift.Load(db, [fitted.Id], ct)).Single();
+        var version = await CurrentFits.Read(db, known.EngineModelId, ct);
+        var next = (await Drift.NextCheck.Load(db, [known], ct)).GetValueOrDefault(fitted.Id);
+        var threshold = await db.WorkshopProfiles.AsNoTracking().Select(p => p.DriftThreshold).SingleAsync(ct);
+        var forecast = version?.Fit is { } fit ? EngineForecast.Of(known.Engine, fit) : null;
+        var passes = forecast?.AnyPasses(threshold);
         return new Answer(
             motorcycle.Id,
             motorcycle.Registration,
             $"{motorcycle.Maker} {motorcycle.Model}",
             fitted.Id,
             $"{fitted.Maker} {fitted.Name}",
-            known.Specification.Shims is not null,
+            known.Engine.Specification.Shims is not null,
             unit,
             Caution,
-            [.. known.Lobes().Select(lobe => DriftOfLobe.Of(known, lobe, time))]);
+            version is null ? null : new FitBehind(
+                known.EngineModelId, version.Version, version.ComputedAt, version.Readings, version.Fit?.Source, version.Fit?.Warnings ?? []),
+            next is null ? null : new Check(next.On, next.EngineAt),
+            next is null ? null : DriftFigures.Probability(forecast?.AnyOutsideBy(next.EngineAt)),
+            threshold,
+            passes,
+            known.DayOf(passes),
+            known.RateBasis,
+            [.. known.Engine.Lobes.Select(lobe => DriftOfLobe.Of(known, lobe, forecast, version, next, time))]);
     }
 }

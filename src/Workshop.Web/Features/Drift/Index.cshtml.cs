@@ -8,6 +8,12 @@ public sealed class IndexModel : WorkshopPage
     [BindProperty(SupportsGet = true)]
     public int? Within { get; set; }
 
+    [BindProperty(SupportsGet = true, Name = "model")]
+    public Guid? EngineModelId { get; set; }
+
+    [BindProperty(SupportsGet = true)]
+    public string? Side { get; set; }
+
     [BindProperty(SupportsGet = true)]
     public string? After { get; set; }
 
@@ -20,7 +26,7 @@ public sealed class IndexModel : WorkshopPage
             return Page();
         }
 
-        var outcome = await Read(new ListDrift.Request(Within, After), ListDrift.Handle);
+        var outcome = await Read(new ListDrift.Request(Within, EngineModelId, Side, After), ListDrift.Handle);
         if (outcome.TryGet(out var list, out var problem))
         {
             List = list;

@@ -24,26 +24,32 @@ public static class ListDrift
     private const string Never = "never";
 
     /// <param name="Within">Months from today; absent for all, those without a forecast included.</param>
-    public sealed record Request(int? Within = null, string? After = null, int? Take = null);
+    /// <param name="EngineModelId">Engines of this model alone.</param>
+    /// <param name="Side">"intake" or "exhaust": the valves of that side alone.</param>
+    public sealed record Request(
+        int? Within = null, Guid? EngineModelId = null, string? Side = null, string? After = null, int? Take = null);
 
     /// <param name="Valve">The lobe that is first, spoken.</param>
-    /// <param name="On">The day by the odometer's own rate.</param>
+    /// <param name="On">The day by the odometer's own rate on which it has left its limits with a probability of 50 %.</param>
     /// <param name="AtKm">What the motorcycle will have done then.</param>
-    /// <param name="EarliestAtKm">The early end of the 95 % interval.</param>
-    /// <param name="Outside">It was outside its limits at the last reading already.</param>
-    /// <param name="Foretold">Lobes with a forecast.</param>
-    /// <param name="Lobes">Lobes that the engine has.</param>
+    /// <param name="EarliestAtKm">The same for 10 %.</param>
+    /// <param name="LatestAtKm">The same for 90 %; absent where not within 200,000 km.</param>
+    /// <param name="NextCheckOn">The next valve clearance check by the interval.</param>
+    /// <param name="OutsideAtNextCheck">The probability that any valve asked for is outside its limits then.</param>
+    /// <param name="Foretold">Lobes with a forecast, of those asked for.</param>
+    /// <param name="Lobes">Lobes that the engine has, of those asked for.</param>
     /// <param name="Reason">Why nothing is foretold, where that is so.</param>
     public sealed record Row(
         Guid MotorcycleId, string Registration, string Motorcycle, OdometerUnit OdometerUnit, string? Valve,
-        LocalDate? On, Distance? AtKm, Distance? EarliestAtKm, bool Outside, decimal? PresentMm, decimal? DriftMmPer10000Km,
-        int Foretold, int Lobes, string? Reason);
+        LocalDate? On, Distance? AtKm, Distance? EarliestAtKm, Distance? LatestAtKm, decimal? PresentMm, decimal? DriftMmPer10000Km,
+        LocalDate? NextCheckOn, double? OutsideAtNextCheck, int Foretold, int Lobes, string? Reason);
 
     public sealed class Validator : AbstractValidator<Request>
     {
         public Validator()
         {
             RuleFor(r => r.Within).IsWhole(1, MostMonths);
+            RuleFor(r => r.Side).IsWordOf<Request, Side>();
             RuleFor(r => r.Take).IsPageSize();
             RuleFor(r => r.After).Must(a => string.IsNullOrEmpty(a) || TryRead(a, out _))
                 .WithMessage((_, a) => $"{{PropertyName}} is \"{a}\": give back what an answer named as next.");
@@ -53,14 +59,19 @@ public static class ListDrift
     public static async Task<Outcome<Slice<Row>>> Handle(
         Request request, WorkshopDbContext db, Actor actor, IClock clock, CancellationToken ct)
     {
-        var soonest = db.ClearanceForecasts.GroupBy(f => f.EngineId)
-            .Select(of => new { EngineId = of.Key, On = of.Min(f => f.LeavesLimitsOn) });
+        var side = Words.Read<Side>(request.Side);
         var rows = from fitting in db.EngineFittings.AsNoTracking()
                    join motorcycle in db.Motorcycles on fitting.MotorcycleId equals motorcycle.Id
-                   join first in soonest on fitting.EngineId equals first.EngineId into found
-                   from first in found.DefaultIfEmpty()
+                   join engine in db.Engines on fitting.EngineId equals engine.Id
+                   join outlook in db.EngineOutlooks on fitting.EngineId equals outlook.EngineId into found
+                   from outlook in found.DefaultIfEmpty()
                    where fitting.RemovedOn == null && !motorcycle.Retired
-                   select new { motorcycle, fitting, On = first == null ? null : first.On };
+                       && (request.EngineModelId == null || engine.EngineModelId == request.EngineModelId)
+                   select new
+                   {
+                       motorcycle, fitting, outlook,
+                       On = side == null ? outlook.SoonestOn : side == Side.Intake ? outlook.SoonestIntakeOn : outlook.SoonestExhaustOn,
+                   };
         if (request.Within is { } months)
         {
             var until = (await WorkshopTimes.Read(db, ct)).DayOf(clock.GetCurrentInstant()).PlusMonths(months);
@@ -79,22 +90,23 @@ public static class ListDrift
         var engines = slice.Rows.Select(r => r.fitting.EngineId).ToList();
         var motorcycles = slice.Rows.Select(r => r.motorcycle.Id).ToList();
         var forecasts = (await db.ClearanceForecasts.AsNoTracking().Where(f => engines.Contains(f.EngineId)).ToListAsync(ct))
-            .ToLookup(f => f.EngineId);
+            .Where(f => side is null || f.Valve.Side == side).ToLookup(f => f.EngineId);
         var units = await db.Odometers.AsNoTracking().Where(o => motorcycles.Contains(o.MotorcycleId) && o.RemovedOn == null)
             .ToDictionaryAsync(o => o.MotorcycleId, o => o.Unit, ct);
         return new Slice<Row>(
             [.. slice.Rows.Select(r => RowOf(
-                r.motorcycle, r.fitting, units.GetValueOrDefault(r.motorcycle.Id), [.. forecasts[r.fitting.EngineId]]))],
+                r.motorcycle, r.fitting, r.outlook, side, units.GetValueOrDefault(r.motorcycle.Id), [.. forecasts[r.fitting.EngineId]]))],
             slice.Next);
     }
 
     private static Row RowOf(
-        Domain.Motorcycles.Motorcycle motorcycle, Domain.Motorcycles.EngineFitting fitting, OdometerUnit unit,
-        IReadOnlyList<ClearanceForecast> forecasts)
+        Domain.Motorcycles.Motorcycle motorcycle, Domain.Motorcycles.EngineFitting fitting, EngineOutlook? outlook, Side? side,
+        OdometerUnit unit, IReadOnlyList<ClearanceForecast> forecasts)
     {
-        var foretold = forecasts.Where(f => f.LeavesLimitsAt is not null).ToList();
-        var first = foretold.OrderBy(f => f.LeavesLimitsOn ?? LocalDate.MaxIsoValue).ThenBy(f => f.LeavesLimitsAt)
+        var first = forecasts.Where(f => f.LeavesLimitsAt is not null)
+            .OrderBy(f => f.LeavesLimitsOn ?? LocalDate.MaxIsoValue).ThenBy(f => f.LeavesLimitsAt)
             .ThenBy(f => f.Valve).ThenBy(f => f.Lobe).FirstOrDefault();
+        var foretold = forecasts.Count(f => f.Reason is null);
         return new Row(
             motorcycle.Id,
             motorcycle.Registration,
@@ -102,14 +114,24 @@ public static class ListDrift
             unit,
             first is null ? null : new LobeKey(first.Valve, first.Lobe).Spoken,
             first?.LeavesLimitsOn,
-            first?.LeavesLimitsAt is { } at ? fitting.MotorcycleDistanceAt(at) : null,
-            first?.LeavesLimitsEarliestAt is { } early ? fitting.MotorcycleDistanceAt(early) : null,
-            first is not null && first.LeavesLimitsEarliestAt == first.LeavesLimitsAt,
+            OfMotorcycle(first?.LeavesLimitsAt),
+            OfMotorcycle(first?.LeavesLimitsEarliestAt),
+            OfMotorcycle(first?.LeavesLimitsLatestAt),
             first?.PresentMm,
             first?.DriftMmPer10000Km,
-            foretold.Count,
+            outlook?.NextCheckOn,
+            side switch
+            {
+                null => outlook?.OutsideAtNextCheck,
+                Side.Intake => outlook?.IntakeOutsideAtNextCheck,
+                _ => outlook?.ExhaustOutsideAtNextCheck,
+            },
+            foretold,
             forecasts.Count,
-            first is null ? ReasonOf(forecasts) : null);
+            first is not null ? null : foretold == 0 ? ReasonOf(forecasts)
+                : $"No valve leaves its limits within {EngineForecast.Reach}, more likely than not.");
+
+        Distance? OfMotorcycle(Distance? engine) => engine is { } at ? fitting.MotorcycleDistanceAt(at) : null;
     }
 
     /// <summary>The reason of the lobe of which most is known.</summary>

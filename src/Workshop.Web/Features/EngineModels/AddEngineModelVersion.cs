@@ -100,7 +100,8 @@ public static class AddEngineModelVersion
             join fitting in db.EngineFittings on engine.Id equals fitting.EngineId
             where engine.EngineModelId == engineModelId && fitting.RemovedOn == null
             select new { fitting.MotorcycleId, EngineId = engine.Id }).ToListAsync(ct);
-        await DueRows.Rewrite(db, [.. fitted.Select(f => f.MotorcycleId)], clock, ct);
         await ForecastRows.Rewrite(db, [.. fitted.Select(f => f.EngineId)], clock, ct);
+        await DueRows.Rewrite(db, [.. fitted.Select(f => f.MotorcycleId)], clock, ct);
+        await Refits.Request(db, [engineModelId], clock, ct);
     }
 }

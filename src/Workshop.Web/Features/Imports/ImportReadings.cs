@@ -94,6 +94,7 @@ public static class ImportReadings
             db.ValveEvents.AddRange(entry.Events);
             await ForecastRows.Rewrite(db, entry.Engines, clock, ct);
             await DueRows.Rewrite(db, entry.Motorcycles, clock, ct);
+            await Refits.RequestFor(db, entry.Engines, clock, ct);
         }
 
         return new Answer(

@@ -19,6 +19,12 @@ internal sealed record DueHistory(
     OdometerTrack Track,
     IReadOnlyDictionary<string, OdometerPoint> Done)
 {
+    /// <summary>Where the drift of its valves wants them checked, in the motorcycle's distance, whatever the interval says.</summary>
+    public Distance? DriftWantsAt { get; init; }
+
+    /// <summary>What a forecast wants of an item: of the valve clearance check alone.</summary>
+    public Distance? ForecastOf(ServiceItem item) => item.Kind == ServiceItemKind.ValveClearanceCheck ? DriftWantsAt : null;
+
     /// <summary>The histories of those among the motorcycles that are on the road and have an engine and an odometer.</summary>
     public static async Task<IReadOnlyList<DueHistory>> Load(
         WorkshopDbContext db, IReadOnlyList<Guid> motorcycles, CancellationToken ct)
@@ -42,6 +48,10 @@ internal sealed record DueHistory(
         var done = (await db.DoneItems.AsNoTracking().Where(d => motorcycles.Contains(d.MotorcycleId)).ToListAsync(ct))
             .ToLookup(d => d.MotorcycleId);
 
+        var engines = fittings.Where(f => f.fitting.RemovedOn is null).Select(f => f.fitting.EngineId).ToList();
+        var drift = await db.EngineOutlooks.AsNoTracking().Where(o => engines.Contains(o.EngineId) && o.PassesThresholdAt != null)
+            .ToDictionaryAsync(o => o.EngineId, o => o.PassesThresholdAt!.Value, ct);
+
         var histories = new List<DueHistory>();
         foreach (var ofOne in fittings.GroupBy(f => f.fitting.MotorcycleId))
         {
@@ -61,7 +71,10 @@ internal sealed record DueHistory(
                 OdometerTrack.Of(
                     new OdometerPoint(odometer.FittedOn, odometer.Offset),
                     standing.Readings.Select(r => new OdometerPoint(r.ReadOn, r.Distance))),
-                LastDone([.. done[ofOne.Key]], spans, standing)));
+                LastDone([.. done[ofOne.Key]], spans, standing))
+            {
+                DriftWantsAt = drift.TryGetValue(fitted.fitting.EngineId, out var passes) ? fitted.fitting.MotorcycleDistanceAt(passes) : null,
+            });
         }
 
         return histories;

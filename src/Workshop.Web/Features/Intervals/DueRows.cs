@@ -75,7 +75,7 @@ internal static class DueRows
         {
             OdometerPoint? lastDone = history.Done.TryGetValue(item.Code, out var done) ? done : null;
             if (item.Interval is { } interval
-                && NextDue.Of(interval, history.EngineStart, lastDone, history.Track, rate) is { } due)
+                && NextDue.Of(interval, history.EngineStart, lastDone, history.Track, rate, history.ForecastOf(item)) is { } due)
             {
                 yield return new DueItem
                 {
@@ -90,6 +90,7 @@ internal static class DueRows
                     RateBasis = due.At is null ? null : rate.Basis,
                     LastDoneOn = lastDone?.On,
                     LastDoneAt = lastDone?.Distance,
+                    ByForecast = due.ByForecast,
                     ComputedAt = now,
                 };
             }

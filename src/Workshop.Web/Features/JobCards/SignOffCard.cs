@@ -141,8 +141,9 @@ public static class SignOffCard
             return missing;
         }
 
-        await DueRows.Rewrite(db, open.Card.MotorcycleId, clock, ct);
         await ForecastRows.Rewrite(db, open.Card.EngineId, clock, ct);
+        await DueRows.Rewrite(db, open.Card.MotorcycleId, clock, ct);
+        await Refits.RequestFor(db, [open.Card.EngineId], clock, ct);
         return new Answer(request.Number, now, [.. facts.Done.Select(i => i.Code)]);
     }
 

@@ -7,6 +7,7 @@ using Workshop.Domain.Motorcycles;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Drift;
 using Workshop.Web.Features.Intervals;
 using Workshop.Web.Http;
 
@@ -104,6 +105,7 @@ public static class AddMotorcycle
         {
             Id = NewId.At(clock), MotorcycleId = motorcycle.Id, Unit = request.OdometerUnit, FittedOn = since,
         });
+        await ForecastRows.Rewrite(db, engine.Id, clock, ct);
         await DueRows.Rewrite(db, motorcycle.Id, clock, ct);
         return new Answer(motorcycle.Id, MotorcycleFields.Warnings(request.Vin));
     }

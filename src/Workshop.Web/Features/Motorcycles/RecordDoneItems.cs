@@ -9,6 +9,7 @@ using Workshop.Domain.Measures;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Drift;
 using Workshop.Web.Features.Intervals;
 using Workshop.Web.Http;
 
@@ -89,6 +90,7 @@ public static class RecordDoneItems
             EnteredAt = clock.GetCurrentInstant(),
         }).ToList();
         db.DoneItems.AddRange(done);
+        await ForecastRows.Rewrite(db, await RecordOdometer.EnginesOf(db, request.MotorcycleId, ct), clock, ct);
         await DueRows.Rewrite(db, request.MotorcycleId, clock, ct);
         return new Answer([.. done.Select(d => d.Id)], doneOn, reading.Distance);
     }

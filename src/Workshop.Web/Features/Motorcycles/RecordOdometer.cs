@@ -80,8 +80,14 @@ public static class RecordOdometer
             return problem;
         }
 
+        var engines = await EnginesOf(db, request.MotorcycleId, ct);
+        await ForecastRows.Rewrite(db, engines, clock, ct);
         await DueRows.Rewrite(db, request.MotorcycleId, clock, ct);
-        await ForecastRows.Rewrite(db, await EnginesOf(db, request.MotorcycleId, ct), clock, ct);
+        if (request.SupersedesId is not null)
+        {
+            await Refits.RequestFor(db, engines, clock, ct);
+        }
+
         return new Answer(reading.Id, reading.Count, reading.Unit, reading.ReadOn, reading.Distance);
     }
 
@@ -110,6 +116,7 @@ public static class RecordOdometer
             : reading;
     }
 
-    private static Task<List<Guid>> EnginesOf(WorkshopDbContext db, Guid motorcycleId, CancellationToken ct) =>
+    /// <summary>Every engine that was ever in a motorcycle.</summary>
+    internal static Task<List<Guid>> EnginesOf(WorkshopDbContext db, Guid motorcycleId, CancellationToken ct) =>
         db.EngineFittings.Where(f => f.MotorcycleId == motorcycleId).Select(f => f.EngineId).Distinct().ToListAsync(ct);
 }

@@ -96,8 +96,9 @@ public static class RecordPartChange
             RemarkId = AddRemark(request.Remark, db, actor, clock),
         };
         db.PartChanges.Add(change);
-        await DueRows.Rewrite(db, request.MotorcycleId, clock, ct);
         await ForecastRows.Rewrite(db, engine.EngineId, clock, ct);
+        await DueRows.Rewrite(db, request.MotorcycleId, clock, ct);
+        await Refits.RequestFor(db, [engine.EngineId], clock, ct);
         return new Answer(change.Id, engine.EngineId);
     }
 

@@ -8,6 +8,7 @@ using Workshop.Domain.Motorcycles;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Drift;
 using Workshop.Web.Features.Intervals;
 using Workshop.Web.Http;
 
@@ -85,6 +86,7 @@ public static class ReplaceOdometer
             return impossible;
         }
 
+        await ForecastRows.Rewrite(db, await RecordOdometer.EnginesOf(db, request.MotorcycleId, ct), clock, ct);
         await DueRows.Rewrite(db, request.MotorcycleId, clock, ct);
         return new Answer(fitted.Id, fitted.Unit, reading.Distance);
     }

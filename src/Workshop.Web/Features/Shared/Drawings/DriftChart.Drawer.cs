@@ -44,9 +44,10 @@ public sealed partial record DriftChart
             SetTo = Stepped(lobe.SetToMm.Millimetres),
             Bars = [.. Bars()],
             Marks = [.. Marks()],
-            Estimate = string.Concat(lobe.Legs.Select(l => LineOf(l, beyond: false))),
-            Ahead = lobe.Legs.Count == 0 ? "" : LineOf(lobe.Legs[^1], beyond: true),
-            Band = BandOf(),
+            Estimate = Median(beyond: false),
+            Ahead = Median(beyond: true),
+            Band = Between(0, 4),
+            InnerBand = Between(1, 3),
             Reach = ReachOf(),
         };
 
@@ -63,7 +64,7 @@ public sealed partial record DriftChart
 
         private (double From, double To) Across()
         {
-            var ends = Distances.Concat(lobe.Legs.SelectMany(l => l.Points.Select(p => p.EngineKm))).Select(In).ToList();
+            var ends = Distances.Concat(lobe.Forecast?.Fan.Select(f => f.EngineKm) ?? []).Select(In).ToList();
             var (least, most) = (ends.Min(), ends.Max());
             var room = Math.Max((most - least) * 0.06, 1000);
             return (Math.Max(0, least - room), most + room);
@@ -149,74 +150,73 @@ public sealed partial record DriftChart
             }
         }
 
-        private string LineOf(DriftOfLobe.LegLine leg, bool beyond)
+        /// <summary>The middle of the fan, up to where the forecast begins or from there on.</summary>
+        private string Median(bool beyond)
         {
-            var last = leg.Readings[^1].EngineKm;
-            var samples = Samples(leg, curved: false).Where(s => beyond ? s.At >= last : s.At <= last).Select(s => (s.At, s.Mm)).ToList();
-            return samples.Count < 2 ? "" : "M" + string.Join('L', samples.Select(s => $"{Write(X(s.At))} {Write(Y(s.Mm))}"));
+            var samples = Samples().Where(s => beyond ? s.At >= lobe.Forecast!.FromKm : s.At <= lobe.Forecast!.FromKm).ToList();
+            return samples.Count < 2 ? "" : "M" + string.Join('L', samples.Select(s => $"{Write(X(s.At))} {Write(Y(s.Mm[2]))}"));
         }
 
-        private string BandOf()
+        /// <summary>What lies between two quantiles of the fan.</summary>
+        private string Between(int lower, int upper)
         {
-            var samples = lobe.Legs.Count == 0 ? [] : Samples(lobe.Legs[^1], curved: true).Where(s => s.Lower is not null).ToList();
+            var samples = Samples().ToList();
             return samples.Count < 2
                 ? ""
-                : "M" + string.Join('L', samples.Select(s => $"{Write(X(s.At))} {Write(Y(s.Upper!.Value))}"))
-                    + "L" + string.Join('L', samples.AsEnumerable().Reverse().Select(s => $"{Write(X(s.At))} {Write(Y(s.Lower!.Value))}")) + "Z";
+                : "M" + string.Join('L', samples.Select(s => $"{Write(X(s.At))} {Write(Y(s.Mm[upper]))}"))
+                    + "L" + string.Join('L', samples.AsEnumerable().Reverse().Select(s => $"{Write(X(s.At))} {Write(Y(s.Mm[lower]))}")) + "Z";
         }
 
         /// <summary>
-        /// The line at its ends, at the last reading and on both sides of every swap, as this view shows it; for its band, which
-        /// is curved, at the points between as well.
+        /// The fan as this view shows it: with the shims' part taken out it runs on; as measured it jumps where the shim was
+        /// changed, and stands on both sides of every swap.
         /// </summary>
-        private IEnumerable<(Distance At, decimal Mm, decimal? Lower, decimal? Upper)> Samples(DriftOfLobe.LegLine leg, bool curved)
+        private IEnumerable<(Distance At, IReadOnlyList<decimal> Mm)> Samples()
         {
-            if (leg.Points.Count < 2)
+            if (lobe.Forecast is not { Fan: { Count: > 1 } fan })
             {
-                yield break;
+                return [];
             }
 
-            var steps = leg.ShimSteps.Select(s => new ShimStep(s.EngineKm, s.PartMm)).ToList();
-            var at = (curved ? leg.Points : [leg.Points[0], leg.Points[^1]]).Select(p => p.EngineKm).Append(leg.Readings[^1].EngineKm).Concat(steps.Skip(1).Select(s => s.From))
-                .Distinct().Order();
-            foreach (var distance in at)
-            {
-                var point = Between(leg.Points, distance);
-                if (steps.FindIndex(s => s.From == distance) is var swap and > 0)
-                {
-                    yield return Show(distance, point, steps[swap - 1].PartMm);
-                }
-
-                yield return Show(distance, point, steps.At(distance));
-            }
+            var last = lobe.Legs.Count == 0 || lobe.Legs[^1].Readings[^1].EngineKm < fan[0].EngineKm ? null : lobe.Legs[^1];
+            var steps = last is null ? [] : last.ShimSteps.Select(s => new ShimStep(s.EngineKm, s.PartMm)).ToList();
+            var swaps = steps.Skip(1).Where(s => s.From > fan[0].EngineKm && s.From < fan[^1].EngineKm).ToList();
+            return fan.Select(f => (At: f.EngineKm, Before: false))
+                .Concat(swaps.SelectMany(s => new[] { (At: s.From, Before: true), (At: s.From, Before: false) }))
+                .Distinct().OrderBy(p => p.At).ThenByDescending(p => p.Before)
+                .Select(p => (p.At, Shown(At(fan, p.At), PartAt(steps, p.At, p.Before))));
         }
 
-        private (Distance, decimal, decimal?, decimal?) Show(Distance at, DriftOfLobe.Point point, decimal part) =>
-            (at, Shown(point.Mm, part)!.Value, Shown(point.LowerMm, part), Shown(point.UpperMm, part));
+        /// <summary>Quantiles of clearance with the shim that is in now, as this view shows them at a time when another part held.</summary>
+        private IReadOnlyList<decimal> Shown(IReadOnlyList<decimal> mm, decimal partMm) =>
+            [.. mm.Select(value => Shown(value + lobe.ShimPartNowMm, partMm)!.Value)];
 
-        private static DriftOfLobe.Point Between(IReadOnlyList<DriftOfLobe.Point> points, Distance at)
+        private decimal PartAt(List<ShimStep> steps, Distance at, bool before) => steps.Count == 0
+            ? lobe.ShimPartNowMm
+            : before ? steps[Math.Max(0, steps.FindIndex(s => s.From == at) - 1)].PartMm : steps.At(at);
+
+        private static decimal[] At(IReadOnlyList<DriftOfLobe.FanUpright> fan, Distance at)
         {
-            var next = Math.Clamp(points.Count(p => p.EngineKm <= at), 1, points.Count - 1);
-            var (a, b) = (points[next - 1], points[next]);
+            var next = Math.Clamp(fan.Count(p => p.EngineKm <= at), 1, fan.Count - 1);
+            var (a, b) = (fan[next - 1], fan[next]);
             var span = (b.EngineKm - a.EngineKm).Metres;
             var share = span == 0 ? 0 : (at - a.EngineKm).Metres / span;
-            return new DriftOfLobe.Point(at, Mix(a.Mm, b.Mm)!.Value, Mix(a.LowerMm, b.LowerMm), Mix(a.UpperMm, b.UpperMm));
-
-            decimal? Mix(decimal? from, decimal? to) => from + (share * (to - from));
+            return [.. a.Mm.Zip(b.Mm, (from, to) => from + (share * (to - from)))];
         }
 
+        /// <summary>From 10 to 90 % as a bar along the limit that it drifts towards, with a tick at 50 %.</summary>
         private string ReachOf()
         {
-            if (lobe.Estimate.Reaches is not { Passed: false } reaches)
+            if (lobe.Forecast is not { } forecast || forecast.Leaves[0].EngineKm is not { } early || In(early) > across.To)
             {
                 return "";
             }
 
-            var y = Y(reaches.LimitMm + LimitShift(lobe.ShimPartNowMm));
-            var bar = $"M{Write(X(reaches.EarliestEngineKm))} {Write(y - 4)}v8M{Write(X(reaches.EarliestEngineKm))} {Write(y)}H{Write(X(reaches.LatestEngineKm))}";
-            var closed = In(reaches.LatestEngineKm) <= across.To ? "m0 -4v8" : "";
-            var tick = In(reaches.EngineKm) <= across.To ? $"M{Write(X(reaches.EngineKm))} {Write(y - 8)}v16" : "";
-            return bar + closed + tick;
+            var limit = forecast.DriftMmPer10000Km < 0 ? lobe.LowerLimitMm : lobe.UpperLimitMm;
+            var y = Y(limit.Millimetres + LimitShift(lobe.ShimPartNowMm));
+            var end = forecast.Leaves[2].EngineKm is { } late && In(late) <= across.To ? $"H{Write(X(late))}m0 -4v8" : $"H{Write(Right)}";
+            var tick = forecast.Leaves[1].EngineKm is { } even && In(even) <= across.To ? $"M{Write(X(even))} {Write(y - 8)}v16" : "";
+            return $"M{Write(X(early))} {Write(y - 4)}v8M{Write(X(early))} {Write(y)}{end}{tick}";
         }
     }
 }

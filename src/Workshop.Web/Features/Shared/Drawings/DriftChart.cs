@@ -64,16 +64,19 @@ public sealed partial record DriftChart
 
     public required IReadOnlyList<ChartMark> Marks { get; init; }
 
-    /// <summary>The estimate through the readings; absent where there is no line.</summary>
+    /// <summary>The middle of what is known along the present leg; empty where nothing is foretold.</summary>
     public required string Estimate { get; init; }
 
-    /// <summary>The same beyond the last reading.</summary>
+    /// <summary>The same beyond where the forecast begins.</summary>
     public required string Ahead { get; init; }
 
-    /// <summary>The 95 % band of the last leg's line.</summary>
+    /// <summary>The fan from the 5 to the 95 % quantile.</summary>
     public required string Band { get; init; }
 
-    /// <summary>Where the line reaches the limit: the interval as a bar along the limit, the estimate as a tick across it.</summary>
+    /// <summary>The fan from the 25 to the 75 % quantile.</summary>
+    public required string InnerBand { get; init; }
+
+    /// <summary>Where it leaves its limits: from 10 to 90 % as a bar along the limit, 50 % as a tick across it.</summary>
     public required string Reach { get; init; }
 
     /// <summary>Draws one lobe; nothing where no reading was ever taken of it.</summary>
@@ -84,7 +87,7 @@ public sealed partial record DriftChart
     public static DriftChart? Of(string id, DriftOfLobe lobe, OdometerUnit unit, DriftView view)
     {
         ArgumentNullException.ThrowIfNull(lobe);
-        return lobe.Legs.Count == 0 && lobe.LeftOut.Count == 0 ? null : new Drawer(id, lobe, unit, view).Draw();
+        return lobe.Legs.Count == 0 && lobe.LeftOut.Count == 0 && lobe.Forecast is null ? null : new Drawer(id, lobe, unit, view).Draw();
     }
 
     /// <summary>A coordinate as SVG writes it.</summary>
