@@ -353,6 +353,10 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("id");
 
+                    b.Property<double>("DriftThreshold")
+                        .HasColumnType("double precision")
+                        .HasColumnName("drift_threshold");
+
                     b.Property<bool>("Invented")
                         .HasColumnType("boolean")
                         .HasColumnName("invented");
@@ -766,15 +770,19 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("computed_at");
 
+                    b.Property<decimal?>("DriftDeviation")
+                        .HasPrecision(10, 6)
+                        .HasColumnType("numeric(10,6)")
+                        .HasColumnName("drift_deviation");
+
                     b.Property<decimal?>("DriftMmPer10000Km")
                         .HasPrecision(10, 6)
                         .HasColumnType("numeric(10,6)")
                         .HasColumnName("drift_mm_per_10000_km");
 
-                    b.Property<decimal?>("DriftStandardError")
-                        .HasPrecision(10, 6)
-                        .HasColumnType("numeric(10,6)")
-                        .HasColumnName("drift_standard_error");
+                    b.Property<int?>("FitVersion")
+                        .HasColumnType("integer")
+                        .HasColumnName("fit_version");
 
                     b.Property<decimal?>("LeavesLimitsAt")
                         .HasPrecision(14, 3)
@@ -786,9 +794,36 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("numeric(14,3)")
                         .HasColumnName("leaves_limits_earliest_at_metres");
 
+                    b.Property<LocalDate?>("LeavesLimitsEarliestOn")
+                        .HasColumnType("date")
+                        .HasColumnName("leaves_limits_earliest_on");
+
+                    b.Property<decimal?>("LeavesLimitsLatestAt")
+                        .HasPrecision(14, 3)
+                        .HasColumnType("numeric(14,3)")
+                        .HasColumnName("leaves_limits_latest_at_metres");
+
+                    b.Property<LocalDate?>("LeavesLimitsLatestOn")
+                        .HasColumnType("date")
+                        .HasColumnName("leaves_limits_latest_on");
+
                     b.Property<LocalDate?>("LeavesLimitsOn")
                         .HasColumnType("date")
                         .HasColumnName("leaves_limits_on");
+
+                    b.Property<double?>("OutsideAtNextCheck")
+                        .HasColumnType("double precision")
+                        .HasColumnName("outside_at_next_check");
+
+                    b.Property<decimal?>("PresentAt")
+                        .HasPrecision(14, 3)
+                        .HasColumnType("numeric(14,3)")
+                        .HasColumnName("present_at_metres");
+
+                    b.Property<decimal?>("PresentDeviationMm")
+                        .HasPrecision(8, 4)
+                        .HasColumnType("numeric(8,4)")
+                        .HasColumnName("present_deviation_mm");
 
                     b.Property<decimal?>("PresentMm")
                         .HasPrecision(8, 4)
@@ -800,8 +835,8 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnName("readings");
 
                     b.Property<string>("Reason")
-                        .HasMaxLength(300)
-                        .HasColumnType("character varying(300)")
+                        .HasMaxLength(400)
+                        .HasColumnType("character varying(400)")
                         .HasColumnName("reason");
 
                     b.HasKey("EngineId", "Valve", "Lobe")
@@ -811,6 +846,249 @@ namespace Workshop.Web.Data.Migrations
                         .HasDatabaseName("ix_clearance_forecasts_leaves_limits_on_engine_id");
 
                     b.ToTable("clearance_forecasts", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Drift.DriftFitVersion", b =>
+                {
+                    b.Property<Guid>("EngineModelId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("engine_model_id");
+
+                    b.Property<int>("Version")
+                        .HasColumnType("integer")
+                        .HasColumnName("version");
+
+                    b.Property<Instant>("ComputedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("computed_at");
+
+                    b.Property<string>("Fit")
+                        .HasColumnType("jsonb")
+                        .HasColumnName("fit");
+
+                    b.Property<double?>("LogLikelihood")
+                        .HasColumnType("double precision")
+                        .HasColumnName("log_likelihood");
+
+                    b.Property<int>("Readings")
+                        .HasColumnType("integer")
+                        .HasColumnName("readings");
+
+                    b.Property<string>("WhyNot")
+                        .HasMaxLength(400)
+                        .HasColumnType("character varying(400)")
+                        .HasColumnName("why_not");
+
+                    b.HasKey("EngineModelId", "Version")
+                        .HasName("pk_drift_fits");
+
+                    b.ToTable("drift_fits", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_drift_fits_fit_or_reason", "(fit is null) = (why_not is not null)");
+                        });
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Drift.DriftPoolVersion", b =>
+                {
+                    b.Property<string>("Kind")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("kind");
+
+                    b.Property<int>("Version")
+                        .HasColumnType("integer")
+                        .HasColumnName("version");
+
+                    b.Property<Instant>("ComputedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("computed_at");
+
+                    b.Property<string>("Pool")
+                        .HasColumnType("jsonb")
+                        .HasColumnName("pool");
+
+                    b.Property<int>("Readings")
+                        .HasColumnType("integer")
+                        .HasColumnName("readings");
+
+                    b.HasKey("Kind", "Version")
+                        .HasName("pk_drift_pools");
+
+                    b.ToTable("drift_pools", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Drift.DriftRefit", b =>
+                {
+                    b.Property<Guid>("EngineModelId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("engine_model_id");
+
+                    b.Property<int>("Engines")
+                        .HasColumnType("integer")
+                        .HasColumnName("engines");
+
+                    b.Property<int>("EnginesWritten")
+                        .HasColumnType("integer")
+                        .HasColumnName("engines_written");
+
+                    b.Property<Instant?>("FinishedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("finished_at");
+
+                    b.Property<int?>("FitVersion")
+                        .HasColumnType("integer")
+                        .HasColumnName("fit_version");
+
+                    b.Property<Guid?>("LastEngine")
+                        .HasColumnType("uuid")
+                        .HasColumnName("last_engine");
+
+                    b.Property<Instant>("RequestedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("requested_at");
+
+                    b.Property<Instant?>("StartedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("started_at");
+
+                    b.Property<Instant?>("WantedSince")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("wanted_since");
+
+                    b.HasKey("EngineModelId")
+                        .HasName("pk_drift_refits");
+
+                    b.HasIndex("WantedSince")
+                        .HasDatabaseName("ix_drift_refits_wanted_since");
+
+                    b.ToTable("drift_refits", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Drift.EngineOutlook", b =>
+                {
+                    b.Property<Guid>("EngineId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("engine_id");
+
+                    b.Property<Instant>("ComputedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("computed_at");
+
+                    b.Property<double?>("ExhaustOutsideAtNextCheck")
+                        .HasColumnType("double precision")
+                        .HasColumnName("exhaust_outside_at_next_check");
+
+                    b.Property<int?>("FitVersion")
+                        .HasColumnType("integer")
+                        .HasColumnName("fit_version");
+
+                    b.Property<double?>("IntakeOutsideAtNextCheck")
+                        .HasColumnType("double precision")
+                        .HasColumnName("intake_outside_at_next_check");
+
+                    b.Property<decimal?>("NextCheckAt")
+                        .HasPrecision(14, 3)
+                        .HasColumnType("numeric(14,3)")
+                        .HasColumnName("next_check_at_metres");
+
+                    b.Property<LocalDate?>("NextCheckOn")
+                        .HasColumnType("date")
+                        .HasColumnName("next_check_on");
+
+                    b.Property<double?>("OutsideAtNextCheck")
+                        .HasColumnType("double precision")
+                        .HasColumnName("outside_at_next_check");
+
+                    b.Property<decimal?>("PassesThresholdAt")
+                        .HasPrecision(14, 3)
+                        .HasColumnType("numeric(14,3)")
+                        .HasColumnName("passes_threshold_at_metres");
+
+                    b.Property<LocalDate?>("PassesThresholdOn")
+                        .HasColumnType("date")
+                        .HasColumnName("passes_threshold_on");
+
+                    b.Property<LocalDate?>("SoonestExhaustOn")
+                        .HasColumnType("date")
+                        .HasColumnName("soonest_exhaust_on");
+
+                    b.Property<LocalDate?>("SoonestIntakeOn")
+                        .HasColumnType("date")
+                        .HasColumnName("soonest_intake_on");
+
+                    b.Property<LocalDate?>("SoonestOn")
+                        .HasColumnType("date")
+                        .HasColumnName("soonest_on");
+
+                    b.HasKey("EngineId")
+                        .HasName("pk_engine_outlooks");
+
+                    b.HasIndex("SoonestExhaustOn", "EngineId")
+                        .HasDatabaseName("ix_engine_outlooks_soonest_exhaust_on_engine_id");
+
+                    b.HasIndex("SoonestIntakeOn", "EngineId")
+                        .HasDatabaseName("ix_engine_outlooks_soonest_intake_on_engine_id");
+
+                    b.HasIndex("SoonestOn", "EngineId")
+                        .HasDatabaseName("ix_engine_outlooks_soonest_on_engine_id");
+
+                    b.ToTable("engine_outlooks", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Drift.LeftOutVisit", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("DecidedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("decided_at");
+
+                    b.Property<Guid>("DecidedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("decided_by");
+
+                    b.Property<Guid>("EngineId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("engine_id");
+
+                    b.Property<int?>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<bool>("LeftOut")
+                        .HasColumnType("boolean")
+                        .HasColumnName("left_out");
+
+                    b.Property<Guid>("OdometerReadingId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("odometer_reading_id");
+
+                    b.Property<Guid>("ReasonRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("reason_remark_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_left_out_visits");
+
+                    b.HasIndex("DecidedBy")
+                        .HasDatabaseName("ix_left_out_visits_decided_by");
+
+                    b.HasIndex("EngineId")
+                        .HasDatabaseName("ix_left_out_visits_engine_id");
+
+                    b.HasIndex("JobCardNumber")
+                        .HasDatabaseName("ix_left_out_visits_job_card_number");
+
+                    b.HasIndex("OdometerReadingId")
+                        .HasDatabaseName("ix_left_out_visits_odometer_reading_id");
+
+                    b.HasIndex("ReasonRemarkId")
+                        .HasDatabaseName("ix_left_out_visits_reason_remark_id");
+
+                    b.ToTable("left_out_visits", (string)null);
                 });
 
             modelBuilder.Entity("Workshop.Domain.EngineModels.EngineModel", b =>
@@ -961,6 +1239,10 @@ namespace Workshop.Web.Data.Migrations
                         .HasMaxLength(60)
                         .HasColumnType("character varying(60)")
                         .HasColumnName("service_item_code");
+
+                    b.Property<bool>("ByForecast")
+                        .HasColumnType("boolean")
+                        .HasColumnName("by_forecast");
 
                     b.Property<Instant>("ComputedAt")
                         .HasColumnType("timestamp with time zone")
@@ -2821,6 +3103,73 @@ namespace Workshop.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_clearance_forecasts_engines_engine_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Drift.DriftFitVersion", b =>
+                {
+                    b.HasOne("Workshop.Domain.EngineModels.EngineModel", null)
+                        .WithMany()
+                        .HasForeignKey("EngineModelId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_drift_fits_engine_models_engine_model_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Drift.DriftRefit", b =>
+                {
+                    b.HasOne("Workshop.Domain.EngineModels.EngineModel", null)
+                        .WithMany()
+                        .HasForeignKey("EngineModelId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_drift_refits_engine_models_engine_model_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Drift.EngineOutlook", b =>
+                {
+                    b.HasOne("Workshop.Domain.Motorcycles.Engine", null)
+                        .WithMany()
+                        .HasForeignKey("EngineId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_engine_outlooks_engines_engine_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Drift.LeftOutVisit", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("DecidedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_left_out_visits_people_decided_by");
+
+                    b.HasOne("Workshop.Domain.Motorcycles.Engine", null)
+                        .WithMany()
+                        .HasForeignKey("EngineId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_left_out_visits_engines_engine_id");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_left_out_visits_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.Motorcycles.OdometerReading", null)
+                        .WithMany()
+                        .HasForeignKey("OdometerReadingId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_left_out_visits_odometer_readings_odometer_reading_id");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("ReasonRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_left_out_visits_remarks_reason_remark_id");
                 });
 
             modelBuilder.Entity("Workshop.Domain.EngineModels.EngineModelVersion", b =>
