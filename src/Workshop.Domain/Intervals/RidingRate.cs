@@ -48,6 +48,12 @@ public sealed record RidingRate(
     /// <summary>A usual rate where nothing is known: 5000 km a year, from 1000 to 15,000. Common practice, no source.</summary>
     public static readonly RidingRate Usual = new(FromYearly(5_000), FromYearly(1_000), FromYearly(15_000), RateBasis.Assumed, 0, null);
 
+    /// <summary>What is expected to have been done on a day; before a reading, what stood at it.</summary>
+    /// <param name="day">The day.</param>
+    /// <param name="last">The last reading.</param>
+    public Distance DistanceOn(LocalDate day, OdometerPoint last) =>
+        last.Distance + Distance.FromMetres(PerDay.Metres * Math.Max(0, Period.DaysBetween(last.On, day)));
+
     /// <summary>A daily distance by the year, to the kilometre, for showing.</summary>
     public static Distance Yearly(Distance perDay) =>
         Distance.FromKilometres(Rounding.HalfEven(perDay.Kilometres * DaysPerYear, 0));

@@ -7,6 +7,7 @@ using Workshop.Domain.EngineModels;
 using Workshop.Domain.JobCards;
 using Workshop.Domain.Tooling;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Drift;
 using Workshop.Web.Features.JobCards;
 using Workshop.Web.Http;
 
@@ -37,6 +38,10 @@ public sealed class ReadingsModel(WorkshopDbContext db, IClock clock) : Workshop
     public IReadOnlyList<SelectListItem> FeelerSets { get; private set; } = [];
 
     public IReadOnlyList<SelectListItem> Micrometers { get; private set; } = [];
+
+    /// <summary>What was expected of each lobe before the visit; none at as left.</summary>
+    public IReadOnlyDictionary<LobeKey, GetCardForecast.Expected> Expected { get; private set; } =
+        new Dictionary<LobeKey, GetCardForecast.Expected>();
 
     public bool MayWrite { get; private set; }
 
@@ -112,6 +117,11 @@ public sealed class ReadingsModel(WorkshopDbContext db, IClock clock) : Workshop
         }
 
         (Head, Card) = (head, card);
+        if (Stage == Stage.AsFound && (await Read(new GetCardForecast.Request(Number), GetCardForecast.Handle)).TryGet(out var forecast, out _))
+        {
+            Expected = forecast.Lobes.Where(l => l.WhyNot is null).ToDictionary(l => new LobeKey(l.Valve, l.Lobe));
+        }
+
         MayWrite = head.Card.State == JobCardState.CheckedIn && await May(Policies.Measures);
         if (MayWrite)
         {
@@ -193,6 +203,7 @@ public sealed class ReadingsModel(WorkshopDbContext db, IClock clock) : Workshop
         parts.AddRange(written.Readings.Where(r => r.Verdict != Verdict.Within)
             .Select(r => $"{new LobeKey(r.Valve, r.Lobe).Spoken}: {r.Words}."));
         parts.AddRange(written.Warnings);
+        parts.AddRange(written.Checks);
         return string.Join(" ", parts);
     }
 

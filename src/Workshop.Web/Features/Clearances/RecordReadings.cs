@@ -2,12 +2,14 @@ using System.Text.Json.Serialization;
 using FluentValidation;
 using NodaTime;
 using Workshop.Domain.Clearances;
+using Workshop.Domain.Drift;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Measures;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
 using Workshop.Domain.Tooling;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Drift;
 using Workshop.Web.Features.Shims;
 using Workshop.Web.Http;
 
@@ -100,10 +102,20 @@ public static class RecordReadings
     }
 
     /// <param name="Words">The verdict in a sentence.</param>
+    /// <param name="Expected">What its history let expect; of a reading as found, where something is known.</param>
     public sealed record Recorded(
-        Guid Id, ValveKey Valve, int Lobe, Stage Stage, int Attempt, Verdict Verdict, Clearance? TryBladeMm, string Words);
+        Guid Id, ValveKey Valve, int Lobe, Stage Stage, int Attempt, Verdict Verdict, Clearance? TryBladeMm, string Words,
+        Expectation? Expected);
 
-    public sealed record Answer(int Number, IReadOnlyList<Recorded> Readings, int Shims, int Events, IReadOnlyList<string> Warnings);
+    /// <param name="FromMm">Lower end of the 90 % span in which the clearance was expected.</param>
+    /// <param name="P">How improbable the reading is, two-sided.</param>
+    /// <param name="MeasureAgain">It disagrees: measure once more; the same again is accepted.</param>
+    /// <param name="Words">Where it disagrees, with what.</param>
+    public sealed record Expectation(decimal FromMm, decimal ToMm, double P, bool MeasureAgain, string? Words);
+
+    /// <param name="Checks">What is to be measured once more and why, and what is odd about a cylinder or the whole engine.</param>
+    public sealed record Answer(
+        int Number, IReadOnlyList<Recorded> Readings, int Shims, int Events, IReadOnlyList<string> Warnings, IReadOnlyList<string> Checks);
 
     public sealed class Validator : AbstractValidator<Request>
     {
@@ -148,9 +160,19 @@ public static class RecordReadings
         var events = ValveEventEntry.Add(entry, Numbered(request.Events, "events"));
 
         await SayDoubts(entry, readings, ct);
-        return await entry.Finish(clock, ct) is { } problem
-            ? problem
-            : new Answer(request.Number, [.. readings.Select(r => Say(entry, r))], shims.Count, events, entry.Warnings);
+        if (await entry.Finish(clock, ct) is { } problem)
+        {
+            return problem;
+        }
+
+        var check = await EntryCheck.Of(entry, readings, ct);
+        return new Answer(
+            request.Number,
+            [.. readings.Select(r => Say(entry, r, check?.Readings.FirstOrDefault(c => c.Lobe == r.Key)))],
+            shims.Count,
+            events,
+            entry.Warnings,
+            check is null ? [] : [.. check.Readings.Select(c => c.Sentence).OfType<string>(), .. check.Sentences]);
     }
 
     /// <summary>As left opens once the shafts are held and the engine was turned by hand; what a send fits is not held yet.</summary>
@@ -181,11 +203,17 @@ public static class RecordReadings
         }
     }
 
-    private static Recorded Say(VisitEntry entry, ClearanceReading reading)
+    private static Recorded Say(VisitEntry entry, ClearanceReading reading, ReadingCheck? check)
     {
         var verdict = ClearanceVerdict.Of(reading.Bracket, ReadingRules.LimitsOf(entry.Specification, reading.Key));
         return new Recorded(
-            reading.Id, reading.Valve, reading.Lobe, reading.Stage, reading.Attempt, verdict.Verdict, verdict.TryBlade, verdict.Sentence);
+            reading.Id, reading.Valve, reading.Lobe, reading.Stage, reading.Attempt, verdict.Verdict, verdict.TryBlade, verdict.Sentence,
+            check is null || reading.Stage != Stage.AsFound ? null : new Expectation(
+                DriftFigures.Mm(check.ExpectedFromMm)!.Value,
+                DriftFigures.Mm(check.ExpectedToMm)!.Value,
+                DriftFigures.Probability(check.P)!.Value,
+                check.MeasureAgain,
+                check.Sentence));
     }
 
     private static IEnumerable<T> Rows<T>(IReadOnlyList<T?>? rows)

@@ -10,6 +10,8 @@ internal static class DriftApi
         var manages = drift.MapGroup("").RequireAuthorization(Policies.Manages);
 
         drift.MapGet("/motorcycles/{id:guid}/drift", (Guid id, Api run) => run.Read(new GetDrift.Request(id), GetDrift.Handle));
+        drift.MapGet("/job-cards/{number:int}/forecast", (int number, Api run) =>
+            run.Read(new GetCardForecast.Request(number), GetCardForecast.Handle));
         manages.MapPost("/motorcycles/{id:guid}/drift/left-out-visits", (Guid id, LeaveOutVisit.Request body, Api run) =>
             run.Post(body with { MotorcycleId = id }, LeaveOutVisit.Handle));
         manages.MapGet("/drift", (int? within, Guid? engineModelId, string? side, string? after, int? take, Api run) =>

@@ -10,6 +10,11 @@ using Workshop.Web.Data;
 
 namespace Workshop.Web.Features.Drift;
 
+/// <summary>What was known before a visit.</summary>
+/// <param name="Card">Whose rows are left away.</param>
+/// <param name="Until">Rows from here on are left away too.</param>
+internal sealed record BeforeVisit(int Card, Instant Until);
+
 /// <summary>Of one engine, all that decides how its valves drift.</summary>
 /// <param name="EngineModelId">Its engine model.</param>
 /// <param name="Engine">Its readings as the drift model takes them, under the current version of its engine model.</param>
@@ -37,14 +42,18 @@ internal sealed record EngineDrift(Guid EngineModelId, DriftEngine Engine, Engin
         return day < Track.Last.On.PlusDays(NextDue.HorizonDays) ? day : null;
     }
 
+    /// <summary>What the motorcycle is expected to have done on a day, by its rate; not before its last reading.</summary>
+    public Distance? ExpectedOn(LocalDate day) => Track is null ? null : rate!.DistanceOn(day, Track.Last);
+
     /// <summary>Reads the engines asked for, in order of id, with one query a table however many they are.</summary>
     /// <param name="db">Where from.</param>
     /// <param name="engines">Which.</param>
     /// <param name="ct">Ends it early.</param>
-    /// <param name="exceptCard">A job card whose readings are left away: the history before that visit.</param>
+    /// <param name="before">Only what was known before a visit; all where absent.</param>
     public static async Task<IReadOnlyList<EngineDrift>> Load(
-        WorkshopDbContext db, IReadOnlyCollection<Guid> engines, CancellationToken ct, int? exceptCard = null)
+        WorkshopDbContext db, IReadOnlyCollection<Guid> engines, CancellationToken ct, BeforeVisit? before = null)
     {
+        var (card, until) = (before?.Card, before?.Until ?? Instant.MaxValue);
         var specifications = await Specifications(db, engines, ct);
         var fittings = (await db.EngineFittings.AsNoTracking().Where(f => engines.Contains(f.EngineId)).ToListAsync(ct))
             .ToLookup(f => f.EngineId);
@@ -54,16 +63,16 @@ internal sealed record EngineDrift(Guid EngineModelId, DriftEngine Engine, Engin
             .ToLookup(o => o.MotorcycleId);
         var readOn = StandingByAnyId(odometer).ToLookup(r => r.Standing.MotorcycleId);
         var readings = (await db.ClearanceReadings.AsNoTracking()
-                .Where(r => engines.Contains(r.EngineId) && (exceptCard == null || r.JobCardNumber != exceptCard)).ToListAsync(ct))
+                .Where(r => engines.Contains(r.EngineId) && (card == null || (r.JobCardNumber != card && r.MeasuredAt < until))).ToListAsync(ct))
             .ToLookup(r => r.EngineId);
         var shims = (await db.ShimObservations.AsNoTracking()
-                .Where(s => engines.Contains(s.EngineId) && (exceptCard == null || s.JobCardNumber != exceptCard)).ToListAsync(ct))
+                .Where(s => engines.Contains(s.EngineId) && (card == null || (s.JobCardNumber != card && s.MeasuredAt < until))).ToListAsync(ct))
             .ToLookup(s => s.EngineId);
         var events = (await db.ValveEvents.AsNoTracking()
-                .Where(e => engines.Contains(e.EngineId) && (exceptCard == null || e.JobCardNumber != exceptCard)).ToListAsync(ct))
+                .Where(e => engines.Contains(e.EngineId) && (card == null || (e.JobCardNumber != card && e.HappenedAt < until))).ToListAsync(ct))
             .ToLookup(e => e.EngineId);
         var parts = (await db.PartChanges.AsNoTracking()
-                .Where(c => engines.Contains(c.EngineId) && (exceptCard == null || c.JobCardNumber != exceptCard)).ToListAsync(ct))
+                .Where(c => engines.Contains(c.EngineId) && (card == null || (c.JobCardNumber != card && c.EnteredAt < until))).ToListAsync(ct))
             .ToLookup(c => c.EngineId);
 
         var leftOut = await LeftOut(db, engines, ct);

@@ -49,7 +49,7 @@ internal sealed record NextCheck(LocalDate On, Distance EngineAt)
 
         // By the calendar it comes when the rate has brought it less far than the interval.
         var last = history.Track.Last;
-        var byThen = last.Distance + Distance.FromMetres(rate.PerDay.Metres * Math.Max(0, Period.DaysBetween(last.On, due.ExpectedOn)));
+        var byThen = rate.DistanceOn(due.ExpectedOn, last);
         var at = due.At is { } far && far < byThen ? far : due.On is null ? due.At!.Value : byThen;
         return new NextCheck(due.ExpectedOn, fitting.EngineDistanceAt(at < last.Distance ? last.Distance : at));
     }

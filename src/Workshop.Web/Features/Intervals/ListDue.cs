@@ -78,6 +78,9 @@ public static class ListDue
         /// <summary>"at 24,000 km, in 900 km".</summary>
         public string? ByDistance { get; init; }
 
+        /// <summary>The distance is that of the drift forecast, which comes before the interval's.</summary>
+        public bool ByForecast { get; init; }
+
         /// <summary>"2026-05-01, in 8 weeks".</summary>
         public string? ByDate { get; init; }
 
@@ -178,9 +181,10 @@ public static class ListDue
             RateBasis = due.RateBasis,
             LastDoneOn = due.LastDoneOn,
             LastDoneAt = due.LastDoneAt,
+            ByForecast = due.ByForecast,
             State = DueWords.StateOf(due.DueOn, left, due.ExpectedOn, today),
             ByDistance = due.DueAt is { } point
-                ? $"at {DueWords.InUnit(point, found.Unit)}, {DueWords.HowFar(left!.Value, found.Unit)}"
+                ? $"at {DueWords.InUnit(point, found.Unit)}, {DueWords.HowFar(left!.Value, found.Unit)}{(due.ByForecast ? ", by its drift before the interval" : "")}"
                 : null,
             ByDate = due.DueOn is { } day ? $"{Day(day)}, {DueWords.When(day, today)}" : null,
             Expected = DueWords.Expected(due.ExpectedOn, due.EarliestOn, due.LatestOn, due.RateBasis, left),

@@ -4,6 +4,7 @@ using Workshop.Domain.EngineModels;
 using Workshop.Domain.JobCards;
 using Workshop.Web.Data;
 using Workshop.Web.Features.Bookings;
+using Workshop.Web.Features.Drift;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.JobCards;
@@ -25,6 +26,9 @@ public sealed class CardModel(WorkshopDbContext db) : WorkshopPage
 
     /// <summary>What may be begun now: held ready on the card, or found necessary.</summary>
     public IReadOnlyList<ServiceItem> Startable { get; private set; } = [];
+
+    /// <summary>What the visit is likely to find; absent once it is over, and where no valves are checked.</summary>
+    public GetCardForecast.Answer? Forecast { get; private set; }
 
     public bool MayStart { get; private set; }
 
@@ -68,6 +72,13 @@ public sealed class CardModel(WorkshopDbContext db) : WorkshopPage
         }
 
         (Head, Card) = (head, card);
+        if (card.State is JobCardState.Booked or JobCardState.CheckedIn
+            && open.Items.Any(i => open.ItemOf(i).Kind == ServiceItemKind.ValveClearanceCheck)
+            && (await Read(new GetCardForecast.Request(Number), GetCardForecast.Handle)).TryGet(out var forecast, out _))
+        {
+            Forecast = forecast;
+        }
+
         Startable = [.. open.Specification.ServiceItems
             .Where(i => CardRules.RefuseStart(Number, open.Specification, open.Items, i.Code) is null)
             .OrderByDescending(i => open.Items.Any(on => on.ServiceItemCode == i.Code))];
