@@ -177,21 +177,13 @@ public sealed class EngineForecast
         }
 
         var inside = 1 - AnyOutsideBy(from)!.Value;
-        var (before, after) = (from, from + Reach);
-        if (!Passes(after))
-        {
-            return null;
-        }
-
-        while ((after - before).Metres > 1000)
-        {
-            var middle = Distance.FromMetres((before.Metres + after.Metres) / 2);
-            (before, after) = Passes(middle) ? (before, middle) : (middle, after);
-        }
-
-        return Distance.FromKilometres(decimal.Floor(before.Kilometres));
-
-        bool Passes(Distance at) => 1 - AnyOutsideBy(at)!.Value <= (1 - threshold) * inside;
+        var found = LeavingDistance.First(
+            metres => 1 - ((1 - AnyOutsideBy(Distance.FromMetres((decimal)metres))!.Value) / inside),
+            (double)from.Metres,
+            threshold,
+            (double)Reach.Metres,
+            precision: 1000);
+        return found is { } at ? Distance.FromKilometres(decimal.Floor((decimal)at / Distance.MetresPerKilometre)) : null;
     }
 
     /// <summary>The fan of a lobe's true clearance with the shim that is in now; empty where nothing is foretold.</summary>
@@ -207,7 +199,7 @@ public sealed class EngineForecast
 
         var known = posterior!.Groups[standing.Group];
         return [.. places.Select(at => new FanPoint(
-            at, [.. FanProbabilities.Select(p => known.ValueQuantile(standing.Leg.XAt(at), p) - standing.PartMm)]))];
+            at, [.. known.ValueQuantiles(standing.Leg.XAt(at), FanProbabilities).Select(y => y - standing.PartMm)]))];
     }
 
     /// <summary>What the engine had done where the present leg of a lobe begins; nothing where nothing is foretold.</summary>

@@ -9,6 +9,9 @@ public sealed class GroupPosterior
     /// <summary>Beyond about eight standard deviations one more says nothing.</summary>
     private const double LeastMiddle = 1e-15;
 
+    /// <summary>Standard deviations about the mean.</summary>
+    private static readonly double[] CurvePlaces = [-3, -2, -1.4, -0.9, -0.45, 0, 0.45, 0.9, 1.4, 2, 3];
+
     private readonly IReadOnlyList<(double Weight, GroupGivenParameters Given)> parts;
 
     /// <summary>Takes the posterior given each of some parameters; their weights sum to 1.</summary>
@@ -82,6 +85,38 @@ public sealed class GroupPosterior
         Guard.Confidence(probability);
         var spread = Math.Max(DeviationAt(x), 1e-12);
         return Quantile.Find(value => ProbabilityBelow(x, value), MeanAt(x), spread, probability);
+    }
+
+    /// <summary>
+    /// Several of <see cref="ValueQuantile"/> at once, for pictures: by a smooth curve through the probabilities at a few values, right to
+    /// about a hundredth of a standard deviation.
+    /// </summary>
+    /// <param name="x">Where, along the last leg.</param>
+    /// <param name="probabilities">Each between 0.01 and 0.99.</param>
+    public double[] ValueQuantiles(double x, IReadOnlyList<double> probabilities)
+    {
+        ArgumentNullException.ThrowIfNull(probabilities);
+        var (mean, spread) = (MeanAt(x), Math.Max(DeviationAt(x), 1e-12));
+        var scores = new List<double>();
+        var values = new List<double>();
+        foreach (var place in CurvePlaces)
+        {
+            var value = mean + (place * spread);
+            var score = Quantile.Score(ProbabilityBelow(x, value));
+            if (scores.Count == 0 || score > scores[^1])
+            {
+                scores.Add(score);
+                values.Add(value);
+            }
+        }
+
+        if (scores.Count < CurvePlaces.Length)
+        {
+            return [.. probabilities.Select(p => ValueQuantile(x, p))];
+        }
+
+        var curve = MathNet.Numerics.Interpolation.CubicSpline.InterpolatePchipSorted([.. scores], [.. values]);
+        return [.. probabilities.Select(p => curve.Interpolate(Quantile.Score(p)))];
     }
 
     /// <summary>The slope below which the group's slope lies with a given probability.</summary>

@@ -5,28 +5,48 @@ internal static class Quantile
 {
     private const int MostSteps = 80;
 
-    /// <summary>By bisection from a bracket walked out from the mean.</summary>
+    /// <summary>
+    /// A bracket walked out from the mean, then Illinois false position on the normal score, on which a cumulative probability is
+    /// nearly straight.
+    /// </summary>
     public static double Find(Func<double, double> below, double mean, double spread, double probability)
     {
-        var (low, high) = (mean - spread, mean + spread);
-        for (var step = spread; below(low) > probability && step < 1e6 * spread; step *= 2)
+        var wanted = Score(probability);
+        var guess = mean + (wanted * spread);
+        var (low, high) = (guess - (0.1 * spread), guess + (0.1 * spread));
+        var (scoreLow, scoreHigh) = (Score(below(low)) - wanted, Score(below(high)) - wanted);
+        for (var step = 0.2 * spread; scoreLow > 0 && step < 1e6 * spread; step *= 2)
         {
-            (high, low) = (low, low - step);
+            (high, scoreHigh, low) = (low, scoreLow, low - step);
+            scoreLow = Score(below(low)) - wanted;
         }
 
-        for (var step = spread; below(high) < probability && step < 1e6 * spread; step *= 2)
+        for (var step = 0.2 * spread; scoreHigh < 0 && step < 1e6 * spread; step *= 2)
         {
-            (low, high) = (high, high + step);
+            (low, scoreLow, high) = (high, scoreHigh, high + step);
+            scoreHigh = Score(below(high)) - wanted;
         }
 
         for (var step = 0; step < MostSteps && high - low > 1e-9 * spread; step++)
         {
-            var middle = low + ((high - low) / 2);
-            (low, high) = below(middle) < probability ? (middle, high) : (low, middle);
+            var share = scoreLow / (scoreLow - scoreHigh);
+            var middle = share is > 0.001 and < 0.999 ? low + (share * (high - low)) : low + ((high - low) / 2);
+            var score = Score(below(middle)) - wanted;
+            if (Math.Abs(score) < 1e-9)
+            {
+                return middle;
+            }
+
+            (low, high, scoreLow, scoreHigh) = score < 0
+                ? (middle, high, score, scoreHigh / 2)
+                : (low, middle, scoreLow / 2, score);
         }
 
         return low + ((high - low) / 2);
     }
+
+    /// <summary>The normal deviate of a probability, finite at either end.</summary>
+    public static double Score(double probability) => NormalTails.Deviate(Math.Clamp(probability, 1e-15, 1 - 1e-15));
 }
 
 /// <summary>Where a rising probability reaches given ones, looking ahead from a start.</summary>
@@ -59,6 +79,16 @@ internal static class LeavingDistance
         return found;
     }
 
+    /// <summary>The first place at which the probability reaches a given one, not late by more than a precision; null where not within reach.</summary>
+    public static double? First(Func<double, double> leftBy, double from, double probability, double reach, double precision)
+    {
+        Guard.Confidence(probability);
+        var (atFrom, atFurthest) = (leftBy(from), leftBy(from + reach));
+        return atFrom >= probability ? from
+            : atFurthest < probability ? null
+            : Between(leftBy, from, atFrom, from + reach, atFurthest, probability, precision).X;
+    }
+
     /// <summary>Steps out to a bracket, then Illinois false position on the normal score, on which a straight drift is nearly straight.</summary>
     private static (double X, double P) Between(
         Func<double, double> leftBy, double low, double atLow, double high, double atHigh, double probability, double precision)
@@ -76,13 +106,13 @@ internal static class LeavingDistance
             (low, atLow) = (low + step, p);
         }
 
-        var (scoreLow, scoreHigh) = (Score(atLow) - Score(probability), Score(atHigh) - Score(probability));
+        var (scoreLow, scoreHigh) = (Quantile.Score(atLow) - Quantile.Score(probability), Quantile.Score(atHigh) - Quantile.Score(probability));
         for (var step = 0; step < 60 && high - low > precision; step++)
         {
             var share = scoreLow / (scoreLow - scoreHigh);
             var middle = share is > 0.001 and < 0.999 ? low + (share * (high - low)) : low + ((high - low) / 2);
             var p = leftBy(middle);
-            var score = Score(p) - Score(probability);
+            var score = Quantile.Score(p) - Quantile.Score(probability);
             if (Math.Abs(score) < 1e-9)
             {
                 return (middle, p);
@@ -100,7 +130,4 @@ internal static class LeavingDistance
 
         return (high, atHigh);
     }
-
-    private static double Score(double probability) =>
-        MathNet.Numerics.Distributions.Normal.InvCDF(0, 1, Math.Clamp(probability, 1e-12, 1 - 1e-12));
 }

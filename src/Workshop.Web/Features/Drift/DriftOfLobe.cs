@@ -31,7 +31,7 @@ public sealed record DriftOfLobe(
     string? WhyNot)
 {
     /// <summary>Uprights of a fan ahead of its beginning: enough for the curve of its edges.</summary>
-    private const int FanAhead = 12;
+    private const int FanAhead = 8;
 
     private static readonly Distance LeastAhead = Distance.FromKilometres(15_000);
     private static readonly Distance MostAhead = Distance.FromKilometres(80_000);
@@ -148,7 +148,7 @@ public sealed record DriftOfLobe(
         var furthest = known.Even is { } even && even > known.From ? 1.2m * (even - known.From).Metres : 0;
         var ahead = decimal.Clamp(furthest, LeastAhead.Metres, MostAhead.Metres);
         var back = (known.From - origin).Metres;
-        return Enumerable.Range(0, 3).Select(i => origin + Distance.FromMetres(decimal.Round(back * i / 3)))
+        return Enumerable.Range(0, 2).Select(i => origin + Distance.FromMetres(decimal.Round(back * i / 2)))
             .Concat(Enumerable.Range(0, FanAhead + 1).Select(i => known.From + Distance.FromMetres(decimal.Round(ahead * i / FanAhead))))
             .Distinct();
     }

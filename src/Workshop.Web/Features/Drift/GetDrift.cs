@@ -106,6 +106,6 @@ public static class GetDrift
             passes,
             known.DayOf(passes),
             known.RateBasis,
-            [.. known.Engine.Lobes.Select(lobe => DriftOfLobe.Of(known, lobe, forecast, version, next, time))]);
+            [.. known.Engine.Lobes.AsParallel().AsOrdered().Select(lobe => DriftOfLobe.Of(known, lobe, forecast, version, next, time))]);
     }
 }

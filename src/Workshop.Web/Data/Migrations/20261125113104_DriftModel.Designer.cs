@@ -15,7 +15,7 @@ using Workshop.Web.Data;
 namespace Workshop.Web.Data.Migrations
 {
     [DbContext(typeof(WorkshopDbContext))]
-    [Migration("20261125111545_DriftModel")]
+    [Migration("20261125113104_DriftModel")]
     partial class DriftModel
     {
         /// <inheritdoc />
@@ -375,6 +375,12 @@ namespace Workshop.Web.Data.Migrations
                         .HasMaxLength(60)
                         .HasColumnType("character varying(60)")
                         .HasColumnName("time_zone");
+
+                    b.Property<string>("UsedShims")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("used_shims");
 
                     b.HasKey("Id")
                         .HasName("pk_workshop_profiles");
@@ -1862,6 +1868,87 @@ namespace Workshop.Web.Data.Migrations
                     b.ToTable("remarks", (string)null);
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Shims.Shim", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int?>("BenchCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("bench_card_number");
+
+                    b.Property<Guid?>("CameFromMotorcycleId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("came_from_motorcycle_id");
+
+                    b.Property<string>("Condition")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("condition");
+
+                    b.Property<Guid?>("EngineId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("engine_id");
+
+                    b.Property<string>("Gone")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("gone");
+
+                    b.Property<decimal?>("Nominal")
+                        .HasPrecision(5, 3)
+                        .HasColumnType("numeric(5,3)")
+                        .HasColumnName("nominal_mm");
+
+                    b.Property<Guid>("PartId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("part_id");
+
+                    b.Property<Guid?>("PlaceId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("place_id");
+
+                    b.Property<decimal>("Thickness")
+                        .HasPrecision(5, 3)
+                        .HasColumnType("numeric(5,3)")
+                        .HasColumnName("thickness_mm");
+
+                    b.Property<string>("Valve")
+                        .HasMaxLength(16)
+                        .HasColumnType("character varying(16)")
+                        .HasColumnName("valve");
+
+                    b.HasKey("Id")
+                        .HasName("pk_shims");
+
+                    b.HasIndex("BenchCardNumber")
+                        .HasDatabaseName("ix_shims_bench_card_number");
+
+                    b.HasIndex("CameFromMotorcycleId")
+                        .HasDatabaseName("ix_shims_came_from_motorcycle_id");
+
+                    b.HasIndex("PlaceId")
+                        .HasDatabaseName("ix_shims_place_id");
+
+                    b.HasIndex("EngineId", "Valve")
+                        .IsUnique()
+                        .HasDatabaseName("ix_shims_engine_id_valve")
+                        .HasFilter("engine_id is not null");
+
+                    b.HasIndex("PartId", "Thickness")
+                        .HasDatabaseName("ix_shims_part_id_thickness_mm");
+
+                    b.ToTable("shims", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_shims_in_one_place", "num_nonnulls(place_id, engine_id, bench_card_number, gone) = 1");
+
+                            t.HasCheckConstraint("ck_shims_valve", "(valve is null) = (engine_id is null and bench_card_number is null)");
+                        });
+                });
+
             modelBuilder.Entity("Workshop.Domain.Shims.ShimObservation", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1964,6 +2051,64 @@ namespace Workshop.Web.Data.Migrations
                     b.ToTable("shim_observations", null, t =>
                         {
                             t.HasCheckConstraint("ck_shim_observations_valve", "valve ~ '^[1-9][0-9]?-(intake|exhaust)-[1-4]$'");
+                        });
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Shims.ShimSeries", b =>
+                {
+                    b.Property<Guid>("PartId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("part_id");
+
+                    b.Property<int>("Columns")
+                        .HasColumnType("integer")
+                        .HasColumnName("columns");
+
+                    b.Property<decimal>("DiameterMm")
+                        .HasPrecision(6, 3)
+                        .HasColumnType("numeric(6,3)")
+                        .HasColumnName("diameter_mm");
+
+                    b.Property<decimal>("Largest")
+                        .HasPrecision(5, 3)
+                        .HasColumnType("numeric(5,3)")
+                        .HasColumnName("largest_mm");
+
+                    b.Property<Guid>("PlaceId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("place_id");
+
+                    b.Property<string>("Seat")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("seat");
+
+                    b.Property<decimal>("Smallest")
+                        .HasPrecision(5, 3)
+                        .HasColumnType("numeric(5,3)")
+                        .HasColumnName("smallest_mm");
+
+                    b.Property<string>("Source")
+                        .IsRequired()
+                        .HasMaxLength(4000)
+                        .HasColumnType("character varying(4000)")
+                        .HasColumnName("source");
+
+                    b.Property<decimal>("StepMm")
+                        .HasPrecision(5, 3)
+                        .HasColumnType("numeric(5,3)")
+                        .HasColumnName("step_mm");
+
+                    b.HasKey("PartId")
+                        .HasName("pk_shim_series");
+
+                    b.HasIndex("PlaceId")
+                        .HasDatabaseName("ix_shim_series_place_id");
+
+                    b.ToTable("shim_series", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_shim_series_sizes", "largest_mm >= smallest_mm and step_mm > 0 and columns between 1 and 26");
                         });
                 });
 
@@ -2105,6 +2250,10 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("character varying(40)")
                         .HasColumnName("condition");
 
+                    b.Property<Guid?>("EngineId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("engine_id");
+
                     b.Property<int?>("JobCardNumber")
                         .HasColumnType("integer")
                         .HasColumnName("job_card_number");
@@ -2123,6 +2272,11 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("moved_by");
 
+                    b.Property<decimal?>("Nominal")
+                        .HasPrecision(5, 3)
+                        .HasColumnType("numeric(5,3)")
+                        .HasColumnName("nominal_mm");
+
                     b.Property<decimal>("OnHandChange")
                         .HasPrecision(14, 4)
                         .HasColumnType("numeric(14,4)")
@@ -2136,18 +2290,39 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("place_id");
 
+                    b.Property<Guid?>("ReasonRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("reason_remark_id");
+
                     b.Property<decimal>("ReservedChange")
                         .HasPrecision(14, 4)
                         .HasColumnType("numeric(14,4)")
                         .HasColumnName("reserved_change");
+
+                    b.Property<string>("ScrapReason")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("scrap_reason");
+
+                    b.Property<Guid?>("ShimId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("shim_id");
 
                     b.Property<decimal?>("Thickness")
                         .HasPrecision(5, 3)
                         .HasColumnType("numeric(5,3)")
                         .HasColumnName("thickness_mm");
 
+                    b.Property<string>("Valve")
+                        .HasMaxLength(16)
+                        .HasColumnType("character varying(16)")
+                        .HasColumnName("valve");
+
                     b.HasKey("Id")
                         .HasName("pk_stock_movements");
+
+                    b.HasIndex("EngineId")
+                        .HasDatabaseName("ix_stock_movements_engine_id");
 
                     b.HasIndex("JobCardNumber")
                         .HasDatabaseName("ix_stock_movements_job_card_number");
@@ -2158,10 +2333,19 @@ namespace Workshop.Web.Data.Migrations
                     b.HasIndex("PlaceId")
                         .HasDatabaseName("ix_stock_movements_place_id");
 
+                    b.HasIndex("ReasonRemarkId")
+                        .HasDatabaseName("ix_stock_movements_reason_remark_id");
+
+                    b.HasIndex("ShimId")
+                        .HasDatabaseName("ix_stock_movements_shim_id");
+
                     b.HasIndex("PartId", "MovedAt")
                         .HasDatabaseName("ix_stock_movements_part_id_moved_at");
 
-                    b.ToTable("stock_movements", (string)null);
+                    b.ToTable("stock_movements", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_stock_movements_valve", "(engine_id is null) = (valve is null)");
+                        });
                 });
 
             modelBuilder.Entity("Workshop.Domain.Stores.StoragePlace", b =>
@@ -3198,6 +3382,40 @@ namespace Workshop.Web.Data.Migrations
                         .HasConstraintName("fk_remarks_people_written_by");
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Shims.Shim", b =>
+                {
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("BenchCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_shims_job_cards_bench_card_number");
+
+                    b.HasOne("Workshop.Domain.Motorcycles.Motorcycle", null)
+                        .WithMany()
+                        .HasForeignKey("CameFromMotorcycleId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_shims_motorcycles_came_from_motorcycle_id");
+
+                    b.HasOne("Workshop.Domain.Motorcycles.Engine", null)
+                        .WithMany()
+                        .HasForeignKey("EngineId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_shims_engines_engine_id");
+
+                    b.HasOne("Workshop.Domain.Stores.Part", null)
+                        .WithMany()
+                        .HasForeignKey("PartId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_shims_parts_part_id");
+
+                    b.HasOne("Workshop.Domain.Stores.StoragePlace", null)
+                        .WithMany()
+                        .HasForeignKey("PlaceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_shims_storage_places_place_id");
+                });
+
             modelBuilder.Entity("Workshop.Domain.Shims.ShimObservation", b =>
                 {
                     b.HasOne("Workshop.Domain.Motorcycles.Engine", null)
@@ -3259,6 +3477,23 @@ namespace Workshop.Web.Data.Migrations
                         .HasConstraintName("fk_shim_observations_shim_observations_supersedes_id");
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Shims.ShimSeries", b =>
+                {
+                    b.HasOne("Workshop.Domain.Stores.Part", null)
+                        .WithMany()
+                        .HasForeignKey("PartId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_shim_series_parts_part_id");
+
+                    b.HasOne("Workshop.Domain.Stores.StoragePlace", null)
+                        .WithMany()
+                        .HasForeignKey("PlaceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_shim_series_storage_places_place_id");
+                });
+
             modelBuilder.Entity("Workshop.Domain.Stores.StockBalance", b =>
                 {
                     b.HasOne("Workshop.Domain.Stores.Part", null)
@@ -3278,6 +3513,12 @@ namespace Workshop.Web.Data.Migrations
 
             modelBuilder.Entity("Workshop.Domain.Stores.StockMovement", b =>
                 {
+                    b.HasOne("Workshop.Domain.Motorcycles.Engine", null)
+                        .WithMany()
+                        .HasForeignKey("EngineId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_stock_movements_engines_engine_id");
+
                     b.HasOne("Workshop.Domain.JobCards.JobCard", null)
                         .WithMany()
                         .HasForeignKey("JobCardNumber")
@@ -3304,6 +3545,18 @@ namespace Workshop.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_stock_movements_storage_places_place_id");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("ReasonRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_stock_movements_remarks_reason_remark_id");
+
+                    b.HasOne("Workshop.Domain.Shims.Shim", null)
+                        .WithMany()
+                        .HasForeignKey("ShimId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_stock_movements_shims_shim_id");
                 });
 
             modelBuilder.Entity("Workshop.Domain.Tooling.FeelerBlade", b =>
