@@ -49,9 +49,16 @@ internal sealed class PathFitting
             return whyNot;
         }
 
+        if (options.Priors.Count == 0 && !data.Lower.Zip(data.Upper).Any(ends => double.IsFinite(ends.First) && double.IsFinite(ends.Second)))
+        {
+            return new NotComputable(
+                NotComputableReason.NoFiniteMaximum,
+                $"All {data.Readings} readings are open at one end, so that nothing tells how widely they scatter.");
+        }
+
         var start = options.Start is { } from
             ? PathStart.Raise(data, layout, layout.Vector(from, data), free)
-            : PathStart.Find(data, layout, given, free, Kinds);
+            : NearPriors(PathStart.Find(data, layout, given, free, Kinds));
         var kinds = Kinds(start);
         var evaluations = 0;
         SearchResult result;
@@ -81,6 +88,20 @@ internal sealed class PathFitting
                 $"The likelihood of {data.Readings} readings of {data.Groups} groups has no maximum that {evaluations} evaluations could find."),
             _ => Finish(result, kinds, evaluations),
         };
+    }
+
+    /// <summary>
+    /// Where something is known of a deviation from elsewhere the search begins there: few readings, or readings all alike, would
+    /// have it begin at next to nothing.
+    /// </summary>
+    private double[] NearPriors(double[] start)
+    {
+        foreach (var prior in options.Priors.Where(prior => prior.On is not (PriorOn.LevelMean or PriorOn.SlopeMean)))
+        {
+            start[Parameter(prior)] = prior.On == PriorOn.LogSigma ? prior.Centre : Math.Exp(prior.Centre);
+        }
+
+        return start;
     }
 
     private bool SigmaIsTold() => options.NoSpread || PathChecks.SigmaIsTold(data)
@@ -127,7 +148,8 @@ internal sealed class PathFitting
         }
 
         Add(
-            options.SharedSlopes && spread && slopes.Length > 0 && PathChecks.SharingIsTold(data),
+            options.SharedSlopes && spread && slopes.Length > 0
+                && (PathChecks.SharingIsTold(data) || options.Priors.Any(prior => prior.On == PriorOn.LogClusterDeviation)),
             ParameterLayout.ClusterDeviation);
         Add(options.EstimateCovariate, ParameterLayout.Covariate);
         return places;
