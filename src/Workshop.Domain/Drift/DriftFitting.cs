@@ -14,6 +14,9 @@ internal sealed class DriftFitting
     /// <summary>Fewer known changes of shim say nothing of a lever ratio.</summary>
     private const int FewestChanges = 10;
 
+    /// <summary>Fewer valves of a side that were read twice say nothing of a curvature.</summary>
+    private const int FewestForCurvature = 10;
+
     private const double RatioConfidence = 0.95;
 
     private readonly IReadOnlyList<DriftEngine> engines;
@@ -116,11 +119,28 @@ internal sealed class DriftFitting
 
     private CurvatureFigures? CurvatureOf(PathFit fit, int slopeClass, PathOptions options)
     {
+        if (!MayTellCurvature(slopes[slopeClass]))
+        {
+            return null;
+        }
+
         var test = IntervalPaths.TestCurvature(paths.Data, fit, slopeClass, options, cancellation);
         return test.HasValue
             ? new CurvatureFigures(
                 Figure(test.Value.Coefficient.Value, test.Value.Coefficient.StandardError), test.Value.LikelihoodRatio, test.Value.PValue)
             : null;
+    }
+
+    /// <summary>
+    /// Nothing is known of curvature from elsewhere, so that readings open at one end would let it run away: enough valves with
+    /// closed ones are asked for, at three distances or more.
+    /// </summary>
+    private bool MayTellCurvature(int slope)
+    {
+        var read = paths.Groups.Where(g => DriftClasses.Slope(g.Lobe.Valve.Side) == slope)
+            .Select(g => g.Legs.SelectMany(l => l.Readings).Where(r => double.IsFinite(r.UpperMm - r.LowerMm)).Select(r => r.X).ToList())
+            .Where(x => x.Count > 1).ToList();
+        return read.Count >= FewestForCurvature && read.SelectMany(x => x).Distinct().Count() > 2;
     }
 
     private LeverRatioFigures? LeverRatio(PathOptions options)
