@@ -155,7 +155,7 @@ public sealed class EngineForecast
     }
 
     /// <summary>
-    /// The distance at which the probability that any lobe has left its limits passes a threshold, to a kilometre and never late;
+    /// The distance at which the probability that any lobe has left its limits passes a threshold, to a kilometre;
     /// nothing where it does not within reach of the last reading, or nothing is foretold.
     /// </summary>
     /// <remarks>
@@ -178,12 +178,18 @@ public sealed class EngineForecast
 
         var inside = 1 - AnyOutsideBy(from)!.Value;
         var found = LeavingDistance.First(
-            metres => 1 - ((1 - AnyOutsideBy(Distance.FromMetres((decimal)metres))!.Value) / inside),
+            at => 1 - ((1 - AnyOutsideBy(Distance.FromMetres((decimal)at))!.Value) / inside),
             (double)from.Metres,
             threshold,
             (double)Reach.Metres,
             precision: 1000);
-        return found is { } at ? Distance.FromKilometres(decimal.Floor((decimal)at / Distance.MetresPerKilometre)) : null;
+        if (found is not { } metres)
+        {
+            return null;
+        }
+
+        var whole = Distance.FromKilometres(decimal.Floor((decimal)metres / Distance.MetresPerKilometre));
+        return whole > from ? whole : from;
     }
 
     /// <summary>The fan of a lobe's true clearance with the shim that is in now; empty where nothing is foretold.</summary>

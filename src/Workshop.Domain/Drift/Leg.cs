@@ -92,6 +92,12 @@ public sealed record LobeChange(Distance At, Instant When, LegCut? Cut, ShimThic
 /// <param name="Why">In a few words.</param>
 public sealed record LeftOutReading(ClearanceReading Reading, Distance At, string Why);
 
+/// <summary>A level that was begun and not read yet.</summary>
+/// <param name="Start">Set, or begun by a change after which nobody set it.</param>
+/// <param name="At">What the engine had done.</param>
+/// <param name="Card">The job card on which it was set, where it was and there was one.</param>
+public sealed record StandingLevel(LegStart Start, Distance At, int? Card);
+
 /// <summary>Everything that is known of one lobe, as legs.</summary>
 /// <param name="Lobe">Which.</param>
 /// <param name="Legs">In order of time.</param>
@@ -99,7 +105,7 @@ public sealed record LeftOutReading(ClearanceReading Reading, Distance At, strin
 /// <param name="LeftOut">Readings that do not enter, with the reason.</param>
 /// <param name="CutSinceLastReading">What cut the last leg after its last reading, so that the present level is unknown.</param>
 /// <param name="ShimNow">The shim that is in, where it is known.</param>
-/// <param name="ShimPartNowMm">Lever ratio x (shim now - first shim of the last leg): clearance now = y* - this.</param>
+/// <param name="ShimPartNowMm">Lever ratio x (shim now - first shim of the leg that is open): clearance now = y* - this.</param>
 public sealed record LobeHistory(
     LobeKey Lobe,
     IReadOnlyList<Leg> Legs,
@@ -109,6 +115,9 @@ public sealed record LobeHistory(
     ShimThickness? ShimNow,
     decimal ShimPartNowMm)
 {
+    /// <summary>What the lobe stands on since <see cref="CutSinceLastReading"/>; absent where nothing cut.</summary>
+    public StandingLevel? StandsOn { get; init; }
+
     /// <summary>x is in units of 10,000 km, the unit in which drift is stated.</summary>
     public const decimal MetresPerX = 10_000_000m;
 

@@ -17,6 +17,7 @@ internal sealed class LegWalk(LobeKey lobe, LeverRatio ratio, Distance? firstChe
     private List<Seen> open = [];
     private int section = 1;
     private LegCut? cut;
+    private Distance cutAt;
     private Distance? adjustedAt;
     private int? adjustedOnCard;
     private ShimThickness? firstShim;
@@ -51,6 +52,12 @@ internal sealed class LegWalk(LobeKey lobe, LeverRatio ratio, Distance? firstChe
         else if (wentIn?.Thickness is { } known && known != before)
         {
             changes.Add(new LobeChange(visit.At, visit.When, null, before, known));
+            if (open.Count == 0)
+            {
+                // What is read from here on is counted from the shim that the level was set with.
+                firstShim ??= before;
+            }
+
             shim = known;
             stretchFrom = open.Count;
             swaps++;
@@ -65,7 +72,11 @@ internal sealed class LegWalk(LobeKey lobe, LeverRatio ratio, Distance? firstChe
         var first = firstShim ?? open.FirstOrDefault()?.Shim;
         Close();
         return new LobeHistory(
-            lobe, legs, changes, leftOut, lastReadHere ? null : cut, shim, lastReadHere ? Part(shim, first) : 0);
+            lobe, legs, changes, leftOut, lastReadHere ? null : cut, shim, Part(shim, first))
+        {
+            StandsOn = lastReadHere || cut is null ? null
+                : new StandingLevel(adjustedAt is null ? LegStart.FirstSeen : LegStart.Adjusted, cutAt, adjustedOnCard),
+        };
     }
 
     /// <summary>The strongest reason of the visit to end the leg, or none.</summary>
@@ -147,7 +158,7 @@ internal sealed class LegWalk(LobeKey lobe, LeverRatio ratio, Distance? firstChe
     private void CutHere(LegCut why, LobeVisit visit, ShimThickness? shimFromHere)
     {
         Close();
-        cut = why;
+        (cut, cutAt) = (why, visit.At);
         section += why == LegCut.PartChanged ? 1 : 0;
         var set = visit.Shim(Stage.AsLeft) is not null || visit.Events.Contains(ValveEventKind.ScrewTurned);
         adjustedAt = set ? visit.At : null;

@@ -79,7 +79,7 @@ internal static class ModelLegs
             var readings = new List<ModelReading>();
             foreach (var reading in leg.Readings)
             {
-                var variance = Variance(reading.ShimPartMm - start.PartMm, ratio, uncertainty);
+                var variance = VarianceOf(reading.ShimPartMm - start.PartMm, ratio, uncertainty);
                 if (uncertainty.IsTooMuch(variance))
                 {
                     Add(legs, start, readings);
@@ -102,10 +102,10 @@ internal static class ModelLegs
 
     private static List<ModelLeg> AfterLastReading(LobeHistory history, List<ModelLeg> legs, Func<int?, double> aimMm)
     {
-        if (history.CutSinceLastReading is { } cut && cut != LegCut.ChangeUnknown && history.Changes.LastOrDefault(c => c.Cut is not null) is { } set)
+        if (history.CutSinceLastReading is { } cut && cut != LegCut.ChangeUnknown && history.StandsOn is { } level)
         {
             var section = (legs.Count == 0 ? 1 : legs[^1].Section) + (cut == LegCut.PartChanged ? 1 : 0);
-            legs.Add(new ModelLeg(section, LegStart.Adjusted, set.At, aimMm(null), 0, []));
+            legs.Add(new ModelLeg(section, level.Start, level.At, aimMm(level.Card), 0, []));
         }
 
         return legs;
@@ -122,7 +122,8 @@ internal static class ModelLegs
     /// <summary>What a reading with stacked blades adds to its variance, in mm^2.</summary>
     public static double VarianceOf(bool stacked) => stacked ? StackedVariance : 0;
 
-    private static double Variance(decimal partMm, LeverRatio ratio, ShimUncertainty uncertainty) => partMm == 0
+    /// <summary>What a known change of shim adds to a reading's variance, in mm^2.</summary>
+    public static double VarianceOf(decimal partMm, LeverRatio ratio, ShimUncertainty uncertainty) => partMm == 0
         ? 0
         : uncertainty.VarianceOf((double)ratio.Value, (double)(partMm / ratio.Value));
 

@@ -79,7 +79,7 @@ public sealed record VisitCheck(IReadOnlyList<ReadingCheck> Readings, IReadOnlyL
             leg.XAt(at),
             bracket.Go is { } go ? (double)(go.Millimetres + part) : double.NegativeInfinity,
             bracket.NoGo is { } noGo ? (double)(noGo.Millimetres + part) : double.PositiveInfinity,
-            ModelLegs.VarianceOf(bracket.Stacked));
+            ModelLegs.VarianceOf(bracket.Stacked) + ModelLegs.VarianceOf(part, before.LimitsOf(lobe.Lobe).LeverRatio, uncertainty));
     }
 
     private static ReadingCheck CheckOf(DriftEngine before, PredictedReading predicted, TypedReading typed, double level)
