@@ -88,13 +88,6 @@ internal sealed class LobeRows
     public LobeHistory Legs(decimal? ratio = null, int lobe = 1, ulong? shuffledBy = null) => Domain.Drift.Legs.Of(
         History(shuffledBy), new LobeKey(Valve, lobe), ratio is { } other ? LeverRatio.From(other) : Ratio);
 
-    public StraightLineDrift Estimate(decimal lower = 0.10m, decimal upper = 0.30m, ulong? shuffledBy = null) =>
-        StraightLineDrift.Estimate(Legs(shuffledBy: shuffledBy), Limits(lower, upper));
-
-    public static ClearanceLimits Limits(decimal lower, decimal upper) => new(
-        Side.Exhaust, 1, Clearance.FromMillimetres(lower), Clearance.FromMillimetres(upper),
-        Clearance.FromMillimetres((lower + upper) / 2), Ratio, new Provenance("Made up for tests", "1"));
-
     private LobeRows Read(
         Stage stage, decimal? go, decimal? noGo, int attempt, bool notCold, bool notRemeasured, int lobe, Guid? supersedes = null)
     {
