@@ -48,8 +48,11 @@ public sealed record CurvatureFigures(FittedFigure CoefficientMm, double Likelih
 /// <param name="Changes">Known changes of shim that tell of it.</param>
 public sealed record LeverRatioFigures(double Share, double Lower, double Upper, int Changes)
 {
-    /// <summary>The stated ratio lies outside what the readings allow.</summary>
-    public bool Disagrees => Lower > 1 || Upper < 1;
+    /// <summary>How far the 99 % interval reaches, of the 95 % one: the ratio of the normal quantiles.</summary>
+    private const double Wider = 2.575829 / 1.959964;
+
+    /// <summary>The stated ratio lies outside what the readings allow, with 99 %.</summary>
+    public bool Disagrees => Share - (Wider * (Share - Lower)) > 1 || Share + (Wider * (Upper - Share)) < 1;
 }
 
 /// <summary>What is worth knowing about a fit before anyone trusts it.</summary>

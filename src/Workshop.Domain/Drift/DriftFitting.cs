@@ -8,17 +8,6 @@ namespace Workshop.Domain.Drift;
 /// <summary>How <see cref="DriftModel"/> goes about it.</summary>
 internal sealed class DriftFitting
 {
-    /// <summary>Above this probability a curvature is left unsaid.</summary>
-    private const double CurvatureLevel = 0.01;
-
-    /// <summary>Fewer known changes of shim say nothing of a lever ratio.</summary>
-    private const int FewestChanges = 10;
-
-    /// <summary>Fewer valves of a side that were read twice say nothing of a curvature.</summary>
-    private const int FewestForCurvature = 10;
-
-    private const double RatioConfidence = 0.95;
-
     private readonly IReadOnlyList<DriftEngine> engines;
     private readonly DriftPool? pool;
     private readonly CancellationToken cancellation;
@@ -52,7 +41,7 @@ internal sealed class DriftFitting
         return IntervalPaths.Fit(paths.Data, options, cancellation).Then<DriftFit>(fit =>
         {
             var found = Figures(fit, borrow);
-            return examine ? Examined(found, fit, options) : found;
+            return examine ? new DriftExamination(engines, uncertainty, options, cancellation).Of(found, paths, slopes, fit) : found;
         });
     }
 
@@ -87,75 +76,6 @@ internal sealed class DriftFitting
             Plausible = [.. fit.Plausible.Select(p => p with { Parameters = completion.Complete(p.Parameters) })],
             Warnings = [.. Remarks(fit, borrow)],
         };
-    }
-
-    private DriftFit Examined(DriftFit found, PathFit fit, PathOptions options)
-    {
-        var curved = found with
-        {
-            Slopes = [.. found.Slopes.Select((slope, i) => slope with { Curvature = CurvatureOf(fit, i, options) })],
-            LeverRatio = LeverRatio(options with { Start = fit.Parameters }),
-        };
-        var visits = VisitEffect.Of(engines, curved);
-        var warnings = curved.Slopes.Where(s => s.Curvature is { PValue: < CurvatureLevel }).Select(s => new DriftWarning(
-            DriftWarningKind.Curved,
-            Text($"The {Word(s.Side)} lines are curved ({s.Curvature!.CoefficientMm.Value:+0.0000;-0.0000} mm per (10,000 km) squared, p = {s.Curvature.PValue:0.0000}): a straight line will mislead.")));
-        if (curved.LeverRatio is { Disagrees: true } ratio)
-        {
-            warnings = warnings.Append(new DriftWarning(
-                DriftWarningKind.LeverRatio,
-                Text($"{ratio.Changes} changes of shim say that the lever ratio is {ratio.Share:0.00} times what the specification states (95 %: {ratio.Lower:0.00} to {ratio.Upper:0.00}).")));
-        }
-
-        if (visits is { StandsOut: true })
-        {
-            warnings = warnings.Append(new DriftWarning(
-                DriftWarningKind.VisitsLieOff,
-                Text($"Readings of one visit lie off together by {visits.DeviationMm:0.000} mm (standard deviation over {visits.Visits} visits): temperature, blades or hand. Forecasts look somewhat surer than they are.")));
-        }
-
-        return curved with { VisitEffectMm = visits?.DeviationMm, Warnings = [.. curved.Warnings, .. warnings] };
-    }
-
-    private CurvatureFigures? CurvatureOf(PathFit fit, int slopeClass, PathOptions options)
-    {
-        if (!MayTellCurvature(slopes[slopeClass]))
-        {
-            return null;
-        }
-
-        var test = IntervalPaths.TestCurvature(paths.Data, fit, slopeClass, options, cancellation);
-        return test.HasValue
-            ? new CurvatureFigures(
-                Figure(test.Value.Coefficient.Value, test.Value.Coefficient.StandardError), test.Value.LikelihoodRatio, test.Value.PValue)
-            : null;
-    }
-
-    /// <summary>
-    /// Nothing is known of curvature from elsewhere, so that readings open at one end would let it run away: enough valves with
-    /// closed ones are asked for, at three distances or more.
-    /// </summary>
-    private bool MayTellCurvature(int slope)
-    {
-        var read = paths.Groups.Where(g => DriftClasses.Slope(g.Lobe.Valve.Side) == slope)
-            .Select(g => g.Legs.SelectMany(l => l.Readings).Where(r => double.IsFinite(r.UpperMm - r.LowerMm)).Select(r => r.X).ToList())
-            .Where(x => x.Count > 1).ToList();
-        return read.Count >= FewestForCurvature && read.SelectMany(x => x).Distinct().Count() > 2;
-    }
-
-    private LeverRatioFigures? LeverRatio(PathOptions options)
-    {
-        var (free, _, _) = DriftPaths.ForFit(engines, uncertainty, ratioFree: true);
-        var changes = free.Groups.SelectMany(g => g.Legs).Sum(leg =>
-            leg.Readings.Zip(leg.Readings.Skip(1), (one, next) => one.ShimEffectMm == next.ShimEffectMm ? 0 : 1).Sum());
-        if (changes < FewestChanges)
-        {
-            return null;
-        }
-
-        var profile = IntervalPaths.ProfileCovariate(
-            free.Data, RatioConfidence, options with { CovariateCoefficient = 1 }, cancellation);
-        return profile.HasValue ? new LeverRatioFigures(profile.Value.Estimate, profile.Value.Lower, profile.Value.Upper, changes) : null;
     }
 
     private List<PathPrior> Priors() => [.. pool!.Priors
@@ -200,7 +120,8 @@ internal sealed class DriftFitting
     private int Telling(int slope) => paths.Groups.Count(g =>
         DriftClasses.Slope(g.Lobe.Valve.Side) == slope && g.Legs.Any(l => l.Readings.Any(r => r.X > 0)));
 
-    private static FittedFigure Figure(double value, double? error) => new(value, error > 0 ? error : null);
+    /// <summary>A figure with its error, where it has one.</summary>
+    public static FittedFigure Figure(double value, double? error) => new(value, error > 0 ? error : null);
 
     private static int IndexOf(IReadOnlyList<int> places, int place)
     {
@@ -214,8 +135,6 @@ internal sealed class DriftFitting
 
         return -1;
     }
-
-    private static string Word(Side side) => side == Side.Intake ? "intake" : "exhaust";
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

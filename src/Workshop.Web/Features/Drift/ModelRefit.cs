@@ -38,6 +38,7 @@ internal sealed class ModelRefit(WorkshopDbContext db, IClock clock, Guid engine
         if (refit.FitVersion is null)
         {
             refit.Engines = ids.Count;
+            await db.SaveChangesAsync(ct);
             await Fit(refit, ids, ct);
         }
 
