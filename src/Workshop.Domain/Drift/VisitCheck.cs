@@ -23,17 +23,20 @@ public sealed record ReadingCheck(
     LobeKey Lobe, double P, double ExpectedFromMm, double ExpectedToMm, int Visits, bool MeasureAgain, string? Sentence);
 
 /// <summary>
-/// Readings as found held against what was to be expected, while the cover is open. It asks, it never blocks: by its own
-/// history one visit in a hundred is asked about without cause.
+/// Readings as found held against what was to be expected, while the cover is open. It asks, it never blocks: no more than one
+/// visit in a hundred is asked about without cause, and fewer where blades are coarse.
 /// </summary>
 /// <param name="Readings">Those of which something was expected.</param>
 /// <param name="Sentences">What is to be said about a cylinder or the engine as a whole.</param>
 public sealed record VisitCheck(IReadOnlyList<ReadingCheck> Readings, IReadOnlyList<string> Sentences)
 {
-    /// <summary>The share of sound visits in which anything is asked.</summary>
+    /// <summary>The share of sound visits in which some reading, or the engine as a whole, is asked about at the most.</summary>
     public const double FalseAlarms = 0.01;
 
     private const int FewestForEngine = 4;
+
+    /// <summary>A mean of readings this many of its standard deviations off is shifted.</summary>
+    private static readonly double Shifted = Statistics.NormalTails.Deviate(1 - (FalseAlarms / 2));
 
     /// <summary>A lobe this many standard deviations tighter than expected counts as tight.</summary>
     private const double Tight = -2;
@@ -56,10 +59,12 @@ public sealed record VisitCheck(IReadOnlyList<ReadingCheck> Readings, IReadOnlyL
             .Select(l => Held(before, fit, l, typed[l.Lobe].Bracket, at))
             .OfType<HeldReading>()]);
         var level = 1 - Math.Pow(1 - FalseAlarms, 1.0 / Math.Max(expected, readings.Count));
-        var cylinders = TightCylinders(before, predicted, typed);
+        var tight = TightCylinders(before, predicted, typed);
+        var rest = predicted.Where(p => !tight.Contains(p.Reading.Lobe.Valve.Cylinder)).ToList();
+        var restIsTight = ReadingPrediction.ScoreTogether(fit, rest) <= -Shifted;
         return new VisitCheck(
             [.. predicted.Select(p => CheckOf(before, p, typed[p.Reading.Lobe], level))],
-            [.. cylinders, .. cylinders.Count == 0 ? Engine(fit, predicted) : []]);
+            [.. tight.Count == 0 || restIsTight ? Engine(fit, predicted) : tight.Select(OfCylinder)]);
     }
 
     private static HeldReading? Held(DriftEngine before, DriftFit fit, LobeHistory lobe, Bracket bracket, Distance at)
@@ -103,7 +108,7 @@ public sealed record VisitCheck(IReadOnlyList<ReadingCheck> Readings, IReadOnlyL
     /// <summary>
     /// Cylinders whose valves, two or more, are all tighter than expected or take no blade, while another cylinder's are not.
     /// </summary>
-    private static List<string> TightCylinders(
+    private static List<int> TightCylinders(
         DriftEngine before, IReadOnlyList<PredictedReading> predicted, Dictionary<LobeKey, TypedReading> typed)
     {
         var cylinders = typed.Keys.Select(l => l.Valve.Cylinder).Distinct().Order().ToList();
@@ -117,14 +122,16 @@ public sealed record VisitCheck(IReadOnlyList<ReadingCheck> Readings, IReadOnlyL
         }).ToList();
         return tight.Count == 0 || (tight.Count == cylinders.Count && cylinders.Count > 1)
             ? []
-            : [.. tight.Select(cylinder =>
-                $"All valves of cylinder {cylinder} are tighter than expected or take no blade: is it on its compression stroke, are its lobes away?")];
+            : tight;
     }
+
+    private static string OfCylinder(int cylinder) =>
+        $"All valves of cylinder {cylinder} are tighter than expected or take no blade: is it on its compression stroke, are its lobes away?";
 
     private static IEnumerable<string> Engine(DriftFit fit, IReadOnlyList<PredictedReading> predicted)
     {
         if (predicted.Count < FewestForEngine || ReadingPrediction.ScoreTogether(fit, predicted) is not { } score
-            || Math.Abs(score) < Statistics.NormalTails.Deviate(1 - (FalseAlarms / 2)))
+            || Math.Abs(score) < Shifted)
         {
             return [];
         }
