@@ -63,6 +63,9 @@ public sealed class EngineForecast
 
     private static readonly double ReachX = (double)(Reach.Metres / LobeHistory.MetresPerX);
 
+    /// <summary>Below it some lobe is outside for certain, whether or not it was read there.</summary>
+    private const double LeastInside = 1e-6;
+
     private readonly DriftEngine engine;
     private readonly ClusterPosterior? posterior;
     private readonly Dictionary<LobeKey, Standing> standings = [];
@@ -171,12 +174,12 @@ public sealed class EngineForecast
         }
 
         var from = standings.Values.Max(s => s.Leg.DistanceAt(s.FromX));
-        if (standings.Values.Any(s => s.ReadOutside))
+        var inside = 1 - AnyOutsideBy(from)!.Value;
+        if (inside < LeastInside || standings.Values.Any(s => s.ReadOutside))
         {
             return from;
         }
 
-        var inside = 1 - AnyOutsideBy(from)!.Value;
         var found = LeavingDistance.First(
             at => 1 - ((1 - AnyOutsideBy(Distance.FromMetres((decimal)at))!.Value) / inside),
             (double)from.Metres,

@@ -138,6 +138,18 @@ public class DriftBoundaryTests
         Assert.Equal(0.34, EngineForecast.Of(engine, Known).Find(Exhaust)!.PresentMm, 1e-6);
     }
 
+    /// <summary>A shim 0.3 mm too thick went in and nobody measured again: outside for certain, though no reading says so.</summary>
+    [Fact]
+    public void A_valve_that_is_outside_for_certain_passes_every_threshold_at_once()
+    {
+        var engine = new EngineRows().At(12_000).Found(Exhaust, 0.23m, 0.24m)
+            .Shim(Exhaust.Valve, Stage.AsFound, 2.5m).Shim(Exhaust.Valve, Stage.AsLeft, 2.8m).Engine(OneCylinder);
+        var forecast = KnownFit.AssertFinite(EngineForecast.Of(engine, Known), engine);
+
+        Assert.Equal(1, forecast.AnyOutsideBy(Distance.FromKilometres(12_000))!.Value, 1e-9);
+        Assert.All(new[] { 0.01, 0.5, 0.99 }, threshold => Assert.Equal(Distance.FromKilometres(12_000), forecast.AnyPasses(threshold)));
+    }
+
     [Fact]
     public void Huge_distances_are_numbers_too()
     {
