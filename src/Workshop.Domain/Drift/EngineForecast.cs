@@ -61,6 +61,9 @@ public sealed class EngineForecast
     /// <summary>How far ahead of the last reading anything is looked for.</summary>
     public static readonly Distance Reach = Distance.FromKilometres(200_000);
 
+    /// <summary>Equally likely slopes that stand for a posterior.</summary>
+    private const int SettingSlopes = 16;
+
     private static readonly double ReachX = (double)(Reach.Metres / LobeHistory.MetresPerX);
 
     /// <summary>Below it some lobe is outside for certain, whether or not it was read there.</summary>
@@ -210,6 +213,18 @@ public sealed class EngineForecast
         return [.. places.Select(at => new FanPoint(
             at, [.. known.ValueQuantiles(standing.Leg.XAt(at), FanProbabilities).Select(y => y - standing.PartMm)]))];
     }
+
+    /// <summary>Mean and standard deviation of a lobe's true clearance, with the shim that is in now; nothing where nothing is foretold.</summary>
+    public (double MeanMm, double DeviationMm)? ClearanceAt(LobeKey lobe, Distance at) => standings.TryGetValue(lobe, out var standing)
+        ? (posterior!.Groups[standing.Group].MeanAt(standing.Leg.XAt(at)) - standing.PartMm,
+            posterior.Groups[standing.Group].DeviationAt(standing.Leg.XAt(at)))
+        : null;
+
+    /// <summary>What becomes of a lobe that is set anew; nothing where nothing is foretold.</summary>
+    public SettingOutlook? SettingOf(LobeKey lobe) => standings.TryGetValue(lobe, out var standing)
+        ? new SettingOutlook(engine.LimitsOf(lobe), [.. Enumerable.Range(0, SettingSlopes)
+            .Select(i => posterior!.Groups[standing.Group].SlopeQuantile((i + 0.5) / SettingSlopes))])
+        : null;
 
     /// <summary>What the engine had done where the present leg of a lobe begins; nothing where nothing is foretold.</summary>
     public Distance? OriginOf(LobeKey lobe) => standings.TryGetValue(lobe, out var standing) ? standing.Leg.Origin : null;

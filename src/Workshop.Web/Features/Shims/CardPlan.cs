@@ -23,16 +23,20 @@ internal sealed record CardPlan(OpenCard Open, CardMeasurements Measured, ShimPl
             open.Specification, measured.Readings, measured.Shims, measured.Events, await EarlierShims.Read(db, open, ct));
         var uncertainty = await MeasuringUncertainty.Of(db, measured, ct);
         var policy = await db.UsedShimPolicy(ct);
+        var drift = await PlanDrift.Read(db, open, (double)uncertainty.MicrometerMm, ct);
         var plan = ShimPlanner.For(new PlanTask
         {
             Specification = open.Specification,
             Measured = [.. valves.Select(v => v with { Empty = empty.Contains(v.Valve) })],
             Shims = await ShimBox.Lots(db, open, ct),
             ShaftsOut = await ShaftsOut(db, open, measured, ct),
-            DriftMmPer10000Km = await Drift(db, open.Card.EngineId, ct),
+            Levels = drift.Levels,
+            DriftMmPer10000Km = drift.DriftMmPer10000Km,
+            Leaving = drift.Leaving,
             Options = (choice?.ToOptions() ?? new PlanOptions()) with
             {
                 MayMoveBetweenValves = policy != UsedShimPolicy.Never,
+                Threshold = drift.Threshold,
                 BladeUncertaintyMm = uncertainty.BladeMm, MicrometerUncertaintyMm = uncertainty.MicrometerMm,
             },
         });
@@ -48,10 +52,4 @@ internal sealed record CardPlan(OpenCard Open, CardMeasurements Measured, ShimPl
             ? open.Specification.Camshafts.Where(c => c.Valves.Any(touched.Contains)).Select(c => c.Code).ToHashSet(StringComparer.Ordinal)
             : new HashSet<string>();
     }
-
-    /// <summary>The drift of lobes where it is larger than its own standard error.</summary>
-    private static async Task<Dictionary<LobeKey, decimal>> Drift(WorkshopDbContext db, Guid engine, CancellationToken ct) =>
-        (await db.ClearanceForecasts.AsNoTracking().Where(f => f.EngineId == engine && f.DriftMmPer10000Km != null).ToListAsync(ct))
-            .Where(f => decimal.Abs(f.DriftMmPer10000Km!.Value) > (f.DriftStandardError ?? 0))
-            .ToDictionary(f => new LobeKey(f.Valve, f.Lobe), f => f.DriftMmPer10000Km!.Value);
 }

@@ -16,10 +16,8 @@ namespace Workshop.Web.Features.Shims;
 /// <summary>What the valves that come to be measured until some day are foretold to want.</summary>
 internal sealed record StockingOutlook(IReadOnlyList<ValveOutlook> Valves, int Motorcycles, int WithoutForecast, int WithoutShim)
 {
-    /// <summary>Standard deviation of the present level, mm: a reading by blades in steps of 0.01 to 0.05. Common practice, no source.</summary>
-    private const double LevelMm = 0.010;
-
-    private const double KmPerUnit = 10_000;
+    /// <summary>However well a clearance is known, no size is wanted more sharply than this, mm (our own choice).</summary>
+    private const double LeastDeviationMm = 0.001;
 
     /// <summary>A motorcycle that comes, when, and how surely.</summary>
     private sealed record Coming(Guid Motorcycle, Guid Engine, LocalDate On, double Surely);
@@ -29,19 +27,21 @@ internal sealed record StockingOutlook(IReadOnlyList<ValveOutlook> Valves, int M
     {
         var coming = await WhoComes(db, time, today, until, share, ct);
         var engines = (await EngineDrift.Load(db, [.. coming.Select(c => c.Engine)], ct))
-            .Where(e => e.Specification.Shims?.PartCode == partCode).ToDictionary(e => e.EngineId);
-        var ids = engines.Keys.ToList();
-        var forecasts = (await db.ClearanceForecasts.AsNoTracking().Where(f => ids.Contains(f.EngineId)).ToListAsync(ct)).ToLookup(f => f.EngineId);
+            .Where(e => e.Engine.Specification.Shims?.PartCode == partCode).ToDictionary(e => e.Engine.EngineId);
+        var fits = await CurrentFits.Read(db, [.. engines.Values.Select(e => e.EngineModelId).Distinct()], ct);
+        var history = await ShimHistories.Read(db, [.. engines.Keys], ct);
         var (valves, withoutForecast, withoutShim, motorcycles) = (new List<ValveOutlook>(), 0, 0, 0);
         foreach (var visit in coming.Where(c => engines.ContainsKey(c.Engine)).OrderBy(c => c.Motorcycle))
         {
             motorcycles++;
             var engine = engines[visit.Engine];
-            var shims = MeasuredValves.ShimsBefore([.. engine.History.Shims], [.. engine.History.Events]);
-            foreach (var valve in engine.Specification.Valves)
+            var forecast = fits.GetValueOrDefault(engine.EngineModelId)?.Fit is { } fit ? EngineForecast.Of(engine.Engine, fit) : null;
+            var shims = history[visit.Engine];
+            foreach (var valve in engine.Engine.Specification.Valves)
             {
                 // Two lobes act through one shim: the one that is the nearer to leaving its limits decides.
-                var lobes = forecasts[visit.Engine].Where(f => f.Valve == valve.Key).Select(f => Foretold(engine, visit, f, shims)).OfType<ValveOutlook>().ToList();
+                var lobes = Enumerable.Range(1, valve.Lobes).Select(lobe => Foretold(engine, forecast, visit, new LobeKey(valve.Key, lobe), shims))
+                    .OfType<ValveOutlook>().ToList();
                 if (lobes.Count == 0)
                 {
                     withoutForecast++;
@@ -60,32 +60,25 @@ internal sealed record StockingOutlook(IReadOnlyList<ValveOutlook> Valves, int M
         return new StockingOutlook(valves, motorcycles, withoutForecast, withoutShim);
     }
 
-    /// <summary>By the straight line of the forecast, at the distance that the odometer's rate gives for the day of the visit.</summary>
+    /// <summary>By the drift model, at the distance that the odometer's rate gives for the day of the visit.</summary>
     private static ValveOutlook? Foretold(
-        EngineDrift engine, Coming visit, ClearanceForecast row, IReadOnlyDictionary<ValveKey, ShimThickness> shims)
+        EngineDrift engine, EngineForecast? forecast, Coming visit, LobeKey lobe, IReadOnlyDictionary<ValveKey, ShimThickness> shims)
     {
-        if (row.PresentMm is not { } present || row.DriftMmPer10000Km is not { } drift || engine.Fitting is not { } fitting || engine.Track is not { } track)
+        if (engine.Fitting is not { } fitting || engine.ExpectedOn(visit.On) is not { } expected)
         {
             return null;
         }
 
-        var lobe = new LobeKey(row.Valve, row.Lobe);
-        var read = engine.History.Readings.Where(r => r.Valve == row.Valve && r.Lobe == row.Lobe)
-            .Select(r => engine.History.DistanceAt.TryGetValue(r.OdometerReadingId, out var at) ? at : (Distance?)null).Max();
-        if (read is not { } last)
+        var then = fitting.EngineDistanceAt(expected);
+        if (forecast?.ClearanceAt(lobe, then) is not { } clearance || forecast.OutsideBy(lobe, then) is not { } outside)
         {
             return null;
         }
 
-        var days = Math.Max(Period.DaysBetween(track.Last.On, visit.On), 0);
-        var then = fitting.EngineDistanceAt(track.Last.Distance + Distance.FromKilometres(decimal.Round(RidingRate.Of(track).PerDay.Kilometres * days, 3)));
-        var units = (double)(then - last).Kilometres / KmPerUnit;
-        var limits = ReadingRules.LimitsOf(engine.Specification, lobe);
-        var clearance = (double)present + ((double)drift * units);
-        var spread = Math.Sqrt((LevelMm * LevelMm) + Math.Pow((double)(row.DriftStandardError ?? 0) * units, 2));
         return new ValveOutlook(
-            visit.Motorcycle, row.Valve, shims.GetValueOrDefault(row.Valve), limits, clearance, spread,
-            ValveOutlook.Outside(limits, clearance, spread), visit.Surely, (double)drift, engine.Specification.Shims!);
+            visit.Motorcycle, lobe.Valve, shims.GetValueOrDefault(lobe.Valve), engine.Engine.LimitsOf(lobe), clearance.MeanMm,
+            Math.Max(clearance.DeviationMm, LeastDeviationMm), outside, visit.Surely, forecast.Find(lobe)!.DriftMm,
+            engine.Engine.Specification.Shims!);
     }
 
     /// <summary>Motorcycles with a valve clearance check booked, or due; overdue ones as if today.</summary>
