@@ -41,7 +41,7 @@ public sealed record DriftEngine(
     /// The lobe's legs for the model. A lobe never measured of an engine that is not far past its first check stands on a level
     /// that is new.
     /// </summary>
-    internal IReadOnlyList<ModelLeg> LegsOf(LobeHistory history, ShimUncertainty uncertainty)
+    internal IReadOnlyList<ModelLeg> LegsOf(LobeHistory history, SwapUncertainty uncertainty)
     {
         var lobe = history.Lobe;
         var limits = LimitsOf(lobe);

@@ -9,7 +9,7 @@ namespace Workshop.Domain.Drift;
 /// many an engine is looked at; that is enough to see what matters.
 /// </summary>
 internal sealed class DriftExamination(
-    IReadOnlyList<DriftEngine> engines, ShimUncertainty uncertainty, PathOptions options, CancellationToken cancellation)
+    IReadOnlyList<DriftEngine> engines, SwapUncertainty uncertainty, PathOptions options, CancellationToken cancellation)
 {
     /// <summary>No more engines than about this many are looked at.</summary>
     private const int MostEngines = 250;

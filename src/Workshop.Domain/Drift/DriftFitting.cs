@@ -11,7 +11,7 @@ internal sealed class DriftFitting
     private readonly IReadOnlyList<DriftEngine> engines;
     private readonly DriftPool? pool;
     private readonly CancellationToken cancellation;
-    private readonly ShimUncertainty uncertainty;
+    private readonly SwapUncertainty uncertainty;
     private readonly DriftPaths paths;
     private readonly IReadOnlyList<int> levels;
     private readonly IReadOnlyList<int> slopes;
@@ -21,7 +21,7 @@ internal sealed class DriftFitting
         this.engines = engines;
         this.pool = pool;
         this.cancellation = cancellation;
-        uncertainty = ShimUncertainty.Of(engines[0].Specification.ValveTrain, pool?.Together.SigmaMm.Value);
+        uncertainty = SwapUncertainty.Of(engines[0].Specification.ValveTrain, pool?.Together.SigmaMm.Value);
         (paths, levels, slopes) = DriftPaths.ForFit(engines, uncertainty);
     }
 

@@ -18,7 +18,7 @@ internal sealed class DriftPaths
     /// <param name="uncertainty">Of known changes of shim.</param>
     /// <param name="ratioFree">Whether the share of the stated lever ratio is a parameter; else it is taken as stated.</param>
     public static (DriftPaths Paths, IReadOnlyList<int> Levels, IReadOnlyList<int> Slopes) ForFit(
-        IReadOnlyList<DriftEngine> engines, ShimUncertainty uncertainty, bool ratioFree = false)
+        IReadOnlyList<DriftEngine> engines, SwapUncertainty uncertainty, bool ratioFree = false)
     {
         var read = engines.Select(engine => (engine, Lobes: engine.Lobes
                 .Select(lobe => (lobe.Lobe, Legs: engine.LegsOf(lobe, uncertainty).Where(l => l.Readings.Count > 0).ToList()))
@@ -41,7 +41,7 @@ internal sealed class DriftPaths
     /// <param name="fit">What is known of its engine model; lobes of a side that it does not know are left out.</param>
     public static DriftPaths ForPosterior(DriftEngine engine, DriftFit fit)
     {
-        var uncertainty = ShimUncertainty.Of(engine.Specification.ValveTrain, fit.SigmaMm.Value);
+        var uncertainty = SwapUncertainty.Of(engine.Specification.ValveTrain, fit.SigmaMm.Value);
         var builder = new Builder(level => level, slope => slope, ratioFree: false);
         builder.Engine(engine.EngineId, engine.Lobes
             .Where(lobe => fit.Knows(lobe.Lobe.Valve.Side))

@@ -7,14 +7,15 @@ namespace Workshop.Domain.Drift;
 /// <param name="MicrometerMm">Standard uncertainty of one measured thickness.</param>
 /// <param name="Ratio">Standard uncertainty of the lever ratio; a bucket has none.</param>
 /// <param name="SigmaMm">Standard deviation of one reading, which decides whether the uncertainty of a change matters.</param>
-public sealed record ShimUncertainty(double MicrometerMm, double Ratio, double SigmaMm)
+public sealed record SwapUncertainty(double MicrometerMm, double Ratio, double SigmaMm)
 {
     /// <summary>
-    /// A micrometer within 0.002 mm at every reading has a standard uncertainty of 0.002 / root 3 (rectangular distribution,
-    /// JCGM 100:2008, 4.3.7); a lever ratio stated to two digits one of 0.01 / root 3. A hand reads blades to about 0.006 mm
-    /// (common practice, no source).
+    /// What counts here is the difference of two thicknesses by one micrometer, from which its zero and the error of its scale fall
+    /// out; readings that repeat within 0.002 mm have a standard uncertainty of 0.002 / root 3 (rectangular distribution, JCGM
+    /// 100:2008, 4.3.7), a lever ratio stated to two digits one of 0.01 / root 3. A hand reads blades to about 0.006 mm (common
+    /// practice, no source).
     /// </summary>
-    public static ShimUncertainty Of(ValveTrainKind kind, double? sigmaMm = null) =>
+    public static SwapUncertainty Of(ValveTrainKind kind, double? sigmaMm = null) =>
         new(0.0012, kind == ValveTrainKind.ShimUnderFingerFollower ? 0.006 : 0, sigmaMm ?? 0.006);
 
     /// <summary>Variance in mm^2 that a change of shim adds: 2 ratio^2 u_mic^2 + change^2 u_ratio^2.</summary>
@@ -70,7 +71,7 @@ internal static class ModelLegs
     /// <param name="uncertainty">Of known changes of shim.</param>
     /// <param name="aimMm">The clearance that a leg begun on a card was set to.</param>
     public static IReadOnlyList<ModelLeg> Of(
-        LobeHistory history, LeverRatio ratio, ShimUncertainty uncertainty, Func<int?, double> aimMm)
+        LobeHistory history, LeverRatio ratio, SwapUncertainty uncertainty, Func<int?, double> aimMm)
     {
         var legs = new List<ModelLeg>();
         foreach (var leg in history.Legs)
@@ -123,7 +124,7 @@ internal static class ModelLegs
     public static double VarianceOf(bool stacked) => stacked ? StackedVariance : 0;
 
     /// <summary>What a known change of shim adds to a reading's variance, in mm^2.</summary>
-    public static double VarianceOf(decimal partMm, LeverRatio ratio, ShimUncertainty uncertainty) => partMm == 0
+    public static double VarianceOf(decimal partMm, LeverRatio ratio, SwapUncertainty uncertainty) => partMm == 0
         ? 0
         : uncertainty.VarianceOf((double)ratio.Value, (double)(partMm / ratio.Value));
 

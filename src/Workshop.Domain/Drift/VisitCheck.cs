@@ -69,7 +69,7 @@ public sealed record VisitCheck(IReadOnlyList<ReadingCheck> Readings, IReadOnlyL
 
     private static HeldReading? Held(DriftEngine before, DriftFit fit, LobeHistory lobe, Bracket bracket, Distance at)
     {
-        var uncertainty = ShimUncertainty.Of(before.Specification.ValveTrain, fit.SigmaMm.Value);
+        var uncertainty = SwapUncertainty.Of(before.Specification.ValveTrain, fit.SigmaMm.Value);
         var legs = before.LegsOf(lobe, uncertainty);
         if (legs.Count == 0 || lobe.CutSinceLastReading == LegCut.ChangeUnknown)
         {

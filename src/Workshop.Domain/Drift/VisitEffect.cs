@@ -53,7 +53,7 @@ public sealed record VisitEffect(double DeviationMm, int Visits, bool StandsOut)
         }
 
         var last = places.Max();
-        var uncertainty = ShimUncertainty.Of(engine.Specification.ValveTrain, fit.SigmaMm.Value);
+        var uncertainty = SwapUncertainty.Of(engine.Specification.ValveTrain, fit.SigmaMm.Value);
         return [.. engine.Lobes
             .Where(lobe => fit.Knows(lobe.Lobe.Valve.Side))
             .Select(lobe => Held(lobe, engine.LegsOf(lobe, uncertainty), last))
