@@ -15,6 +15,7 @@ internal static class PagePolicies
         pages.AuthorizePage("/Motorcycles/New", Policies.Books);
         pages.AuthorizePage("/Motorcycles/Edit", Policies.Books);
         pages.AuthorizePage("/Drift/Index", Policies.Manages);
+        pages.AuthorizePage("/Drift/Fit", Policies.Manages);
         pages.AuthorizePage("/Imports/Readings", Policies.Manages);
         pages.AuthorizePage("/Shims/Stocking", Policies.Manages);
         pages.AuthorizePage("/Motorcycles/Odometer", Policies.Books);

@@ -17,6 +17,7 @@ internal static class DriftApi
         manages.MapGet("/drift", (int? within, Guid? engineModelId, string? side, string? after, int? take, Api run) =>
             run.Read(new ListDrift.Request(within, engineModelId, side, after, take), ListDrift.Handle));
         manages.MapPost("/drift/threshold", (SetDriftThreshold.Request body, Api run) => run.Post(body, SetDriftThreshold.Handle));
+        manages.MapGet("/drift/fits", (Api run) => run.Read(new ListDriftFits.Request(), ListDriftFits.Handle));
         manages.MapGet("/engine-models/{id:guid}/drift-fit", (Guid id, Api run) => run.Read(new GetDriftFit.Request(id), GetDriftFit.Handle));
         manages.MapPost("/engine-models/{id:guid}/drift-fit", (Guid id, Api run) => run.Post(new RequestRefit.Request(id), RequestRefit.Handle));
     }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Workshop.Domain.Clearances;
 using Workshop.Domain.Drift;
+using Workshop.Domain.Intervals;
 using Workshop.Domain.Measures;
 
 namespace Workshop.Web.Features.Drift;
@@ -39,6 +40,27 @@ internal static class DriftWords
             ? $"As likely as not it leaves its limits by {About(at, unit)}{Day(even)}; 10 % by {Place(early, unit)}, 90 % by {Place(late, unit)}.{next}"
             : $"It stays within its limits for {Far(EngineForecast.Reach, unit)} more, more likely than not; 10 % that it leaves them by {Place(early, unit)}.{next}";
     }
+
+    /// <summary>Where the engine passes the manager's threshold.</summary>
+    public static string Passes(GetDrift.Answer drift) => drift switch
+    {
+        { Lobes: var lobes } when lobes.All(l => l.Forecast is null) => "Nothing is foretold.",
+        { PassesThresholdKm: { } at, PassesThresholdOn: { } on } =>
+            $"About {on.ToString("MMMM uuuu", CultureInfo.InvariantCulture)}, engine at about {About(at, drift.OdometerUnit)}, "
+                + $"the dates {drift.RateBasis?.Spoken() ?? "by no rate"}.",
+        { PassesThresholdKm: { } at } => $"Engine at about {About(at, drift.OdometerUnit)}, which its rate does not reach within twenty years.",
+        _ => $"Not within {Far(EngineForecast.Reach, drift.OdometerUnit)}.",
+    };
+
+    /// <summary>What a motorcycle's forecasts rest on.</summary>
+    public static string RestsOn(GetDrift.FitBehind fit) => fit.Source switch
+    {
+        FitSource.OwnReadings => $"Fit {fit.Version} of the engine model, {fit.Readings:#,0} readings of its own.",
+        FitSource.Borrowed =>
+            $"Fit {fit.Version} of the engine model, {Count(fit.Readings, "reading")} of its own and what it borrows from others of its valve-train kind.",
+        FitSource.Pooled => $"Fit {fit.Version}: what other engine models of its valve-train kind show, borrowed as a whole.",
+        _ => $"Fit {fit.Version} of the engine model came to nothing.",
+    };
 
     /// <summary>Why nothing is foretold, in a sentence.</summary>
     /// <param name="reason">The reason.</param>

@@ -29,6 +29,7 @@ public static class GetDrift
     /// <param name="Threshold">The manager's, at which the engine is to be checked whatever the interval says.</param>
     /// <param name="PassesThresholdKm">Where the probability that any valve has left its limits passes it.</param>
     /// <param name="RateBasis">What the dates rest on.</param>
+    /// <param name="Visits">At which the engine was read, latest first.</param>
     public sealed record Answer(
         Guid MotorcycleId,
         string Registration,
@@ -45,7 +46,8 @@ public static class GetDrift
         Distance? PassesThresholdKm,
         LocalDate? PassesThresholdOn,
         RateBasis? RateBasis,
-        IReadOnlyList<DriftOfLobe> Lobes);
+        IReadOnlyList<DriftOfLobe> Lobes,
+        IReadOnlyList<DriftVisit> Visits);
 
     /// <param name="Source">Whose readings it rests on.</param>
     /// <param name="Warnings">In plain words.</param>
@@ -106,6 +108,7 @@ public static class GetDrift
             passes,
             known.DayOf(passes),
             known.RateBasis,
-            [.. known.Engine.Lobes.AsParallel().AsOrdered().Select(lobe => DriftOfLobe.Of(known, lobe, forecast, version, next, time))]);
+            [.. known.Engine.Lobes.AsParallel().AsOrdered().Select(lobe => DriftOfLobe.Of(known, lobe, forecast, version, next, time))],
+            await DriftVisit.Load(db, known, time, ct));
     }
 }

@@ -13,6 +13,9 @@ namespace Workshop.Web.Features.Drift;
 /// <summary>The fit of an engine model that counts, with how far a refit is and how the slopes of its valves lie.</summary>
 public static class GetDriftFit
 {
+    /// <summary>So many of the last versions are answered.</summary>
+    public const int LongestHistory = 20;
+
     public sealed record Request(Guid EngineModelId);
 
     /// <param name="Version">Of the fit; absent where there never was one.</param>
@@ -20,9 +23,13 @@ public static class GetDriftFit
     /// <param name="WhyNot">Why there is none.</param>
     /// <param name="Refit">What is asked for or under way; absent where nothing ever was.</param>
     /// <param name="Slopes">Every valve's drift as it is known now, in order.</param>
+    /// <param name="History">The last versions, latest first.</param>
     public sealed record Answer(
         Guid EngineModelId, string Maker, string Name, ValveTrainKind ValveTrain, int? Version, Instant? ComputedAt, Figures? Fit,
-        string? WhyNot, Progress? Refit, IReadOnlyList<Slope> Slopes);
+        string? WhyNot, Progress? Refit, IReadOnlyList<Slope> Slopes, IReadOnlyList<Edition> History);
+
+    /// <param name="WhyNot">Why it came to nothing, where that is so.</param>
+    public sealed record Edition(int Version, Instant ComputedAt, int Readings, double? LogLikelihood, string? WhyNot);
 
     /// <param name="MuA">Mean level less the clearance aimed at, by side and kind of start, with tau_a.</param>
     /// <param name="MuB">Mean drift by side, with tau_b.</param>
@@ -68,6 +75,9 @@ public static class GetDriftFit
             .Where(f => f.DriftMmPer10000Km != null && db.Engines.Any(e => e.Id == f.EngineId && e.EngineModelId == model.Id))
             .OrderBy(f => f.DriftMmPer10000Km).ThenBy(f => f.EngineId).ThenBy(f => f.Valve).ThenBy(f => f.Lobe)
             .Select(f => new { f.Valve, f.DriftMmPer10000Km, f.DriftDeviation, f.Readings }).ToListAsync(ct);
+        var history = await db.DriftFits.AsNoTracking().Where(f => f.EngineModelId == model.Id)
+            .OrderByDescending(f => f.Version).Take(LongestHistory)
+            .Select(f => new Edition(f.Version, f.ComputedAt, f.Readings, f.LogLikelihood, f.WhyNot)).ToListAsync(ct);
         return new Answer(
             model.Id,
             model.Maker,
@@ -78,7 +88,8 @@ public static class GetDriftFit
             fitted?.Fit is { } fit ? FiguresOf(fit) : null,
             fitted?.WhyNot,
             refit is null ? null : ProgressOf(refit),
-            [.. slopes.Select(s => new Slope(s.Valve.Side, s.DriftMmPer10000Km!.Value, s.DriftDeviation!.Value, s.Readings))]);
+            [.. slopes.Select(s => new Slope(s.Valve.Side, s.DriftMmPer10000Km!.Value, s.DriftDeviation!.Value, s.Readings))],
+            history);
     }
 
     internal static Progress ProgressOf(DriftRefit refit) => new(

@@ -34,15 +34,21 @@ public static class ListDrift
     /// <param name="AtKm">What the motorcycle will have done then.</param>
     /// <param name="EarliestAtKm">The same for 10 %.</param>
     /// <param name="LatestAtKm">The same for 90 %; absent where not within 200,000 km.</param>
+    /// <param name="PassesThresholdOn">
+    /// The day on which the probability that any valve of the engine has left its limits passes the manager's threshold.
+    /// </param>
+    /// <param name="PassesThresholdKm">What the motorcycle will have done then.</param>
     /// <param name="NextCheckOn">The next valve clearance check by the interval.</param>
+    /// <param name="NextCheckKm">What the motorcycle will have done then.</param>
     /// <param name="OutsideAtNextCheck">The probability that any valve asked for is outside its limits then.</param>
     /// <param name="Foretold">Lobes with a forecast, of those asked for.</param>
     /// <param name="Lobes">Lobes that the engine has, of those asked for.</param>
     /// <param name="Reason">Why nothing is foretold, where that is so.</param>
     public sealed record Row(
         Guid MotorcycleId, string Registration, string Motorcycle, OdometerUnit OdometerUnit, string? Valve,
-        LocalDate? On, Distance? AtKm, Distance? EarliestAtKm, Distance? LatestAtKm, decimal? PresentMm, decimal? DriftMmPer10000Km,
-        LocalDate? NextCheckOn, double? OutsideAtNextCheck, int Foretold, int Lobes, string? Reason);
+        LocalDate? On, Distance? AtKm, LocalDate? EarliestOn, Distance? EarliestAtKm, LocalDate? LatestOn, Distance? LatestAtKm,
+        decimal? PresentMm, decimal? DriftMmPer10000Km, LocalDate? PassesThresholdOn, Distance? PassesThresholdKm,
+        LocalDate? NextCheckOn, Distance? NextCheckKm, double? OutsideAtNextCheck, int Foretold, int Lobes, string? Reason);
 
     public sealed class Validator : AbstractValidator<Request>
     {
@@ -115,11 +121,16 @@ public static class ListDrift
             first is null ? null : new LobeKey(first.Valve, first.Lobe).Spoken,
             first?.LeavesLimitsOn,
             OfMotorcycle(first?.LeavesLimitsAt),
+            first?.LeavesLimitsEarliestOn,
             OfMotorcycle(first?.LeavesLimitsEarliestAt),
+            first?.LeavesLimitsLatestOn,
             OfMotorcycle(first?.LeavesLimitsLatestAt),
             first?.PresentMm,
             first?.DriftMmPer10000Km,
+            outlook?.PassesThresholdOn,
+            OfMotorcycle(outlook?.PassesThresholdAt),
             outlook?.NextCheckOn,
+            OfMotorcycle(outlook?.NextCheckAt),
             side switch
             {
                 null => outlook?.OutsideAtNextCheck,

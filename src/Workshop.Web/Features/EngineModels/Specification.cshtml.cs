@@ -22,6 +22,8 @@ public sealed class SpecificationModel(WorkshopDbContext db) : WorkshopPage
 
     public EngineSpecification Specification => Answer.Specification;
 
+    public bool MayManage { get; private set; }
+
     public async Task<IActionResult> OnGet()
     {
         if (!(await Read(new GetEngineModel.Request(Id, Version), GetEngineModel.Handle)).TryGet(out var answer, out var problem))
@@ -30,6 +32,7 @@ public sealed class SpecificationModel(WorkshopDbContext db) : WorkshopPage
         }
 
         Answer = answer;
+        MayManage = await May(Policies.Manages);
         Parts = await NamedParts.Read(db, answer.Specification, HttpContext.RequestAborted);
         return Page();
     }

@@ -14,6 +14,7 @@ public sealed partial record DriftChart
         private const double Thinnest = 2.5;
         private const double OpenLength = 16;
         private const double MarkTextRoom = 84;
+        private const double LabelRoom = 13;
 
         private readonly string id;
         private readonly DriftOfLobe lobe;
@@ -32,7 +33,14 @@ public sealed partial record DriftChart
         private IEnumerable<Distance> Distances => lobe.Legs.SelectMany(l => l.Readings.Select(r => r.EngineKm))
             .Concat(lobe.LeftOut.Select(o => o.EngineKm));
 
-        public DriftChart Draw() => new()
+        public DriftChart Draw(Distance? nextCheck)
+        {
+            var check = nextCheck is { } at && In(at) >= across.From && In(at) <= across.To ? nextCheck : null;
+            var marks = Marks(check).ToList();
+            return Draw([.. marks.Take(lobe.Changes.Count)], marks.Skip(lobe.Changes.Count).FirstOrDefault());
+        }
+
+        private DriftChart Draw(IReadOnlyList<ChartMark> marks, ChartMark? nextCheck) => new()
         {
             Id = id,
             Title = $"{char.ToUpperInvariant(lobe.Spoken[0])}{lobe.Spoken[1..]}: clearance {(view == DriftView.AsMeasured ? "as measured" : "with the shims' part taken out")}",
@@ -43,7 +51,9 @@ public sealed partial record DriftChart
             Limits = Stepped(lobe.LowerLimitMm.Millimetres) + Stepped(lobe.UpperLimitMm.Millimetres),
             SetTo = Stepped(lobe.SetToMm.Millimetres),
             Bars = [.. Bars()],
-            Marks = [.. Marks()],
+            Marks = marks,
+            NextCheck = nextCheck,
+            Labels = [.. Labels()],
             Estimate = Median(beyond: false),
             Ahead = Median(beyond: true),
             Band = Between(0, 4),
@@ -135,18 +145,40 @@ public sealed partial record DriftChart
             return new ChartBar($"M{Write(left)} {Write(top)}{roof}V{Write(bottom)}{floor}", look);
         }
 
-        private IEnumerable<ChartMark> Marks()
+        /// <summary>What was done, in order, and last the next check where there is one.</summary>
+        private IEnumerable<ChartMark> Marks(Distance? check)
         {
-            var (lastX, row) = (double.NegativeInfinity, 0);
-            foreach (var change in lobe.Changes)
+            var all = lobe.Changes.Select(change => (At: change.EngineKm, Text: TextOf(change), Cuts: change.Cut is not null)).ToList();
+            if (check is { } next)
             {
-                var x = X(change.EngineKm);
+                all.Add((next, "next check", false));
+            }
+
+            var (lastX, row) = (double.NegativeInfinity, 0);
+            foreach (var (at, text, cuts) in all)
+            {
+                var x = X(at);
                 row = x - lastX < MarkTextRoom ? 1 - row : 0;
                 lastX = x;
-                var text = change is { Cut: null, CameOutMm: { } cameOut, WentInMm: { } wentIn }
-                    ? (wentIn - cameOut).ToString("shim +0.000;shim -0.000", CultureInfo.InvariantCulture)
-                    : Words(change.Cut ?? LegCut.ShimUnmeasured);
-                yield return new ChartMark(x, Top - 6 - (12 * row), text, change.Cut is not null);
+                yield return new ChartMark(x, Top - 6 - (12 * row), text, cuts);
+            }
+        }
+
+        private static string TextOf(DriftOfLobe.Change change) => change is { Cut: null, CameOutMm: { } cameOut, WentInMm: { } wentIn }
+            ? (wentIn - cameOut).ToString("shim +0.000;shim -0.000", CultureInfo.InvariantCulture)
+            : Words(change.Cut ?? LegCut.ShimUnmeasured);
+
+        /// <summary>Words behind the limits and, where there is room between them, behind the set-to value.</summary>
+        private IEnumerable<ChartLabel> Labels()
+        {
+            var shift = LimitShift(lobe.ShimPartNowMm);
+            var (lower, upper, setTo) = (
+                Y(lobe.LowerLimitMm.Millimetres + shift), Y(lobe.UpperLimitMm.Millimetres + shift), Y(lobe.SetToMm.Millimetres + shift));
+            yield return new ChartLabel(upper + 4, "limit");
+            yield return new ChartLabel(lower + 4, "limit");
+            if (Math.Min(lower - setTo, setTo - upper) >= LabelRoom)
+            {
+                yield return new ChartLabel(setTo + 4, "set to");
             }
         }
 

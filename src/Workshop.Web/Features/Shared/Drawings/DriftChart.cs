@@ -29,6 +29,9 @@ public sealed record ChartBar(string Path, string Class);
 /// <param name="Cuts">It ended the leg, rather than swapping known shims.</param>
 public sealed record ChartMark(double X, double TextY, string Text, bool Cuts);
 
+/// <summary>A word behind the end of a line.</summary>
+public sealed record ChartLabel(double Y, string Text);
+
 /// <summary>
 /// The history of one lobe as a picture: distance to the right, clearance upright. Where its parts lie, in the drawing's own
 /// units; pure, so that it can be tested without a browser. Shown by
@@ -39,7 +42,7 @@ public sealed partial record DriftChart
     public const double Width = 600;
     public const double Height = 210;
     public const double Left = 46;
-    public const double Right = Width - 26;
+    public const double Right = Width - 42;
     public const double Top = 30;
     public const double Bottom = Height - 36;
 
@@ -64,6 +67,12 @@ public sealed partial record DriftChart
 
     public required IReadOnlyList<ChartMark> Marks { get; init; }
 
+    /// <summary>Where the next check by the interval stands; absent where it is not in the picture.</summary>
+    public required ChartMark? NextCheck { get; init; }
+
+    /// <summary>What the level lines are.</summary>
+    public required IReadOnlyList<ChartLabel> Labels { get; init; }
+
     /// <summary>The middle of what is known along the present leg; empty where nothing is foretold.</summary>
     public required string Estimate { get; init; }
 
@@ -84,10 +93,13 @@ public sealed partial record DriftChart
     /// <param name="lobe">What is known.</param>
     /// <param name="unit">The unit across.</param>
     /// <param name="view">What stands upright.</param>
-    public static DriftChart? Of(string id, DriftOfLobe lobe, OdometerUnit unit, DriftView view)
+    /// <param name="nextCheck">What the engine will have done at its next check; absent where there is none.</param>
+    public static DriftChart? Of(string id, DriftOfLobe lobe, OdometerUnit unit, DriftView view, Distance? nextCheck = null)
     {
         ArgumentNullException.ThrowIfNull(lobe);
-        return lobe.Legs.Count == 0 && lobe.LeftOut.Count == 0 && lobe.Forecast is null ? null : new Drawer(id, lobe, unit, view).Draw();
+        return lobe.Legs.Count == 0 && lobe.LeftOut.Count == 0 && lobe.Forecast is null
+            ? null
+            : new Drawer(id, lobe, unit, view).Draw(nextCheck);
     }
 
     /// <summary>A coordinate as SVG writes it.</summary>
