@@ -105,7 +105,7 @@ internal sealed class DriftExamination(
         return profile.HasValue ? new LeverRatioFigures(profile.Value.Estimate, profile.Value.Lower, profile.Value.Upper, changes) : null;
     }
 
-    private static List<DriftWarning> Warnings(DriftFit fit, VisitEffect? visits)
+    private List<DriftWarning> Warnings(DriftFit fit, VisitEffect? visits)
     {
         var warnings = fit.Slopes.Where(s => s.Curvature is { PValue: < CurvatureLevel }).Select(s => new DriftWarning(
             DriftWarningKind.Curved,
@@ -114,7 +114,7 @@ internal sealed class DriftExamination(
         {
             warnings.Add(new DriftWarning(
                 DriftWarningKind.LeverRatio,
-                Text($"{ratio.Changes} changes of shim say that the lever ratio is {ratio.Share:0.00} times what the specification states (95 %: {ratio.Lower:0.00} to {ratio.Upper:0.00}).")));
+                Text($"{ratio.Changes} changes of shim say that the lever ratio is {ratio.Share:0.00} times what the specification states (95 %: {ratio.Lower:0.00} to {ratio.Upper:0.00}). {WhatToDo()}")));
         }
 
         if (visits is { StandsOut: true })
@@ -126,6 +126,11 @@ internal sealed class DriftExamination(
 
         return warnings;
     }
+
+    /// <summary>Where there is no lever the ratio is 1 by construction: then it is not the ratio that is wrong.</summary>
+    private string WhatToDo() => engines[0].Specification.ValveTrain == ValveTrainKind.ShimUnderFingerFollower
+        ? "Compare it with the maker's document."
+        : "Without a lever it is 1 by construction: look at how shims are measured, and whether every change was written down.";
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }
