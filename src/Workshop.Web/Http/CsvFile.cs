@@ -47,6 +47,7 @@ internal static class CsvFile
         null => "",
         string text => text.Length > 0 && BeginsFormula.Contains(text[0]) ? $"'{text}" : text,
         LocalDate day => LocalDatePattern.Iso.Format(day),
+        decimal number => number.ToString("0.######", CultureInfo.InvariantCulture),
         double number => number.ToString("0.######", CultureInfo.InvariantCulture),
         IFormattable number => number.ToString(null, CultureInfo.InvariantCulture),
         _ => throw new ArgumentException($"A cell holds a {value.GetType().Name}, which no column writes.", nameof(value)),

@@ -5,11 +5,13 @@ using NodaTime;
 using Workshop.Domain.Bookings;
 using Workshop.Domain.Clearances;
 using Workshop.Domain.Drift;
+using Workshop.Domain.EngineModels;
 using Workshop.Domain.Measures;
 using Workshop.Domain.Tests.Drift;
 using Workshop.Tests.Hosting;
 using Workshop.Web.Features.Drift;
 using Workshop.Web.Features.Shared.Drawings;
+using Workshop.Web.Tests.Drift;
 using Xunit;
 
 namespace Workshop.Web.Tests.Drawings;
@@ -133,7 +135,7 @@ public sealed partial class DriftChartTests
                 rows, shimsOut ? DriftView.ShimsOut : DriftView.AsMeasured, miles ? OdometerUnit.Miles : OdometerUnit.Kilometres);
 
             foreach (var path in chart.Bars.Select(b => b.Path)
-                .Concat([chart.Limits, chart.SetTo, chart.Estimate, chart.Ahead, chart.Band, chart.Reach]))
+                .Concat([chart.Limits, chart.SetTo, chart.Estimate, chart.Ahead, chart.Band, chart.InnerBand, chart.Reach]))
             {
                 Assert.DoesNotContain("NaN", path, StringComparison.Ordinal);
                 Assert.All(Points(path), p => Assert.True(p.X is >= 0 and <= DriftChart.Width && p.Y is >= 0 and <= DriftChart.Height, path));
@@ -142,16 +144,85 @@ public sealed partial class DriftChartTests
             Assert.True(chart.Across.Count is >= 1 and <= 12 && chart.Upright.Count is >= 2 and <= 12);
         });
 
+    [Fact]
+    public void The_narrow_band_lies_within_the_wide_one_and_both_open_towards_what_is_not_known_yet()
+    {
+        var chart = Draw(Swapped(), DriftView.AsMeasured);
+
+        var (wide, narrow) = (Widths(chart.Band), Widths(chart.InnerBand));
+        Assert.Equal(wide.Count, narrow.Count);
+        Assert.All(wide.Zip(narrow), w => Assert.True(w.Second < w.First, $"{w.Second} within {w.First}"));
+        Assert.True(wide[^1] > 1.5 * wide[^9]);
+        // Of a normal quantity 50 % lie within 0.6745 and 90 % within 1.6449 standard deviations.
+        Assert.Equal(0.6745 / 1.6449, narrow[^1] / wide[^1], 0.05);
+    }
+
+    [Fact]
+    public void The_next_check_is_marked_where_it_lies_and_not_where_it_lies_beyond_the_picture()
+    {
+        var lobe = Known(Swapped());
+        var near = DriftChart.Of("c", lobe, OdometerUnit.Kilometres, DriftView.AsMeasured, Distance.FromKilometres(110_000))!;
+        var far = DriftChart.Of("c", lobe, OdometerUnit.Kilometres, DriftView.AsMeasured, Distance.FromKilometres(900_000))!;
+
+        Assert.Equal("next check", near.NextCheck!.Text);
+        Assert.InRange(near.NextCheck.X, near.Marks[^1].X, DriftChart.Right);
+        Assert.Equal(["shim +0.100"], near.Marks.Select(m => m.Text));
+        Assert.Null(far.NextCheck);
+    }
+
+    [Fact]
+    public void The_limits_are_named_and_the_set_to_value_where_there_is_room()
+    {
+        var labels = Draw(Swapped(), DriftView.AsMeasured).Labels;
+
+        Assert.Equal(["limit", "limit", "set to"], labels.Select(l => l.Text));
+        Assert.InRange(labels[2].Y, labels[0].Y + 12, labels[1].Y - 12);
+    }
+
+    [Fact]
+    public void Every_sign_of_the_chart_is_in_the_key_and_drawn_alike_on_the_page_and_in_the_file()
+    {
+        var sheet = File.ReadAllText(Path.Combine(AcceptedFile.Root, "src", "Workshop.Web", "wwwroot", "assets", "workshop.css"));
+        var classes = DriftKey.Of(shims: true).Entries.Select(e => e.Class).ToList();
+
+        Assert.All(
+            new[] { "found", "left", "kept-out", "swap", "cut", "check", "limit", "set-to", "estimate", "ahead", "reach", "fan-50", "fan-90" },
+            c => Assert.Contains(c, classes));
+        Assert.All(classes, c => Assert.Contains($"\n.{c} {{", "\n" + DriftPicture.Style, StringComparison.Ordinal));
+        Assert.All(classes, c => Assert.Contains($"svg.drift .{c} {{", sheet, StringComparison.Ordinal));
+        Assert.DoesNotContain("swap", DriftKey.Of(shims: false).Entries.Select(e => e.Class));
+        // The bands differ by their edges, too: one dotted, one whole.
+        Assert.Matches(@"\.fan-90 \{[^}]*stroke-dasharray", DriftPicture.Style);
+        Assert.DoesNotMatch(@"\.fan-50 \{[^}]*stroke-dasharray", DriftPicture.Style);
+    }
+
     private static DriftChart Draw(LobeRows rows, DriftView view, OdometerUnit unit = OdometerUnit.Kilometres) =>
         DriftChart.Of("c", Known(rows), unit, view)!;
 
+    /// <summary>Exhaust 1 of cylinder 1 with limits of 0.10 to 0.30, of an engine model whose valves close up by 0.01 mm per 10,000 km.</summary>
     private static DriftOfLobe Known(LobeRows rows)
     {
-        var limits = LobeRows.Limits(0.10m, 0.30m);
-        var history = rows.Legs();
-        var engine = new EngineDrift(Guid.Empty, TestEngines.Twin(), rows.History(), null, null);
+        var specification = TestEngines.Twin();
+        specification = specification with
+        {
+            Limits = [.. specification.Limits.Select(l => l.Side == Side.Exhaust ? l with { Lower = Clearance.FromMillimetres(0.10m) } : l)],
+        };
+        var engine = DriftEngine.Of(Guid.Empty, specification, rows.History(), null);
         return DriftOfLobe.Of(
-            engine, new LobeDrift(limits, history, StraightLineDrift.Estimate(history, limits)), new WorkshopTime(DateTimeZone.Utc));
+            new EngineDrift(Guid.Empty, engine, null, null),
+            engine.Lobes.Single(l => l.Lobe.Valve == LobeRows.Valve),
+            EngineForecast.Of(engine, KnownDrift.Fit),
+            null,
+            null,
+            new WorkshopTime(DateTimeZone.Utc));
+    }
+
+    /// <summary>How wide a band is at each of its places, from left to right.</summary>
+    private static List<double> Widths(string band)
+    {
+        var points = Points(band);
+        var half = points.Count / 2;
+        return [.. points.Take(half).Zip(points.Skip(half).Reverse()).Select(p => p.Second.Y - p.First.Y)];
     }
 
     private static double PerMm(DriftChart chart)

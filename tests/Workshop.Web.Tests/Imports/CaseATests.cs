@@ -1,21 +1,22 @@
 using System.Globalization;
 using System.Net;
-using MathNet.Numerics.LinearAlgebra;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Workshop.Domain.Clearances;
 using Workshop.Domain.Drift;
 using Workshop.Domain.People;
+using Workshop.Domain.Statistics.Paths;
 using Workshop.Domain.Tests;
 using Workshop.Tests.Hosting;
+using Workshop.Web.Features.Drift;
 using Xunit;
 
 namespace Workshop.Web.Tests.Imports;
 
 /// <summary>
 /// drift/caseA.csv, 24 simulated valves with 139 readings, reshaped into worksheets of six motorcycles of four valves. Shims
-/// were never measured: a chain of the file begins with a reading as left. The slopes in the books must be those of least
-/// squares on a dense matrix with a column for x and one for each chain.
+/// were never measured: a chain of the file begins with a reading as left. What the import leaves in the books must give the
+/// log-likelihood and the slopes that brute force in R 4.2.2 found for the file (shared/check-values/SOURCES.md).
 /// </summary>
 public sealed class CaseATests(WorkshopApp app) : IClassFixture<WorkshopApp>
 {
@@ -29,7 +30,7 @@ public sealed class CaseATests(WorkshopApp app) : IClassFixture<WorkshopApp>
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 
     [Fact]
-    public async Task A_case_of_old_worksheets_goes_through_the_import_to_its_slopes()
+    public async Task A_case_of_old_worksheets_goes_through_the_import_to_its_likelihood_and_slopes()
     {
         var rows = CsvTable.Read("caseA", CheckValues.Lines("drift/caseA.csv")).Rows.Select(Row.Of).ToList();
         var motorcycles = new Dictionary<int, Guid>();
@@ -50,41 +51,58 @@ public sealed class CaseATests(WorkshopApp app) : IClassFixture<WorkshopApp>
         Assert.Equal(
             rows.GroupBy(r => r.Valve).Sum(v => v.Select(r => r.Chain).Distinct().Count() - 1),
             await app.Look(db => db.ValveEvents.CountAsync(e => e.ImportId == import && e.Kind == ValveEventKind.ChangeUnknown, Ct)));
+        Compare(await LegsOf(motorcycles.Values), rows, motorcycles);
+    }
+
+    private static void Compare(
+        Dictionary<Guid, EngineDrift> engines, List<Row> rows, Dictionary<int, Guid> motorcycles)
+    {
+        var builder = new PathDataBuilder();
         foreach (var valve in rows.GroupBy(r => r.Valve))
         {
-            Compare(await ForecastOf(motorcycles[valve.First().Motorcycle], valve.First().Key), [.. valve]);
+            var history = engines[motorcycles[valve.First().Motorcycle]].Engine.Lobes
+                .Single(l => l.Lobe.Lobe == 1 && l.Lobe.Valve.ToString() == valve.First().Key);
+            Assert.Equal(valve.GroupBy(r => r.Chain).Select(c => c.Count()), history.Legs.Select(l => l.Readings.Count));
+            builder.Cluster();
+            builder.Group();
+            foreach (var leg in history.Legs)
+            {
+                builder.Leg();
+                foreach (var reading in leg.Readings)
+                {
+                    // The file counts x from the engine's beginning, whatever the chain.
+                    builder.Reading(
+                        (double)reading.At.Metres / (double)LobeHistory.MetresPerX, (double)reading.LowerMm!.Value, (double)reading.UpperMm!.Value);
+                }
+            }
         }
-    }
 
-    private static void Compare(ClearanceForecast forecast, IReadOnlyList<Row> rows)
-    {
-        var chains = rows.Select(r => r.Chain).Distinct().ToList();
-        var design = Matrix<double>.Build.Dense(rows.Count, chains.Count + 1, (row, column) =>
-            column == 0 ? rows[row].X : chains[column - 1] == rows[row].Chain ? 1 : 0);
-        var y = Vector<double>.Build.Dense([.. rows.Select(r => (r.Low + r.High) / 2)]);
-        var fit = design.QR().Solve(y);
-        var freedom = rows.Count - chains.Count - 1;
-
-        Assert.Equal(rows.Count, forecast.Readings);
-        Assert.Equal(fit[0], (double)forecast.DriftMmPer10000Km!.Value, 1e-6);
-        if (freedom < 1)
+        var data = builder.Build();
+        Assert.Equal(-234.849313156, IntervalPaths.LogLikelihood(data, Maximum, cancellation: Ct), 1e-6);
+        foreach (var row in CsvTable.Read("slopes", CheckValues.Lines("drift/caseA_slopes.csv")).Rows)
         {
-            Assert.Null(forecast.DriftStandardError);
-            return;
+            var posterior = IntervalPaths.Posterior(data, Maximum, (int)row.Number("valve") - 1);
+            Assert.Equal((double)row.Number("mean"), posterior.SlopeMean, 1e-7);
+            Assert.Equal((double)row.Number("sd"), posterior.SlopeDeviation, 1e-6);
         }
-
-        // The scatter is never taken below that of the 0.01 mm blades themselves.
-        var residual = (y - (design * fit)).L2Norm();
-        var variance = Math.Max(residual * residual / freedom, 0.01 * 0.01 / 12);
-        Assert.Equal(
-            Math.Sqrt(variance * (design.Transpose() * design).Inverse()[0, 0]), (double)forecast.DriftStandardError!.Value, 1e-6);
     }
 
-    private Task<ClearanceForecast> ForecastOf(Guid motorcycle, string valve) => app.Look(async db => (await (
-        from f in db.ClearanceForecasts
-        join fitting in db.EngineFittings on f.EngineId equals fitting.EngineId
-        where fitting.MotorcycleId == motorcycle && f.Lobe == 1
-        select f).ToListAsync(Ct)).Single(f => f.Valve.ToString() == valve));
+    /// <summary>Where the reference has its maximum: means and standard deviations of levels and slopes, sigma.</summary>
+    private static PathParameters Maximum { get; } = new()
+    {
+        LevelMean = [0.3122464042],
+        LevelDeviation = [0.0185241237],
+        SlopeMean = [-0.0121338659],
+        SlopeDeviation = [0.0116632767],
+        Sigma = 0.0052896995,
+    };
+
+    private Task<Dictionary<Guid, EngineDrift>> LegsOf(IEnumerable<Guid> motorcycles) => app.Look(async db =>
+    {
+        var wanted = motorcycles.ToList();
+        var fitted = await db.EngineFittings.Where(f => wanted.Contains(f.MotorcycleId)).ToDictionaryAsync(f => f.EngineId, f => f.MotorcycleId, Ct);
+        return (await EngineDrift.Load(db, fitted.Keys, Ct)).ToDictionary(e => fitted[e.Engine.EngineId]);
+    });
 
     private sealed record Row(int Valve, string Chain, double X, double Low, double High)
     {

@@ -116,7 +116,7 @@ public sealed class StockingTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         db.ClearanceForecasts.Add(new ClearanceForecast
         {
             EngineId = visit.EngineId, Valve = key, Lobe = 1, ComputedAt = app.Clock.Now, Readings = 5, PresentMm = presentMm,
-            DriftMmPer10000Km = drift, DriftStandardError = 0.003m,
+            DriftMmPer10000Km = drift, DriftDeviation = 0.003m,
         });
         return await db.SaveChangesAsync(Ct);
     });

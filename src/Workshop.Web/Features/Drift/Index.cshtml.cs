@@ -14,7 +14,7 @@ public sealed class IndexModel(WorkshopDbContext db, IClock clock) : WorkshopPag
     [BindProperty(SupportsGet = true)]
     public int? Within { get; set; }
 
-    [BindProperty(SupportsGet = true, Name = "model")]
+    [BindProperty(SupportsGet = true)]
     public Guid? EngineModelId { get; set; }
 
     [BindProperty(SupportsGet = true)]
@@ -36,7 +36,7 @@ public sealed class IndexModel(WorkshopDbContext db, IClock clock) : WorkshopPag
 
     /// <summary>The filter as it stands in an address, to go on with or to download by.</summary>
     public string Filter => string.Create(
-        CultureInfo.InvariantCulture, $"within={Within}&model={EngineModelId}&side={Uri.EscapeDataString(Side ?? "")}");
+        CultureInfo.InvariantCulture, $"within={Within}&engineModelId={EngineModelId}&side={Uri.EscapeDataString(Side ?? "")}");
 
     public async Task<IActionResult> OnGet()
     {

@@ -42,7 +42,7 @@ public static class ListDriftFits
             orderby model.Maker, model.Name, model.Id
             select new { model.Id, model.Maker, model.Name, engines, fit, refit }).ToListAsync(ct);
         return new Answer(
-            (decimal)threshold * 100,
+            decimal.Round((decimal)(threshold * 100), 1),
             [.. models.Select(m => new Row(
                 m.Id, m.Maker, m.Name, m.engines, m.fit?.Version, m.fit?.ComputedAt, m.fit?.Readings, m.fit?.WhyNot,
                 m.refit is null ? null : GetDriftFit.ProgressOf(m.refit)))]);

@@ -29,16 +29,16 @@ public sealed record DriftKey(IReadOnlyList<DriftKey.Entry> Entries)
 
     private static IEnumerable<(string Class, Func<double, double, string> Path, string Words)> Signs(bool shims)
     {
-        yield return ("found", Bar, "go to no-go, as found");
-        yield return ("left", Bar, "go to no-go, as left");
-        yield return ("kept-out", Bar, "kept, not counted");
+        yield return ("found", Bar, "as found");
+        yield return ("left", Bar, "as left");
+        yield return ("kept-out", Bar, "not counted");
         yield return ("limit", Line, "limits");
         yield return ("set-to", Line, "set-to value");
         yield return ("estimate", Line, "middle, so far");
         yield return ("ahead", Line, "middle, expected");
         yield return ("fan-50", Box, "there with 50 %");
         yield return ("fan-90", Box, "there with 90 %");
-        yield return ("reach", (x, y) => $"M{At(x)} {At(y - 4)}v8M{At(x)} {At(y)}h26m0 -4v8M{At(x + 12)} {At(y - 7)}v14", "leaves: 10, 50, 90 %");
+        yield return ("reach", (x, y) => $"M{At(x)} {At(y - 4)}v8M{At(x)} {At(y)}h26m0 -4v8M{At(x + 12)} {At(y - 7)}v14", "leaves, 10 to 90 %");
         if (shims)
         {
             yield return ("swap", Upright, "shim changed");

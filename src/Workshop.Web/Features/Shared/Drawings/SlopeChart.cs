@@ -14,18 +14,18 @@ public sealed record SlopeBin(decimal From, decimal To, int Valves);
 public sealed record SlopeChart
 {
     public const double Width = 600;
-    public const double Height = 190;
+    public const double Height = 202;
     public const double Left = 20;
     public const double Right = Width - 20;
-    public const double Top = 22;
-    public const double Floor = 122;
+    public const double Top = 34;
+    public const double Floor = 134;
     public const double SpreadY = Floor + 8;
     public const double SpreadHeight = 12;
-    public const double AxisY = 152;
+    public const double AxisY = 164;
 
     private const double TallestBlock = 10;
     private const double LeastBlock = 4;
-    private const int MostBins = 24;
+    private const int MostBins = 14;
 
     public required string Id { get; init; }
 
@@ -83,7 +83,7 @@ public sealed record SlopeChart
             Valves = string.Concat(bins.Where(b => b.Valves > 0).Select(b => Column(b, block, scale))),
             Tallest = most == 0
                 ? null
-                : ((X(tallest.From, scale) + X(tallest.To, scale)) / 2, Floor - (most * block) - 5, most.ToString(CultureInfo.InvariantCulture)),
+                : ((X(tallest.From, scale) + X(tallest.To, scale)) / 2, Floor - (most * block) - 4, most.ToString(CultureInfo.InvariantCulture)),
             Spread = Box(X(spread.From, scale), X(spread.To, scale), SpreadY, SpreadHeight),
             MeanX = X(mean, scale),
             MeanText = string.Create(CultureInfo.InvariantCulture, $"fitted mean {mean:+0.0000;-0.0000;0}"),
