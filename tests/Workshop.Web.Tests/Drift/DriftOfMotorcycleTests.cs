@@ -178,6 +178,7 @@ public sealed partial class DriftOfMotorcycleTests(WorkshopApp app) : IClassFixt
         var ground = picture.Elements(Svg + "rect").First();
         Assert.Contains($".{ground.Attribute("class")!.Value} {{ fill: #ffffff; }}", DriftPicture.Style, StringComparison.Ordinal);
         Assert.Equal(picture.Attribute("viewBox")!.Value.Split(' ')[3], ground.Attribute("height")!.Value);
+        Assert.All(picture.Descendants(Svg + "text"), t => Assert.InRange(t.Value.Length, 1, 84));
         // Nothing is fetched from elsewhere, nothing runs, and every class has its look in the file.
         Assert.DoesNotContain(picture.DescendantsAndSelf(), e => e.Name.LocalName is "script" or "image" or "a" or "use");
         Assert.DoesNotContain(picture.DescendantsAndSelf().Attributes(), a => a.Name.LocalName is "style" or "href" or "onload");

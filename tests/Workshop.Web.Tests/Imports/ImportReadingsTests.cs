@@ -7,6 +7,7 @@ using Workshop.Domain.Clearances;
 using Workshop.Domain.Measures;
 using Workshop.Domain.People;
 using Workshop.Tests.Hosting;
+using Workshop.Web.Tests.Drift;
 using Xunit;
 
 namespace Workshop.Web.Tests.Imports;
@@ -50,6 +51,7 @@ public sealed class ImportReadingsTests(WorkshopApp app) : IClassFixture<Worksho
     [Fact]
     public async Task Forecasts_and_what_is_due_are_written_anew()
     {
+        await app.Knows(TestWorkshop.EngineModel);
         var id = await app.Motorcycle("IMP 2");
         var before = await app.Look(db => db.DueItems.Where(d => d.MotorcycleId == id).MinAsync(d => d.ExpectedOn, Ct));
         var manager = await app.As(Roles.Manager);

@@ -13,7 +13,8 @@ public sealed partial record DriftChart
         private const double BarWidth = 5.5;
         private const double Thinnest = 2.5;
         private const double OpenLength = 16;
-        private const double MarkTextRoom = 84;
+        private const double MarkTextRoom = 110;
+        private const double MarkRow = 15;
         private const double LabelRoom = 13;
 
         private readonly string id;
@@ -160,7 +161,7 @@ public sealed partial record DriftChart
                 var x = X(at);
                 row = x - lastX < MarkTextRoom ? 1 - row : 0;
                 lastX = x;
-                yield return new ChartMark(x, Top - 6 - (12 * row), text, cuts);
+                yield return new ChartMark(x, Top - 6 - (MarkRow * row), text, cuts);
             }
         }
 

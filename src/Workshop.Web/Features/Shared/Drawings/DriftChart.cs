@@ -40,10 +40,10 @@ public sealed record ChartLabel(double Y, string Text);
 public sealed partial record DriftChart
 {
     public const double Width = 600;
-    public const double Height = 210;
+    public const double Height = 216;
     public const double Left = 46;
-    public const double Right = Width - 42;
-    public const double Top = 30;
+    public const double Right = Width - 50;
+    public const double Top = 36;
     public const double Bottom = Height - 36;
 
     public required string Id { get; init; }

@@ -9,8 +9,8 @@ public sealed record DriftKey(IReadOnlyList<DriftKey.Entry> Entries)
     public const double Width = DriftChart.Width;
     public const double RowHeight = 20;
 
-    private const int Columns = 4;
-    private const double ColumnWidth = 148;
+    private const int Columns = 3;
+    private const double ColumnWidth = 198;
     private const double Margin = 8;
     private const double TextAt = 34;
 

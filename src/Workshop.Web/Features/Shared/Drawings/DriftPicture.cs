@@ -8,7 +8,7 @@ namespace Workshop.Web.Features.Shared.Drawings;
 /// <param name="Heading">Which motorcycle and which lobe.</param>
 /// <param name="Chart">The chart.</param>
 /// <param name="Key">What its signs mean.</param>
-/// <param name="Notes">Lines below, in order.</param>
+/// <param name="Notes">What stands below, in order; a line breaks where it is full.</param>
 public sealed record DriftPicture(string Heading, DriftChart Chart, DriftKey Key, IReadOnlyList<string> Notes)
 {
     public const string ContentType = "image/svg+xml; charset=utf-8";
@@ -41,9 +41,32 @@ public sealed record DriftPicture(string Heading, DriftChart Chart, DriftKey Key
         .kept-out { fill: none; stroke: #545c64; stroke-dasharray: 2 2; }
         """;
 
+    /// <summary>So many characters fill a line in any usual typeface.</summary>
+    private const int LineLength = 84;
+
+    /// <summary>The notes as lines.</summary>
+    public IReadOnlyList<string> Lines { get; } = [.. Notes.SelectMany(Broken)];
+
     public double KeyTop => ChartTop + DriftChart.Height + 8;
 
     public double NotesTop => KeyTop + Key.Height + NoteHeight;
 
-    public double Height => NotesTop + (Notes.Count * NoteHeight);
+    public double Height => NotesTop + (Lines.Count * NoteHeight);
+
+    private static IEnumerable<string> Broken(string note)
+    {
+        var line = "";
+        foreach (var word in note.Split(' '))
+        {
+            if (line.Length > 0 && line.Length + 1 + word.Length > LineLength)
+            {
+                yield return line;
+                line = "";
+            }
+
+            line = line.Length == 0 ? word : $"{line} {word}";
+        }
+
+        yield return line;
+    }
 }

@@ -15,8 +15,8 @@ public sealed record SlopeChart
 {
     public const double Width = 600;
     public const double Height = 202;
-    public const double Left = 20;
-    public const double Right = Width - 20;
+    public const double Left = 30;
+    public const double Right = Width - 30;
     public const double Top = 34;
     public const double Floor = 134;
     public const double SpreadY = Floor + 8;
@@ -25,7 +25,7 @@ public sealed record SlopeChart
 
     private const double TallestBlock = 10;
     private const double LeastBlock = 4;
-    private const int MostBins = 14;
+    private const int MostBins = 24;
 
     public required string Id { get; init; }
 
