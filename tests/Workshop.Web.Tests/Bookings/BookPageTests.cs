@@ -190,10 +190,13 @@ public sealed class BookPageTests(WorkshopApp app) : IClassFixture<WorkshopApp>
 
     private Task<int> Forecast(Guid motorcycle, int leavesLimitsKm) => app.Look(async db =>
     {
+        var (engine, valve) = (
+            await db.EngineFittings.Where(f => f.MotorcycleId == motorcycle).Select(f => f.EngineId).SingleAsync(Ct), new ValveKey(1, Side.Exhaust, 1));
+        await db.ClearanceForecasts.Where(f => f.EngineId == engine && f.Valve == valve).ExecuteDeleteAsync(Ct);
         db.ClearanceForecasts.Add(new ClearanceForecast
         {
-            EngineId = await db.EngineFittings.Where(f => f.MotorcycleId == motorcycle).Select(f => f.EngineId).SingleAsync(Ct),
-            Valve = new ValveKey(1, Side.Exhaust, 1), Lobe = 1, ComputedAt = app.Clock.Now, Readings = 3,
+            EngineId = engine,
+            Valve = valve, Lobe = 1, ComputedAt = app.Clock.Now, Readings = 3,
             LeavesLimitsEarliestAt = Distance.FromKilometres(leavesLimitsKm),
         });
         return await db.SaveChangesAsync(Ct);

@@ -20,7 +20,10 @@ internal static class DemoSeeder
         var db = services.GetRequiredService<WorkshopDbContext>();
         var clock = services.GetRequiredService<IClock>();
         var workshop = SeedFiles.Workshop();
-        var profile = new WorkshopProfile { Name = workshop.Name, TimeZone = workshop.TimeZone, Invented = true };
+        var profile = new WorkshopProfile
+        {
+            Name = workshop.Name, TimeZone = workshop.TimeZone, DriftThreshold = workshop.DriftThreshold, Invented = true,
+        };
         var today = WorkshopTime.Of(profile).DayOf(clock.GetCurrentInstant());
         db.WorkshopProfiles.Add(profile);
         AddCalendar(db, workshop, today);

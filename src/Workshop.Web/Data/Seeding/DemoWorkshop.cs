@@ -10,10 +10,12 @@ internal sealed record SeedEngineModel(string Maker, string Name, bool Invented,
 
 /// <summary>The invented workshop as its seed file holds it.</summary>
 /// <param name="About">Says that it is invented, to whoever opens the file.</param>
+/// <param name="DriftThreshold">Its manager waits for even odds: on four cylinders some valve always stands near a limit.</param>
 internal sealed record DemoWorkshop(
     string About,
     string Name,
     string TimeZone,
+    double DriftThreshold,
     IReadOnlyList<DemoHours> OpeningHours,
     IReadOnlyList<DemoHoliday> Holidays,
     IReadOnlyList<DemoResource> Bays,

@@ -68,7 +68,7 @@ internal static class DriftWords
     public static string WhyNot(NoForecastReason reason, string? ofModel) => reason switch
     {
         NoForecastReason.NoFit when ofModel is not null =>
-            $"No forecast: too little is known of the engine model, and of no other of its valve-train kind. {ofModel}",
+            $"No forecast: its engine model tells too little, and there is no other of its kind. {ofModel}",
         NoForecastReason.NoFit => "No forecast yet: the drift of its engine model has not been worked out.",
         NoForecastReason.SideNotKnown => "No forecast: no valve of this side was read in any engine of the model.",
         NoForecastReason.NotMeasured => "No forecast: it was not measured yet, and what was done to it before is not known.",

@@ -17,6 +17,9 @@ internal sealed class ModelRefit(WorkshopDbContext db, IClock clock, Guid engine
     /// <summary>A pool is worked out anew when the kind has so many more readings.</summary>
     private const double PoolAges = 1.1;
 
+    /// <summary>A lobe's forecast says a sentence before it, and both have room in its column.</summary>
+    private const int LongestReason = 300;
+
     /// <summary>Engines are read in batches of this size for a fit.</summary>
     private const int LoadSize = 500;
 
@@ -65,7 +68,7 @@ internal sealed class ModelRefit(WorkshopDbContext db, IClock clock, Guid engine
             Readings = engines.Sum(ReadingsOf),
             LogLikelihood = fit.HasValue ? fit.Value.LogLikelihood : null,
             Fit = fit.HasValue ? fit.Value : null,
-            WhyNot = fit.HasValue ? null : fit.WhyNot.Explanation,
+            WhyNot = fit.HasValue ? null : fit.WhyNot.Explanation[..Math.Min(LongestReason, fit.WhyNot.Explanation.Length)],
         });
         refit.FitVersion = before + 1;
         await db.SaveChangesAsync(ct);
