@@ -155,7 +155,7 @@ public sealed partial class VisitJourneyTests(Chromium browser) : IClassFixture<
         var valve = (await article.GetAttributeAsync("id"))!["valve-".Length..];
         var advised = ThicknessAdvised().Match(await article.Locator("h2").InnerTextAsync()).Groups[1].Value;
         await technician.Type(article.GetByLabel("Shim fitted, mm"), advised);
-        var micrometer = article.GetByLabel("Micrometer");
+        var micrometer = article.GetByLabel("Micrometer", new() { Exact = true });
         await micrometer.FocusAsync();
         await technician.Page.Keyboard.PressAsync("ArrowDown");
         if (!await article.GetByLabel("from the box", new() { Exact = true }).IsCheckedAsync())

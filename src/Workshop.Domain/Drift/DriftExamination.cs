@@ -50,7 +50,7 @@ internal sealed class DriftExamination(
         var visits = VisitEffect.Of(sample, examined);
         return examined with
         {
-            VisitEffectMm = visits?.DeviationMm, Warnings = [.. examined.Warnings, .. Warnings(examined, visits)],
+            VisitEffectMm = visits?.DeviationMm, Warnings = [.. examined.Warnings.Concat(Warnings(examined, visits))],
         };
     }
 

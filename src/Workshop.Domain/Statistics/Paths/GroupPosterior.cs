@@ -115,7 +115,7 @@ public sealed class GroupPosterior
             return [.. probabilities.Select(p => ValueQuantile(x, p))];
         }
 
-        var curve = MathNet.Numerics.Interpolation.CubicSpline.InterpolatePchipSorted([.. scores], [.. values]);
+        var curve = MathNet.Numerics.Interpolation.CubicSpline.InterpolatePchipSorted(scores.ToArray(), values.ToArray());
         return [.. probabilities.Select(p => curve.Interpolate(Quantile.Score(p)))];
     }
 
