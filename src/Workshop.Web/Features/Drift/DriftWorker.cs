@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Npgsql;
 using Workshop.Web.Data;
+using Workshop.Web.Hosting;
 
 namespace Workshop.Web.Features.Drift;
 
@@ -27,7 +28,7 @@ public sealed class DriftWorkerOptions
 /// lock that goes with its connection: when a copy is killed, another goes on where it stood.
 /// </summary>
 internal sealed partial class DriftWorker(
-    IServiceScopeFactory scopes, NpgsqlDataSource source, IClock clock, DriftWorkerOptions options, ILogger<DriftWorker> logger) : BackgroundService
+    IServiceScopeFactory scopes, DatabaseConnections connections, IClock clock, DriftWorkerOptions options, ILogger<DriftWorker> logger) : BackgroundService
 {
     /// <summary>"drift" in ASCII.</summary>
     private const long LockKey = 0x6472696674;
@@ -41,7 +42,9 @@ internal sealed partial class DriftWorker(
             return 0;
         }
 
-        await using var holder = await source.OpenConnectionAsync(ct);
+        // The lock belongs to its session, which a pooler would share out.
+        await using var holder = new NpgsqlConnection(connections.Direct);
+        await holder.OpenAsync(ct);
         if (!await Try(holder, "select pg_try_advisory_lock($1)", ct))
         {
             return 0;
