@@ -29,7 +29,7 @@ internal static class ShimStores
     /// <summary>Found out of limits, or where a test says, and the shim that came out, measured.</summary>
     public static async Task MeasureOut(this WorkshopApp app, TestVisit visit, string valve, decimal thicknessMm, double go = 0.15)
     {
-        var answer = await (await app.As(Roles.Technician)).PostAsJsonAsync($"{visit.Api}/readings", Send(Found(valve, go, Math.Round(go + 0.01, 2)))
+        var answer = await (await app.As(Roles.Technician)).PostAsJsonAsync($"{visit.Api}/readings", Send(Found(valve, go, Math.Round(go + 0.01, 4)))
             .With("shims", new[] { new { valve, stage = "asFound", thicknessMm } }).With("micrometerId", TestWorkshop.Micrometer), Ct);
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
     }

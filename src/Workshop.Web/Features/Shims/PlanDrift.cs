@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Workshop.Domain.Clearances;
 using Workshop.Domain.Drift;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Measures;
@@ -34,19 +35,28 @@ internal sealed record PlanDrift(
         var found = known.Engine.Lobes.Select(l => forecast.Find(l.Lobe)).OfType<LobeForecast>().ToDictionary(f => f.Lobe);
         var ahead = open.Specification.ServiceItems.FirstOrDefault(i => i.Kind == ServiceItemKind.ValveClearanceCheck)?.Interval?.Every;
         return new PlanDrift(
-            LevelsOf(open, known, found),
+            LevelsOf(open, known, found, fit.SigmaMm.Value),
             found.Values.Where(f => Math.Abs(f.DriftMm) > f.DriftDeviationMm).ToDictionary(f => f.Lobe, f => DriftFigures.Drift(f.DriftMm)!.Value),
             ahead is { } far ? LeavingWithin(forecast, found, known, micrometerMm, far) : null,
             threshold);
     }
 
-    /// <summary>Only where the last reading is this visit's: the shim that it was taken with is the one that the plan knows.</summary>
+    /// <summary>
+    /// Only where the last reading is this visit's: the shim that it was taken with is the one that the plan knows. A reading that
+    /// contradicts its history is believed as it stands: whoever measured it was asked to measure again.
+    /// </summary>
     private static Dictionary<LobeKey, PresentLevel> LevelsOf(
-        OpenCard open, EngineDrift known, Dictionary<LobeKey, LobeForecast> found) => known.Engine.Lobes
+        OpenCard open, EngineDrift known, Dictionary<LobeKey, LobeForecast> found, double sigmaMm) => known.Engine.Lobes
         .Where(l => found.ContainsKey(l.Lobe) && l is { CutSinceLastReading: null, Legs: [.., { Readings: [.., var last] }] }
-            && last.Reading.JobCardNumber == open.Card.Number && last.ShimPartMm == l.ShimPartNowMm)
+            && last.Reading.JobCardNumber == open.Card.Number && last.ShimPartMm == l.ShimPartNowMm
+            && Agrees(last.Reading, found[l.Lobe].PresentMm, sigmaMm))
         .ToDictionary(l => l.Lobe, l => new PresentLevel(
             DriftFigures.Mm(found[l.Lobe].PresentMm)!.Value, found[l.Lobe].PresentDeviationMm));
+
+    /// <summary>The level lies in the bracket, or outside by no more than two standard deviations of a reading.</summary>
+    private static bool Agrees(ClearanceReading reading, double levelMm, double sigmaMm) =>
+        (reading.Go is not { } go || levelMm >= (double)go.Millimetres - (2 * sigmaMm))
+        && (reading.NoGo is not { } noGo || levelMm <= (double)noGo.Millimetres + (2 * sigmaMm));
 
     private static Func<LobeKey, decimal, double?> LeavingWithin(
         EngineForecast forecast, Dictionary<LobeKey, LobeForecast> found, EngineDrift known, double micrometerMm, Distance ahead)
