@@ -63,7 +63,7 @@ internal sealed class DriftExamination(
 
     private CurvatureFigures? CurvatureOf(DriftPaths paths, IReadOnlyList<int> slopes, PathFit straight, Side side)
     {
-        var slopeClass = slopes.ToList().IndexOf(DriftClasses.Slope(side));
+        var slopeClass = DriftClasses.IndexOf(slopes, DriftClasses.Slope(side));
         if (slopeClass < 0 || !MayTellCurvature(paths, side))
         {
             return null;

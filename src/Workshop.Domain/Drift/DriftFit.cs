@@ -153,6 +153,20 @@ public static class DriftClasses
     /// <summary>The place of a side's slopes.</summary>
     public static int Slope(Side side) => (int)side;
 
+    /// <summary>Where a place stands among those that a fit has; -1 where it has not.</summary>
+    internal static int IndexOf(IReadOnlyList<int> places, int place)
+    {
+        for (var i = 0; i < places.Count; i++)
+        {
+            if (places[i] == place)
+            {
+                return i;
+            }
+        }
+
+        return -1;
+    }
+
     /// <summary>The way back from <see cref="Level"/>.</summary>
     public static (Side Side, LegStart Start) OfLevel(int level) => ((Side)(level / Starts), (LegStart)(level % Starts));
 }

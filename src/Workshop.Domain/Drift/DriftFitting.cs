@@ -81,8 +81,8 @@ internal sealed class DriftFitting
     private List<PathPrior> Priors() => [.. pool!.Priors
         .Select(p => p.On switch
         {
-            PriorOn.LevelMean or PriorOn.LogLevelDeviation => (Prior: p, Class: IndexOf(levels, p.Place)),
-            PriorOn.SlopeMean or PriorOn.LogSlopeDeviation => (Prior: p, Class: IndexOf(slopes, p.Place)),
+            PriorOn.LevelMean or PriorOn.LogLevelDeviation => (Prior: p, Class: DriftClasses.IndexOf(levels, p.Place)),
+            PriorOn.SlopeMean or PriorOn.LogSlopeDeviation => (Prior: p, Class: DriftClasses.IndexOf(slopes, p.Place)),
             _ => (Prior: p, Class: 0),
         })
         .Where(p => p.Class >= 0)
@@ -122,19 +122,6 @@ internal sealed class DriftFitting
 
     /// <summary>A figure with its error, where it has one.</summary>
     public static FittedFigure Figure(double value, double? error) => new(value, error > 0 ? error : null);
-
-    private static int IndexOf(IReadOnlyList<int> places, int place)
-    {
-        for (var i = 0; i < places.Count; i++)
-        {
-            if (places[i] == place)
-            {
-                return i;
-            }
-        }
-
-        return -1;
-    }
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

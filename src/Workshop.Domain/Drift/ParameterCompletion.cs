@@ -54,16 +54,5 @@ internal sealed class ParameterCompletion(IReadOnlyList<int> levels, IReadOnlyLi
             : (0, UsualDeviation[(int)start]);
     }
 
-    private int Find(int level)
-    {
-        for (var i = 0; i < levels.Count; i++)
-        {
-            if (levels[i] == level)
-            {
-                return i;
-            }
-        }
-
-        return -1;
-    }
+    private int Find(int level) => DriftClasses.IndexOf(levels, level);
 }

@@ -120,7 +120,6 @@ public sealed record DriftOfLobe(
     {
         var fan = forecast.Fan(known.Lobe, Places(forecast, known));
         var present = fan.First(f => f.At == known.From).Mm;
-        const double Side = 1.6448536269514722;
         return new Outlook(
             known.Readings,
             known.From,
@@ -129,8 +128,8 @@ public sealed record DriftOfLobe(
             DriftFigures.Mm(present[^1])!.Value,
             DriftFigures.Drift(known.DriftMm)!.Value,
             DriftFigures.Drift(known.DriftDeviationMm)!.Value,
-            DriftFigures.Drift(known.DriftMm - (Side * known.DriftDeviationMm))!.Value,
-            DriftFigures.Drift(known.DriftMm + (Side * known.DriftDeviationMm))!.Value,
+            DriftFigures.Drift(known.DriftMm - (DriftFigures.NineInTen * known.DriftDeviationMm))!.Value,
+            DriftFigures.Drift(known.DriftMm + (DriftFigures.NineInTen * known.DriftDeviationMm))!.Value,
             DriftFigures.Probability(forecast.OutsideBy(known.Lobe, known.From))!.Value,
             next is null ? null : DriftFigures.Probability(forecast.OutsideBy(known.Lobe, next.EngineAt)),
             [

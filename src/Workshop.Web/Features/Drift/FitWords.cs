@@ -7,8 +7,6 @@ namespace Workshop.Web.Features.Drift;
 /// <summary>What is known of an engine model's drift, said as a person says it.</summary>
 internal static class FitWords
 {
-    private const double NineInTen = 1.6448536269514722;
-
     /// <summary>How far a refit is.</summary>
     public static string Progress(GetDriftFit.Progress? refit) => refit switch
     {
@@ -49,7 +47,7 @@ internal static class FitWords
     public static (double From, double To) SpanOf(SlopeFigures slope, FittedFigure betweenEngines)
     {
         var deviation = DeviationOf(slope, betweenEngines);
-        return (slope.MeanMm.Value - (NineInTen * deviation), slope.MeanMm.Value + (NineInTen * deviation));
+        return (slope.MeanMm.Value - (DriftFigures.NineInTen * deviation), slope.MeanMm.Value + (DriftFigures.NineInTen * deviation));
     }
 
     /// <summary>Of slopes from valve to valve, whatever the engine.</summary>
