@@ -1,5 +1,4 @@
 using NodaTime;
-using Workshop.Domain.Shims;
 
 namespace Workshop.Domain.Bookings;
 
@@ -9,6 +8,14 @@ public enum ResourceKind
     Technician,
     SpecialTool,
     ParkingPlace,
+}
+
+/// <summary>What a technician may be given without another's supervision, as the workshop judges it; in rising order.</summary>
+public enum TechnicianGrade
+{
+    Apprentice,
+    Journeyman,
+    Master,
 }
 
 /// <summary>What can be taken by one visit at a time. A technician's name stands with the person.</summary>
@@ -26,78 +33,72 @@ public sealed class Resource
     /// <summary>What it can do, or which tool it is: "lift", "valve work", the code that service items ask for.</summary>
     public List<string> Capabilities { get; set; } = [];
 
+    /// <summary>Technicians only.</summary>
+    public TechnicianGrade? Grade { get; set; }
+
     public bool Retired { get; set; }
 }
 
-public enum VisitPhase
+/// <summary>
+/// When a technician works on a weekday, by the workshop's clock. A technician without any row works the opening hours; one
+/// with rows works on those weekdays only.
+/// </summary>
+public sealed class WorkingHours
 {
-    Arrival,
-    ColdSoak,
-    Work,
-    SealantCure,
-    WarmRun,
-    TestRide,
-    HandOver,
+    public required Guid ResourceId { get; init; }
+
+    public required IsoDayOfWeek Weekday { get; init; }
+
+    public required LocalTime StartsAt { get; set; }
+
+    public required LocalTime EndsAt { get; set; }
 }
 
-/// <summary>A resource taken for a span of time by one visit. Spans are half open; no two live ones may overlap.</summary>
-public sealed class Occupancy
+/// <summary>A break within a technician's working hours, by the workshop's clock; work goes on after it.</summary>
+public sealed class WorkBreak
 {
     public required Guid Id { get; init; }
 
-    public required int JobCardNumber { get; init; }
+    public required Guid ResourceId { get; init; }
 
-    public required VisitPhase Phase { get; init; }
+    public required IsoDayOfWeek Weekday { get; init; }
+
+    public required LocalTime StartsAt { get; set; }
+
+    public required LocalTime EndsAt { get; set; }
+}
+
+/// <summary>
+/// A span in which a resource cannot be taken: a technician's leave, a bay's repair, a tool sent to calibration. It may be
+/// entered over visits that are booked already; those then stand out until a person moves them.
+/// </summary>
+public sealed class Absence
+{
+    public required Guid Id { get; init; }
 
     public required Guid ResourceId { get; init; }
 
     public required Interval Span { get; set; }
 
-    /// <summary>False once the visit is cancelled or the resource released; kept for the record.</summary>
-    public bool Live { get; set; } = true;
+    public required AbsenceReason Reason { get; set; }
+
+    public required Guid EnteredBy { get; init; }
+
+    public required Instant EnteredAt { get; init; }
+
+    /// <summary>Withdrawn ones are kept for the record and take nothing.</summary>
+    public Instant? WithdrawnAt { get; set; }
 }
 
-/// <summary>The hours of one weekday in the workshop's own time zone; no row, closed.</summary>
-public sealed class OpeningHours
+/// <summary>Never what ails a person: health is nobody's business here.</summary>
+public enum AbsenceReason
 {
-    public required IsoDayOfWeek Weekday { get; init; }
-
-    public required LocalTime OpensAt { get; set; }
-
-    public required LocalTime ClosesAt { get; set; }
-}
-
-public sealed class Holiday
-{
-    public required LocalDate Day { get; init; }
-
-    public required string Name { get; set; }
-}
-
-/// <summary>What is true of the one workshop that this database belongs to.</summary>
-public sealed class WorkshopProfile
-{
-    public const int OnlyId = 1;
-    public const double UsualDriftThreshold = 0.05;
-
-    public int Id { get; init; } = OnlyId;
-
-    public required string Name { get; set; }
-
-    /// <summary>Of the tz database, for example "Europe/Vienna".</summary>
-    public required string TimeZone { get; set; }
-
-    /// <summary>Whether shims that came out of an engine are fitted again.</summary>
-    public UsedShimPolicy UsedShims { get; set; } = UsedShimPolicy.Yes;
-
-    /// <summary>
-    /// The probability of any valve being outside its limits at which the manager wants an engine to be checked, whatever the
-    /// interval says; above 0, below 1.
-    /// </summary>
-    public double DriftThreshold { get; set; } = UsualDriftThreshold;
-
-    /// <summary>The workshop and its data are invented; every page says so.</summary>
-    public bool Invented { get; init; }
+    Leave,
+    Training,
+    OtherAbsence,
+    Repair,
+    Calibration,
+    LentOut,
 }
 
 /// <summary>How kinds of resources are said on a page.</summary>
@@ -110,5 +111,24 @@ public static class ResourceWords
         ResourceKind.SpecialTool => "special tool",
         ResourceKind.ParkingPlace => "parking place",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, null),
+    };
+
+    public static string Spoken(this TechnicianGrade grade) => grade switch
+    {
+        TechnicianGrade.Apprentice => "apprentice",
+        TechnicianGrade.Journeyman => "journeyman",
+        TechnicianGrade.Master => "master",
+        _ => throw new ArgumentOutOfRangeException(nameof(grade), grade, null),
+    };
+
+    public static string Spoken(this AbsenceReason reason) => reason switch
+    {
+        AbsenceReason.Leave => "leave",
+        AbsenceReason.Training => "training",
+        AbsenceReason.OtherAbsence => "absent",
+        AbsenceReason.Repair => "repair",
+        AbsenceReason.Calibration => "calibration",
+        AbsenceReason.LentOut => "lent out",
+        _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, null),
     };
 }

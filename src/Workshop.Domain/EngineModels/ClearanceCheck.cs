@@ -5,9 +5,9 @@ namespace Workshop.Domain.EngineModels;
 /// <summary>Limits, lever ratios, shims and the cold condition.</summary>
 internal static class ClearanceCheck
 {
+    public const decimal LongestSoakHours = 72;
     private const decimal SmallestShimDiameterMm = 5;
     private const decimal LargestShimDiameterMm = 40;
-    private const decimal LongestSoakHours = 72;
 
     public static void Run(EngineSpecification specification, Findings findings)
     {

@@ -36,6 +36,9 @@ public sealed record EngineSpecification
 
     public required IReadOnlyList<ServiceItem> ServiceItems { get; init; }
 
+    /// <summary>What follows the work; absent where the workshop's usual minutes do.</summary>
+    public AfterWork? AfterWork { get; init; }
+
     public required Provenance Provenance { get; init; }
 }
 
@@ -136,3 +139,14 @@ public sealed record ColdCondition(
     [property: JsonPropertyName("highestC")] Temperature Highest,
     string Method,
     Provenance Provenance);
+
+/// <summary>What the engine maker or the workshop wants after the work.</summary>
+/// <param name="WarmRunMinutes">Absent: the workshop's usual; 0 where there is none.</param>
+/// <param name="TestRideMinutes">Absent: the workshop's usual; 0 where there is none.</param>
+public sealed record AfterWork(int? WarmRunMinutes = null, int? TestRideMinutes = null, Recheck? Recheck = null);
+
+/// <summary>The engine cools again and is looked at once more.</summary>
+/// <param name="AfterItems">Service items, by code, that ask for it.</param>
+/// <param name="CoolHours">Hours that the engine stands first.</param>
+/// <param name="Minutes">A technician's minutes.</param>
+public sealed record Recheck(IReadOnlyList<string> AfterItems, decimal CoolHours, int Minutes);

@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using Workshop.Domain.Bookings;
 using Workshop.Domain.Measures;
 
 namespace Workshop.Domain.EngineModels;
@@ -42,7 +43,16 @@ public sealed record ServiceItem(
 
     public IReadOnlyList<string> Skills { get; init; } = [];
 
+    /// <summary>The lowest grade of technician who may do it alone.</summary>
+    public TechnicianGrade Grade { get; init; } = TechnicianGrade.Apprentice;
+
     public IReadOnlyList<string> SpecialTools { get; init; } = [];
+
+    /// <summary>What the bay must have: "lift", "exhaust extraction".</summary>
+    public IReadOnlyList<string> BayCapabilities { get; init; } = [];
+
+    /// <summary>Begun on arrival while the engine is warm, where a cold soak follows: an oil drain.</summary>
+    public bool DrainsWarm { get; init; }
 
     /// <summary>Cautions by code, shown at the moment of danger; see <c>JobCards.Cautions</c>.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];

@@ -33,6 +33,7 @@ internal static class ServiceItemCheck
             Parts(path, item.Parts, findings);
             Words($"{path}.skills", item.Skills, "a skill", findings);
             Words($"{path}.specialTools", item.SpecialTools, "a special tool", findings);
+            Words($"{path}.bayCapabilities", item.BayCapabilities, "what the bay must have", findings);
             for (var c = 0; c < item.Cautions.Count; c++)
             {
                 findings.FaultIf(!Cautions.Exists(item.Cautions[c]), $"{path}.cautions[{c}]",
@@ -41,7 +42,28 @@ internal static class ServiceItemCheck
 
             findings.Provenance($"{path}.provenance", item.Provenance);
         }
+
+        After(specification, findings);
     }
+
+    private static void After(EngineSpecification specification, Findings findings)
+    {
+        Minutes("afterWork.warmRunMinutes", specification.AfterWork?.WarmRunMinutes, findings);
+        Minutes("afterWork.testRideMinutes", specification.AfterWork?.TestRideMinutes, findings);
+        if (specification.AfterWork?.Recheck is not { } recheck)
+        {
+            return;
+        }
+
+        Minutes("afterWork.recheck.minutes", recheck.Minutes, findings);
+        findings.References("afterWork.recheck.afterItems", recheck.AfterItems,
+            specification.ServiceItems.Select(i => i.Code).ToHashSet(StringComparer.Ordinal), "serviceItems");
+        findings.FaultIf(recheck.CoolHours is < 0 or > ClearanceCheck.LongestSoakHours, "afterWork.recheck.coolHours",
+            $"afterWork.recheck.coolHours is {recheck.CoolHours}: 0 to {ClearanceCheck.LongestSoakHours} hours is allowed.");
+    }
+
+    private static void Minutes(string path, int? minutes, Findings findings) =>
+        findings.FaultIf(minutes is < 0 or > MostMinutes, path, $"{path} is {minutes}: 0 to {MostMinutes} is allowed.");
 
     private static void Interval(string path, ServiceItem item, Findings findings)
     {

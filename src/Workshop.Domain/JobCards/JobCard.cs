@@ -8,6 +8,9 @@ public enum JobCardState
     CheckedIn,
     SignedOff,
     Cancelled,
+
+    /// <summary>The motorcycle did not come, and nobody called it off.</summary>
+    NoShow,
 }
 
 /// <summary>
@@ -31,10 +34,13 @@ public sealed class JobCard
 
     public required Instant BookedAt { get; init; }
 
-    /// <summary>When the work is booked to start and end; what it takes stands in the occupancies.</summary>
+    /// <summary>When the motorcycle is to arrive and to be ready; what happens between stands in the planned phases.</summary>
     public required Instant StartsAt { get; set; }
 
     public required Instant EndsAt { get; set; }
+
+    /// <summary>Counts the changes of the plan since the booking, from 0: the sequence number of its calendar events.</summary>
+    public int PlanRevision { get; set; }
 }
 
 public enum Likelihood
@@ -80,7 +86,7 @@ public sealed class CheckIn
     public required Instant CheckedInAt { get; init; }
 }
 
-/// <summary>The visit does not take place. Once per card; only ever added.</summary>
+/// <summary>The visit does not take place, called off or not come. Once per card; only ever added.</summary>
 public sealed class Cancellation
 {
     public required int JobCardNumber { get; init; }

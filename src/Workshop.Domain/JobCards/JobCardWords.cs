@@ -9,6 +9,7 @@ public static class JobCardWords
         JobCardState.CheckedIn => "checked in",
         JobCardState.SignedOff => "signed off",
         JobCardState.Cancelled => "cancelled",
+        JobCardState.NoShow => "did not come",
         _ => throw new ArgumentOutOfRangeException(nameof(state), state, null),
     };
 
@@ -18,5 +19,13 @@ public static class JobCardWords
         Likelihood.Likely => "likely",
         Likelihood.Possible => "possible",
         _ => throw new ArgumentOutOfRangeException(nameof(likelihood), likelihood, null),
+    };
+
+    public static string Spoken(this WaitsFor waits) => waits switch
+    {
+        WaitsFor.Shims => "shims",
+        WaitsFor.OtherParts => "parts",
+        WaitsFor.OwnersWord => "the owner's word",
+        _ => throw new ArgumentOutOfRangeException(nameof(waits), waits, null),
     };
 }

@@ -48,6 +48,9 @@ public sealed class Part
     public string? Material { get; init; }
 
     public bool Discontinued { get; set; }
+
+    /// <summary>Days from an order to its delivery, where the workshop knows them.</summary>
+    public int? DeliveryDays { get; set; }
 }
 
 public sealed class StoragePlace

@@ -1,51 +1,82 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using Workshop.Domain.Bookings;
-using Workshop.Domain.People;
+using Workshop.Domain.JobCards;
 
 namespace Workshop.Web.Data;
 
 internal sealed class BookingsMapping :
-    IEntityTypeConfiguration<Resource>,
     IEntityTypeConfiguration<Occupancy>,
-    IEntityTypeConfiguration<OpeningHours>,
-    IEntityTypeConfiguration<Holiday>,
-    IEntityTypeConfiguration<WorkshopProfile>
+    IEntityTypeConfiguration<PlannedPhase>,
+    IEntityTypeConfiguration<VisitWishes>,
+    IEntityTypeConfiguration<CalendarFeed>,
+    IEntityTypeConfiguration<PhaseStart>,
+    IEntityTypeConfiguration<EngineStop>,
+    IEntityTypeConfiguration<MotorcycleMove>,
+    IEntityTypeConfiguration<VisitWait>
 {
-    public void Configure(EntityTypeBuilder<Resource> builder)
-    {
-        builder.Property(r => r.Name).HasMaxLength(80);
-        builder.References<Resource, Person>(r => r.PersonId);
-        builder.HasIndex(r => new { r.Kind, r.Name }).IsUnique();
-        builder.HasRowVersion();
-    }
+    private const string SpanIsWhole = "not isempty(span) and lower(span) is not null and upper(span) is not null";
 
     public void Configure(EntityTypeBuilder<Occupancy> builder)
     {
         // That no two live spans of a resource overlap is an exclusion constraint of the rules migration.
-        builder.ToTable(t => t.HasCheckConstraint("ck_occupancies_span", "not isempty(span) and lower(span) is not null and upper(span) is not null"));
+        builder.ToTable(t => t.HasCheckConstraint("ck_occupancies_span", SpanIsWhole));
         builder.ReferencesJobCard(o => o.JobCardNumber);
         builder.References<Occupancy, Resource>(o => o.ResourceId);
     }
 
-    public void Configure(EntityTypeBuilder<OpeningHours> builder)
+    public void Configure(EntityTypeBuilder<PlannedPhase> builder)
     {
-        builder.HasKey(h => h.Weekday);
-        builder.Property(h => h.Weekday).HasConversion<int>();
-        builder.ToTable(t => t.HasCheckConstraint("ck_opening_hours_order", "closes_at > opens_at"));
+        builder.HasKey(p => new { p.JobCardNumber, p.Phase });
+        builder.ToTable(t => t.HasCheckConstraint("ck_planned_phases_span", SpanIsWhole));
+        builder.ReferencesJobCard(p => p.JobCardNumber);
+        builder.HasIndex(p => p.Span).HasMethod("gist");
     }
 
-    public void Configure(EntityTypeBuilder<Holiday> builder)
+    public void Configure(EntityTypeBuilder<VisitWishes> builder)
     {
-        builder.HasKey(h => h.Day);
-        builder.Property(h => h.Name).HasMaxLength(80);
+        builder.HasKey(w => w.JobCardNumber);
+        builder.Property(w => w.JobCardNumber).ValueGeneratedNever();
+        builder.ToTable(t => t.HasCheckConstraint("ck_visit_wishes_minutes", "work_minutes > 0"));
+        builder.ReferencesJobCard(w => w.JobCardNumber);
+        builder.References<VisitWishes, Resource>(w => w.TechnicianId);
+        builder.References<VisitWishes, Resource>(w => w.BayId);
     }
 
-    public void Configure(EntityTypeBuilder<WorkshopProfile> builder)
+    public void Configure(EntityTypeBuilder<CalendarFeed> builder)
     {
-        builder.Property(w => w.Id).ValueGeneratedNever();
-        builder.Property(w => w.Name).HasMaxLength(120);
-        builder.Property(w => w.TimeZone).HasMaxLength(60);
-        builder.ToTable(t => t.HasCheckConstraint("ck_workshop_profiles_one", "id = 1"));
+        builder.References<CalendarFeed, Resource>(f => f.ResourceId);
+        builder.ReferencesPerson(f => f.CreatedBy);
+        builder.HasIndex(f => f.SecretDigest).IsUnique();
+    }
+
+    public void Configure(EntityTypeBuilder<PhaseStart> builder)
+    {
+        builder.ReferencesJobCard(s => s.JobCardNumber);
+        builder.References<PhaseStart, Resource>(s => s.TechnicianId);
+        builder.ReferencesPerson(s => s.EnteredBy);
+    }
+
+    public void Configure(EntityTypeBuilder<EngineStop> builder)
+    {
+        builder.ReferencesJobCard(s => s.JobCardNumber);
+        builder.ReferencesPerson(s => s.EnteredBy);
+    }
+
+    public void Configure(EntityTypeBuilder<MotorcycleMove> builder)
+    {
+        builder.ReferencesJobCard(m => m.JobCardNumber);
+        builder.References<MotorcycleMove, Resource>(m => m.ResourceId);
+        builder.References<MotorcycleMove, Domain.People.Remark>(m => m.TagRemarkId);
+        builder.ReferencesPerson(m => m.MovedBy);
+    }
+
+    public void Configure(EntityTypeBuilder<VisitWait> builder)
+    {
+        builder.ReferencesJobCard(w => w.JobCardNumber);
+        builder.References<VisitWait, Domain.People.Remark>(w => w.RemarkId);
+        builder.ReferencesPerson(w => w.EnteredBy);
+        builder.HasIndex(w => w.JobCardNumber).IsUnique().HasFilter("ended_at is null").HasDatabaseName("ix_visit_waits_one_open");
+        builder.ToTable(t => t.HasCheckConstraint("ck_visit_waits_order", "expected_until > since"));
     }
 }

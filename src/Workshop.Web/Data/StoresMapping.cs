@@ -12,7 +12,8 @@ internal sealed class StoresMapping :
     IEntityTypeConfiguration<Part>,
     IEntityTypeConfiguration<StoragePlace>,
     IEntityTypeConfiguration<StockMovement>,
-    IEntityTypeConfiguration<StockBalance>
+    IEntityTypeConfiguration<StockBalance>,
+    IEntityTypeConfiguration<ExpectedDelivery>
 {
     public void Configure(EntityTypeBuilder<Part> builder)
     {
@@ -52,5 +53,14 @@ internal sealed class StoresMapping :
         builder.References<StockBalance, Part>(b => b.PartId);
         builder.References<StockBalance, StoragePlace>(b => b.PlaceId);
         builder.HasIndex(b => new { b.PartId, b.PlaceId, b.Thickness, b.Condition }).IsUnique().AreNullsDistinct(false);
+    }
+
+    public void Configure(EntityTypeBuilder<ExpectedDelivery> builder)
+    {
+        builder.Property(d => d.Thickness).HasColumnName("thickness_mm");
+        builder.ToTable(t => t.HasCheckConstraint("ck_expected_deliveries_quantity", "quantity > 0"));
+        builder.References<ExpectedDelivery, Part>(d => d.PartId);
+        builder.ReferencesPerson(d => d.EnteredBy);
+        builder.HasRowVersion();
     }
 }

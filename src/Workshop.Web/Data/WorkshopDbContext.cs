@@ -43,12 +43,22 @@ public sealed class WorkshopDbContext(DbContextOptions<WorkshopDbContext> option
     public DbSet<DueItem> DueItems => Set<DueItem>();
 
     public DbSet<Resource> Resources => Set<Resource>();
+    public DbSet<WorkingHours> WorkingHours => Set<WorkingHours>();
+    public DbSet<WorkBreak> WorkBreaks => Set<WorkBreak>();
+    public DbSet<Absence> Absences => Set<Absence>();
     public DbSet<Occupancy> Occupancies => Set<Occupancy>();
+    public DbSet<PlannedPhase> PlannedPhases => Set<PlannedPhase>();
+    public DbSet<VisitWishes> VisitWishes => Set<VisitWishes>();
+    public DbSet<CalendarFeed> CalendarFeeds => Set<CalendarFeed>();
 
     public DbSet<JobCard> JobCards => Set<JobCard>();
     public DbSet<JobCardItem> JobCardItems => Set<JobCardItem>();
     public DbSet<CheckIn> CheckIns => Set<CheckIn>();
     public DbSet<Cancellation> Cancellations => Set<Cancellation>();
+    public DbSet<PhaseStart> PhaseStarts => Set<PhaseStart>();
+    public DbSet<EngineStop> EngineStops => Set<EngineStop>();
+    public DbSet<MotorcycleMove> MotorcycleMoves => Set<MotorcycleMove>();
+    public DbSet<VisitWait> VisitWaits => Set<VisitWait>();
     public DbSet<CautionAcknowledgement> CautionAcknowledgements => Set<CautionAcknowledgement>();
     public DbSet<SignOff> SignOffs => Set<SignOff>();
     public DbSet<FastenerTick> FastenerTicks => Set<FastenerTick>();
@@ -71,6 +81,7 @@ public sealed class WorkshopDbContext(DbContextOptions<WorkshopDbContext> option
     public DbSet<StoragePlace> StoragePlaces => Set<StoragePlace>();
     public DbSet<StockMovement> StockMovements => Set<StockMovement>();
     public DbSet<StockBalance> StockBalances => Set<StockBalance>();
+    public DbSet<ExpectedDelivery> ExpectedDeliveries => Set<ExpectedDelivery>();
     public DbSet<Shim> Shims => Set<Shim>();
     public DbSet<ShimSeries> ShimSeries => Set<ShimSeries>();
 

@@ -211,6 +211,109 @@ namespace Workshop.Web.Data.Migrations
                     b.ToTable("account_tokens", (string)null);
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Bookings.Absence", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("EnteredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("entered_at");
+
+                    b.Property<Guid>("EnteredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("entered_by");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("reason");
+
+                    b.Property<Guid>("ResourceId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("resource_id");
+
+                    b.Property<uint>("RowVersion")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<Interval>("Span")
+                        .HasColumnType("tstzrange")
+                        .HasColumnName("span");
+
+                    b.Property<Instant?>("WithdrawnAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("withdrawn_at");
+
+                    b.HasKey("Id")
+                        .HasName("pk_absences");
+
+                    b.HasIndex("EnteredBy")
+                        .HasDatabaseName("ix_absences_entered_by");
+
+                    b.HasIndex("ResourceId")
+                        .HasDatabaseName("ix_absences_resource_id");
+
+                    b.HasIndex("Span")
+                        .HasDatabaseName("ix_absences_span");
+
+                    NpgsqlIndexBuilderExtensions.HasMethod(b.HasIndex("Span"), "gist");
+
+                    b.ToTable("absences", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_absences_span", "not isempty(span) and lower(span) is not null and upper(span) is not null");
+                        });
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Bookings.CalendarFeed", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("CreatedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("created_at");
+
+                    b.Property<Guid>("CreatedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("created_by");
+
+                    b.Property<Guid>("ResourceId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("resource_id");
+
+                    b.Property<Instant?>("RevokedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("revoked_at");
+
+                    b.Property<byte[]>("SecretDigest")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("secret_digest");
+
+                    b.HasKey("Id")
+                        .HasName("pk_calendar_feeds");
+
+                    b.HasIndex("CreatedBy")
+                        .HasDatabaseName("ix_calendar_feeds_created_by");
+
+                    b.HasIndex("ResourceId")
+                        .HasDatabaseName("ix_calendar_feeds_resource_id");
+
+                    b.HasIndex("SecretDigest")
+                        .IsUnique()
+                        .HasDatabaseName("ix_calendar_feeds_secret_digest");
+
+                    b.ToTable("calendar_feeds", (string)null);
+                });
+
             modelBuilder.Entity("Workshop.Domain.Bookings.Holiday", b =>
                 {
                     b.Property<LocalDate>("Day")
@@ -296,6 +399,35 @@ namespace Workshop.Web.Data.Migrations
                         });
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Bookings.PlannedPhase", b =>
+                {
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<string>("Phase")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("phase");
+
+                    b.Property<Interval>("Span")
+                        .HasColumnType("tstzrange")
+                        .HasColumnName("span");
+
+                    b.HasKey("JobCardNumber", "Phase")
+                        .HasName("pk_planned_phases");
+
+                    b.HasIndex("Span")
+                        .HasDatabaseName("ix_planned_phases_span");
+
+                    NpgsqlIndexBuilderExtensions.HasMethod(b.HasIndex("Span"), "gist");
+
+                    b.ToTable("planned_phases", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_planned_phases_span", "not isempty(span) and lower(span) is not null and upper(span) is not null");
+                        });
+                });
+
             modelBuilder.Entity("Workshop.Domain.Bookings.Resource", b =>
                 {
                     b.Property<Guid>("Id")
@@ -307,6 +439,11 @@ namespace Workshop.Web.Data.Migrations
                         .IsRequired()
                         .HasColumnType("text[]")
                         .HasColumnName("capabilities");
+
+                    b.Property<string>("Grade")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("grade");
 
                     b.Property<string>("Kind")
                         .IsRequired()
@@ -347,15 +484,130 @@ namespace Workshop.Web.Data.Migrations
                     b.ToTable("resources", (string)null);
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Bookings.VisitWishes", b =>
+                {
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<Guid?>("BayId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("bay_id");
+
+                    b.Property<Instant?>("NotBefore")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("not_before");
+
+                    b.Property<Instant?>("ReadyBy")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("ready_by");
+
+                    b.Property<Guid?>("TechnicianId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("technician_id");
+
+                    b.Property<bool>("TestRunAtArrival")
+                        .HasColumnType("boolean")
+                        .HasColumnName("test_run_at_arrival");
+
+                    b.Property<int?>("WorkMinutes")
+                        .HasColumnType("integer")
+                        .HasColumnName("work_minutes");
+
+                    b.HasKey("JobCardNumber")
+                        .HasName("pk_visit_wishes");
+
+                    b.HasIndex("BayId")
+                        .HasDatabaseName("ix_visit_wishes_bay_id");
+
+                    b.HasIndex("TechnicianId")
+                        .HasDatabaseName("ix_visit_wishes_technician_id");
+
+                    b.ToTable("visit_wishes", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_visit_wishes_minutes", "work_minutes > 0");
+                        });
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Bookings.WorkBreak", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<LocalTime>("EndsAt")
+                        .HasColumnType("time")
+                        .HasColumnName("ends_at");
+
+                    b.Property<Guid>("ResourceId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("resource_id");
+
+                    b.Property<LocalTime>("StartsAt")
+                        .HasColumnType("time")
+                        .HasColumnName("starts_at");
+
+                    b.Property<int>("Weekday")
+                        .HasColumnType("integer")
+                        .HasColumnName("weekday");
+
+                    b.HasKey("Id")
+                        .HasName("pk_work_breaks");
+
+                    b.HasIndex("ResourceId")
+                        .HasDatabaseName("ix_work_breaks_resource_id");
+
+                    b.ToTable("work_breaks", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_work_breaks_order", "ends_at > starts_at");
+                        });
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Bookings.WorkingHours", b =>
+                {
+                    b.Property<Guid>("ResourceId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("resource_id");
+
+                    b.Property<int>("Weekday")
+                        .HasColumnType("integer")
+                        .HasColumnName("weekday");
+
+                    b.Property<LocalTime>("EndsAt")
+                        .HasColumnType("time")
+                        .HasColumnName("ends_at");
+
+                    b.Property<LocalTime>("StartsAt")
+                        .HasColumnType("time")
+                        .HasColumnName("starts_at");
+
+                    b.HasKey("ResourceId", "Weekday")
+                        .HasName("pk_working_hours");
+
+                    b.ToTable("working_hours", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_working_hours_order", "ends_at > starts_at");
+                        });
+                });
+
             modelBuilder.Entity("Workshop.Domain.Bookings.WorkshopProfile", b =>
                 {
                     b.Property<int>("Id")
                         .HasColumnType("integer")
                         .HasColumnName("id");
 
+                    b.Property<int>("ArrivalMinutes")
+                        .HasColumnType("integer")
+                        .HasColumnName("arrival_minutes");
+
                     b.Property<double>("DriftThreshold")
                         .HasColumnType("double precision")
                         .HasColumnName("drift_threshold");
+
+                    b.Property<int>("HandOverMinutes")
+                        .HasColumnType("integer")
+                        .HasColumnName("hand_over_minutes");
 
                     b.Property<bool>("Invented")
                         .HasColumnType("boolean")
@@ -366,6 +618,10 @@ namespace Workshop.Web.Data.Migrations
                         .HasMaxLength(120)
                         .HasColumnType("character varying(120)")
                         .HasColumnName("name");
+
+                    b.Property<int>("TestRideMinutes")
+                        .HasColumnType("integer")
+                        .HasColumnName("test_ride_minutes");
 
                     b.Property<string>("TimeZone")
                         .IsRequired()
@@ -379,11 +635,17 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("character varying(40)")
                         .HasColumnName("used_shims");
 
+                    b.Property<int>("WarmRunMinutes")
+                        .HasColumnType("integer")
+                        .HasColumnName("warm_run_minutes");
+
                     b.HasKey("Id")
                         .HasName("pk_workshop_profiles");
 
                     b.ToTable("workshop_profiles", null, t =>
                         {
+                            t.HasCheckConstraint("ck_workshop_profiles_minutes", "least(arrival_minutes, warm_run_minutes, test_ride_minutes, hand_over_minutes) >= 0");
+
                             t.HasCheckConstraint("ck_workshop_profiles_one", "id = 1");
                         });
                 });
@@ -1413,6 +1675,41 @@ namespace Workshop.Web.Data.Migrations
                     b.ToTable("check_ins", (string)null);
                 });
 
+            modelBuilder.Entity("Workshop.Domain.JobCards.EngineStop", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("EnteredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("entered_at");
+
+                    b.Property<Guid>("EnteredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("entered_by");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<Instant>("StoppedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("stopped_at");
+
+                    b.HasKey("Id")
+                        .HasName("pk_engine_stops");
+
+                    b.HasIndex("EnteredBy")
+                        .HasDatabaseName("ix_engine_stops_entered_by");
+
+                    b.HasIndex("JobCardNumber")
+                        .HasDatabaseName("ix_engine_stops_job_card_number");
+
+                    b.ToTable("engine_stops", (string)null);
+                });
+
             modelBuilder.Entity("Workshop.Domain.JobCards.JobCard", b =>
                 {
                     b.Property<int>("Number")
@@ -1446,6 +1743,10 @@ namespace Workshop.Web.Data.Migrations
                     b.Property<Guid>("MotorcycleId")
                         .HasColumnType("uuid")
                         .HasColumnName("motorcycle_id");
+
+                    b.Property<int>("PlanRevision")
+                        .HasColumnType("integer")
+                        .HasColumnName("plan_revision");
 
                     b.Property<uint>("RowVersion")
                         .IsConcurrencyToken()
@@ -1514,6 +1815,95 @@ namespace Workshop.Web.Data.Migrations
                     b.ToTable("job_card_items", (string)null);
                 });
 
+            modelBuilder.Entity("Workshop.Domain.JobCards.MotorcycleMove", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<Instant>("MovedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("moved_at");
+
+                    b.Property<Guid>("MovedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("moved_by");
+
+                    b.Property<Guid>("ResourceId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("resource_id");
+
+                    b.Property<Guid?>("TagRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("tag_remark_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_motorcycle_moves");
+
+                    b.HasIndex("JobCardNumber")
+                        .HasDatabaseName("ix_motorcycle_moves_job_card_number");
+
+                    b.HasIndex("MovedBy")
+                        .HasDatabaseName("ix_motorcycle_moves_moved_by");
+
+                    b.HasIndex("ResourceId")
+                        .HasDatabaseName("ix_motorcycle_moves_resource_id");
+
+                    b.HasIndex("TagRemarkId")
+                        .HasDatabaseName("ix_motorcycle_moves_tag_remark_id");
+
+                    b.ToTable("motorcycle_moves", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.JobCards.PhaseStart", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("EnteredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("entered_by");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<string>("Phase")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("phase");
+
+                    b.Property<Instant>("StartedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("started_at");
+
+                    b.Property<Guid?>("TechnicianId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("technician_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_phase_starts");
+
+                    b.HasIndex("EnteredBy")
+                        .HasDatabaseName("ix_phase_starts_entered_by");
+
+                    b.HasIndex("JobCardNumber")
+                        .HasDatabaseName("ix_phase_starts_job_card_number");
+
+                    b.HasIndex("TechnicianId")
+                        .HasDatabaseName("ix_phase_starts_technician_id");
+
+                    b.ToTable("phase_starts", (string)null);
+                });
+
             modelBuilder.Entity("Workshop.Domain.JobCards.SignOff", b =>
                 {
                     b.Property<int>("JobCardNumber")
@@ -1549,6 +1939,63 @@ namespace Workshop.Web.Data.Migrations
                         .HasDatabaseName("ix_sign_offs_signed_by");
 
                     b.ToTable("sign_offs", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.JobCards.VisitWait", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant?>("EndedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("ended_at");
+
+                    b.Property<Guid>("EnteredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("entered_by");
+
+                    b.Property<Instant>("ExpectedUntil")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("expected_until");
+
+                    b.Property<string>("For")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("for");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<Guid?>("RemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("remark_id");
+
+                    b.Property<Instant>("Since")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("since");
+
+                    b.HasKey("Id")
+                        .HasName("pk_visit_waits");
+
+                    b.HasIndex("EnteredBy")
+                        .HasDatabaseName("ix_visit_waits_entered_by");
+
+                    b.HasIndex("JobCardNumber")
+                        .IsUnique()
+                        .HasDatabaseName("ix_visit_waits_one_open")
+                        .HasFilter("ended_at is null");
+
+                    b.HasIndex("RemarkId")
+                        .HasDatabaseName("ix_visit_waits_remark_id");
+
+                    b.ToTable("visit_waits", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_visit_waits_order", "expected_until > since");
+                        });
                 });
 
             modelBuilder.Entity("Workshop.Domain.Motorcycles.Engine", b =>
@@ -2188,6 +2635,64 @@ namespace Workshop.Web.Data.Migrations
                         });
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Stores.ExpectedDelivery", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant?>("ClosedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("closed_at");
+
+                    b.Property<Instant>("EnteredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("entered_at");
+
+                    b.Property<Guid>("EnteredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("entered_by");
+
+                    b.Property<LocalDate>("ExpectedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("expected_on");
+
+                    b.Property<Guid>("PartId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("part_id");
+
+                    b.Property<decimal>("Quantity")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("quantity");
+
+                    b.Property<uint>("RowVersion")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<decimal?>("Thickness")
+                        .HasPrecision(5, 3)
+                        .HasColumnType("numeric(5,3)")
+                        .HasColumnName("thickness_mm");
+
+                    b.HasKey("Id")
+                        .HasName("pk_expected_deliveries");
+
+                    b.HasIndex("EnteredBy")
+                        .HasDatabaseName("ix_expected_deliveries_entered_by");
+
+                    b.HasIndex("PartId")
+                        .HasDatabaseName("ix_expected_deliveries_part_id");
+
+                    b.ToTable("expected_deliveries", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_expected_deliveries_quantity", "quantity > 0");
+                        });
+                });
+
             modelBuilder.Entity("Workshop.Domain.Stores.Part", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2200,6 +2705,10 @@ namespace Workshop.Web.Data.Migrations
                         .HasMaxLength(60)
                         .HasColumnType("character varying(60)")
                         .HasColumnName("code");
+
+                    b.Property<int?>("DeliveryDays")
+                        .HasColumnType("integer")
+                        .HasColumnName("delivery_days");
 
                     b.Property<bool>("Discontinued")
                         .HasColumnType("boolean")
@@ -2909,6 +3418,40 @@ namespace Workshop.Web.Data.Migrations
                         .HasConstraintName("fk_account_tokens_accounts_user_id");
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Bookings.Absence", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("EnteredBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_absences_people_entered_by");
+
+                    b.HasOne("Workshop.Domain.Bookings.Resource", null)
+                        .WithMany()
+                        .HasForeignKey("ResourceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_absences_resources_resource_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Bookings.CalendarFeed", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("CreatedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_calendar_feeds_people_created_by");
+
+                    b.HasOne("Workshop.Domain.Bookings.Resource", null)
+                        .WithMany()
+                        .HasForeignKey("ResourceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_calendar_feeds_resources_resource_id");
+                });
+
             modelBuilder.Entity("Workshop.Domain.Bookings.Occupancy", b =>
                 {
                     b.HasOne("Workshop.Domain.JobCards.JobCard", null)
@@ -2926,6 +3469,16 @@ namespace Workshop.Web.Data.Migrations
                         .HasConstraintName("fk_occupancies_resources_resource_id");
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Bookings.PlannedPhase", b =>
+                {
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_planned_phases_job_cards_job_card_number");
+                });
+
             modelBuilder.Entity("Workshop.Domain.Bookings.Resource", b =>
                 {
                     b.HasOne("Workshop.Domain.People.Person", null)
@@ -2933,6 +3486,48 @@ namespace Workshop.Web.Data.Migrations
                         .HasForeignKey("PersonId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .HasConstraintName("fk_resources_people_person_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Bookings.VisitWishes", b =>
+                {
+                    b.HasOne("Workshop.Domain.Bookings.Resource", null)
+                        .WithMany()
+                        .HasForeignKey("BayId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_visit_wishes_resources_bay_id");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_visit_wishes_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.Bookings.Resource", null)
+                        .WithMany()
+                        .HasForeignKey("TechnicianId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_visit_wishes_resources_technician_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Bookings.WorkBreak", b =>
+                {
+                    b.HasOne("Workshop.Domain.Bookings.Resource", null)
+                        .WithMany()
+                        .HasForeignKey("ResourceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_work_breaks_resources_resource_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Bookings.WorkingHours", b =>
+                {
+                    b.HasOne("Workshop.Domain.Bookings.Resource", null)
+                        .WithMany()
+                        .HasForeignKey("ResourceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_working_hours_resources_resource_id");
                 });
 
             modelBuilder.Entity("Workshop.Domain.Clearances.ClearanceReading", b =>
@@ -3299,6 +3894,23 @@ namespace Workshop.Web.Data.Migrations
                         .HasConstraintName("fk_check_ins_remarks_seen_on_arrival_remark_id");
                 });
 
+            modelBuilder.Entity("Workshop.Domain.JobCards.EngineStop", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("EnteredBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_engine_stops_people_entered_by");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_engine_stops_job_cards_job_card_number");
+                });
+
             modelBuilder.Entity("Workshop.Domain.JobCards.JobCard", b =>
                 {
                     b.HasOne("Workshop.Domain.People.Person", null)
@@ -3340,6 +3952,59 @@ namespace Workshop.Web.Data.Migrations
                         .HasConstraintName("fk_job_card_items_job_cards_job_card_number");
                 });
 
+            modelBuilder.Entity("Workshop.Domain.JobCards.MotorcycleMove", b =>
+                {
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_motorcycle_moves_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("MovedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_motorcycle_moves_people_moved_by");
+
+                    b.HasOne("Workshop.Domain.Bookings.Resource", null)
+                        .WithMany()
+                        .HasForeignKey("ResourceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_motorcycle_moves_resources_resource_id");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("TagRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_motorcycle_moves_remarks_tag_remark_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.JobCards.PhaseStart", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("EnteredBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_phase_starts_people_entered_by");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_phase_starts_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.Bookings.Resource", null)
+                        .WithMany()
+                        .HasForeignKey("TechnicianId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_phase_starts_resources_technician_id");
+                });
+
             modelBuilder.Entity("Workshop.Domain.JobCards.SignOff", b =>
                 {
                     b.HasOne("Workshop.Domain.JobCards.JobCard", null)
@@ -3368,6 +4033,29 @@ namespace Workshop.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_sign_offs_people_signed_by");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.JobCards.VisitWait", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("EnteredBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_visit_waits_people_entered_by");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_visit_waits_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("RemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_visit_waits_remarks_remark_id");
                 });
 
             modelBuilder.Entity("Workshop.Domain.Motorcycles.Engine", b =>
@@ -3602,6 +4290,23 @@ namespace Workshop.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_shim_series_storage_places_place_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Stores.ExpectedDelivery", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("EnteredBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_expected_deliveries_people_entered_by");
+
+                    b.HasOne("Workshop.Domain.Stores.Part", null)
+                        .WithMany()
+                        .HasForeignKey("PartId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_expected_deliveries_parts_part_id");
                 });
 
             modelBuilder.Entity("Workshop.Domain.Stores.StockBalance", b =>
