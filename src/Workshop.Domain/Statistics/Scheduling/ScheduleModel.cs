@@ -1,0 +1,273 @@
+using Google.OrTools.Sat;
+
+namespace Workshop.Domain.Statistics.Scheduling;
+
+/// <summary>
+/// A schedule problem in the terms of CP-SAT: interval variables that do not overlap on each resource. A worker's tasks are
+/// intervals on the worker's own axis, tied to real time part by part.
+/// </summary>
+internal sealed class ScheduleModel
+{
+    private readonly ScheduleProblem problem;
+    private readonly WorkingAxis?[] axes;
+    private readonly List<IntervalVar>[] onResource;
+    private readonly List<(BoolVar Picked, int Resource, int Units)> worked = [];
+    private readonly JobVariables[] jobs;
+    private readonly List<(IntVar OnAxis, int Job, int Task, int Resource)> axisStarts = [];
+
+    public ScheduleModel(ScheduleProblem problem)
+    {
+        this.problem = problem;
+        axes = [.. problem.Resources.Select((_, index) => problem.AxisOf(index))];
+        onResource = [.. problem.Resources.Select((_, index) => Taken(index))];
+        jobs = [.. problem.Jobs.Select(Add)];
+        foreach (var intervals in onResource.Where(i => i.Count > 1))
+        {
+            Model.AddNoOverlap(intervals);
+        }
+
+        Ends = Model.NewIntVar(0, problem.Horizon, "ends");
+        foreach (var job in jobs)
+        {
+            Model.Add(Ends >= job.Ends[^1]);
+        }
+
+        Unevenness = AddUnevenness();
+    }
+
+    public CpModel Model { get; } = new();
+
+    public IntVar Ends { get; }
+
+    public IntVar Unevenness { get; }
+
+    /// <summary>Counts the jobs that are not where a schedule has them.</summary>
+    public LinearExpr MovedFrom(Schedule before)
+    {
+        var moved = new List<BoolVar>();
+        for (var job = 0; job < jobs.Length; job++)
+        {
+            var stays = Model.NewBoolVar($"stays {job}");
+            for (var task = 0; task < jobs[job].Starts.Length; task++)
+            {
+                Model.Add(jobs[job].Starts[task] == before.Jobs[job].Tasks[task].From).OnlyEnforceIf(stays);
+                Model.Add(jobs[job].Ends[task] == before.Jobs[job].Tasks[task].Until).OnlyEnforceIf(stays);
+            }
+
+            foreach (var (resource, picked) in jobs[job].Picks.Select((picks, choice) => (before.Jobs[job].Chosen[choice], picks)))
+            {
+                if (picked.TryGetValue(resource, out var literal))
+                {
+                    Model.AddImplication(stays, literal);
+                }
+                else
+                {
+                    Model.AddBoolAnd([stays.Not()]);
+                }
+            }
+
+            var moves = Model.NewBoolVar($"moves {job}");
+            Model.Add(moves + stays == 1);
+            moved.Add(moves);
+        }
+
+        return LinearExpr.Sum(moved);
+    }
+
+    /// <summary>Where the solver is to look first.</summary>
+    public void Hint(Schedule schedule)
+    {
+        Model.ClearHints();
+        for (var job = 0; job < jobs.Length; job++)
+        {
+            var placed = schedule.Jobs[job];
+            for (var task = 0; task < placed.Tasks.Count; task++)
+            {
+                Model.AddHint(jobs[job].Starts[task], placed.Tasks[task].From);
+                Model.AddHint(jobs[job].Ends[task], placed.Tasks[task].Until);
+            }
+
+            for (var choice = 0; choice < placed.Chosen.Count; choice++)
+            {
+                foreach (var (resource, picked) in jobs[job].Picks[choice])
+                {
+                    Model.AddHint(picked, resource == placed.Chosen[choice]);
+                }
+            }
+        }
+
+        foreach (var (onAxis, job, task, resource) in axisStarts)
+        {
+            var units = axes[resource]!.WorkedBefore(schedule.Jobs[job].Tasks[task].From);
+            Model.AddHint(onAxis, Math.Min(units, axes[resource]!.Length));
+        }
+    }
+
+    public Schedule Read(CpSolver solver) => new([.. jobs.Select(job => new PlacedJob(
+        [.. job.Starts.Zip(job.Ends).Select(t => new TimeStretch((int)solver.Value(t.First), (int)solver.Value(t.Second)))],
+        [.. job.Picks.Select(picks => picks.First(p => solver.BooleanValue(p.Value)).Key)]))]);
+
+    private List<IntervalVar> Taken(int resource)
+    {
+        var taken = TimeStretch.Joined(problem.Resources[resource].Taken, new TimeStretch(0, problem.Horizon));
+        var onAxis = axes[resource] is { } axis
+            ? TimeStretch.Joined(
+                taken.Select(t => new TimeStretch(axis.WorkedBefore(t.From), axis.WorkedBefore(t.Until))), new TimeStretch(0, axis.Length))
+            : taken;
+        return onAxis.Select(t => Model.NewFixedSizeIntervalVar(t.From, t.Length, $"taken {resource}")).ToList();
+    }
+
+    private JobVariables Add(ScheduleJob job, int index)
+    {
+        var variables = new JobVariables(
+            [.. job.Tasks.Select((t, i) => Model.NewIntVar(t.NotBefore, problem.Horizon, $"start {index}.{i}"))],
+            [.. job.Tasks.Select((t, i) => Model.NewIntVar(0, Math.Min(problem.Horizon, t.EndsBy ?? problem.Horizon), $"end {index}.{i}"))],
+            [.. job.Choices.Select((choice, c) => choice.Distinct().ToDictionary(r => r, r => Model.NewBoolVar($"pick {index}.{c}.{r}")))]);
+        foreach (var picks in variables.Picks)
+        {
+            Model.AddExactlyOne(picks.Values);
+        }
+
+        for (var task = 0; task < job.Tasks.Count; task++)
+        {
+            AddTask(job, variables, index, task);
+        }
+
+        foreach (var hold in job.Holds)
+        {
+            AddHold(variables, hold, index);
+        }
+
+        return variables;
+    }
+
+    private void AddTask(ScheduleJob job, JobVariables variables, int index, int at)
+    {
+        var (task, start, end) = (job.Tasks[at], variables.Starts[at], variables.Ends[at]);
+        if (at > 0)
+        {
+            Model.Add(start >= variables.Ends[at - 1] + task.MinGap);
+            if (task.MaxGap is { } most)
+            {
+                Model.Add(start <= variables.Ends[at - 1] + most);
+            }
+        }
+
+        if (task.Starts is { } starts)
+        {
+            Model.AddLinearExpressionInDomain(start, Google.OrTools.Util.Domain.FromValues([.. starts.Select(s => (long)s)]));
+        }
+
+        if (task.Within is { } within)
+        {
+            AddWithin(within, start, end);
+        }
+
+        if (task.Worker is not { } worker || task.Duration == 0)
+        {
+            Model.Add(end >= start + task.Duration);
+            Model.Add(end <= start + (task.Longest ?? task.Duration));
+            return;
+        }
+
+        if (task.Unbroken)
+        {
+            Model.Add(end == start + task.Duration);
+        }
+
+        foreach (var (resource, picked) in variables.Picks[worker])
+        {
+            worked.Add((picked, resource, task.Duration));
+            if (axes[resource] is { } axis)
+            {
+                AddOnAxis(axis, resource, index, at, task.Duration, start, end, picked);
+            }
+            else
+            {
+                onResource[resource].Add(Model.NewOptionalIntervalVar(start, task.Duration, end, picked, $"work {index}.{at}.{resource}"));
+            }
+        }
+    }
+
+    private void AddWithin(IReadOnlyList<TimeStretch> within, IntVar start, IntVar end)
+    {
+        var inOne = within.Select(_ => Model.NewBoolVar("within")).ToArray();
+        Model.AddExactlyOne(inOne);
+        for (var one = 0; one < inOne.Length; one++)
+        {
+            Model.Add(start >= within[one].From).OnlyEnforceIf(inOne[one]);
+            Model.Add(end <= within[one].Until).OnlyEnforceIf(inOne[one]);
+        }
+    }
+
+    private void AddOnAxis(WorkingAxis axis, int resource, int job, int task, int units, IntVar start, IntVar end, BoolVar picked)
+    {
+        if (axis.Length < units)
+        {
+            Model.AddBoolAnd([picked.Not()]);
+            return;
+        }
+
+        var onAxis = Model.NewIntVar(0, axis.Length - units, $"axis {job}.{task}.{resource}");
+        axisStarts.Add((onAxis, job, task, resource));
+        onResource[resource].Add(Model.NewOptionalFixedSizeIntervalVar(onAxis, units, picked, $"work {job}.{task}.{resource}"));
+        var (starts, ends) = (new List<ILiteral>(), new List<ILiteral>());
+        for (var part = 0; part < axis.Parts.Count; part++)
+        {
+            // On a seam between two parts a start belongs to the later one, an end to the earlier.
+            var (first, length, shift) = (axis.Before(part), axis.Parts[part].Length, axis.Parts[part].From - axis.Before(part));
+            var begins = Model.NewBoolVar("begins");
+            Model.AddLinearConstraint(onAxis, first, first + length - 1).OnlyEnforceIf(begins);
+            Model.Add(start == onAxis + shift).OnlyEnforceIf(begins);
+            starts.Add(begins);
+            var finishes = Model.NewBoolVar("finishes");
+            Model.AddLinearConstraint(onAxis + units, first + 1, first + length).OnlyEnforceIf(finishes);
+            Model.Add(end == onAxis + (units + shift)).OnlyEnforceIf(finishes);
+            ends.Add(finishes);
+        }
+
+        // Exactly one where this worker is picked, none where not.
+        Model.AddExactlyOne(starts.Append(picked.Not()));
+        Model.AddExactlyOne(ends.Append(picked.Not()));
+    }
+
+    private void AddHold(JobVariables variables, ResourceHold hold, int index)
+    {
+        var (start, end) = (variables.Starts[hold.First], variables.Ends[hold.Last]);
+        var length = Model.NewIntVar(0, problem.Horizon, $"held {index}");
+        Model.Add(length == end - start);
+        foreach (var (resource, picked) in variables.Picks[hold.Choice])
+        {
+            if (axes[resource] is not null)
+            {
+                throw new ArgumentException($"Resource {resource} has working time of its own: it works at tasks, it cannot be held.");
+            }
+
+            onResource[resource].Add(Model.NewOptionalIntervalVar(start, length, end, picked, $"hold {index}.{resource}"));
+        }
+    }
+
+    private IntVar AddUnevenness()
+    {
+        var total = 1 + problem.Loads.Sum(l => l.Weight * ((long)l.Already + problem.Jobs.Sum(j => j.Tasks.Sum(t => (long)t.Duration))));
+        var (most, least) = (Model.NewIntVar(0, total, "most"), Model.NewIntVar(0, total, "least"));
+        foreach (var load in problem.Loads)
+        {
+            var mine = worked.Where(w => w.Resource == load.Resource).ToArray();
+            var weighted = LinearExpr.WeightedSum(mine.Select(w => w.Picked), mine.Select(w => (long)w.Units * load.Weight))
+                + ((long)load.Weight * load.Already);
+            Model.Add(most >= weighted);
+            Model.Add(least <= weighted);
+        }
+
+        var unevenness = Model.NewIntVar(0, total, "unevenness");
+        if (problem.Loads.Count > 0)
+        {
+            Model.Add(unevenness >= most - least);
+        }
+
+        return unevenness;
+    }
+
+    private sealed record JobVariables(IntVar[] Starts, IntVar[] Ends, Dictionary<int, BoolVar>[] Picks);
+}
