@@ -4,6 +4,7 @@ using NodaTime;
 using Serilog;
 using Workshop.Web.Data;
 using Workshop.Web.Data.Seeding;
+using Workshop.Web.Features.Bays;
 using Workshop.Web.Features.Bookings;
 using Workshop.Web.Features.Clearances;
 using Workshop.Web.Features.Drift;
@@ -47,6 +48,7 @@ builder.Services.AddIdentityCore<Account>(SignInRules.Configure)
 builder.Services.AddRateLimits(builder.Configuration);
 builder.Services.AddUseCases();
 builder.Services.AddDriftWorker(builder.Configuration);
+builder.Services.AddFloorNews();
 builder.Services.AddPages();
 builder.Services.AddApiDocument();
 builder.Services.AddHealthChecks().AddDbContextCheck();
@@ -71,6 +73,7 @@ app.UseAuthorization();
 
 app.MapHealth();
 app.MapRazorPages();
+LiveFloor.Map(app);
 app.MapGet("/", () => TypedResults.LocalRedirect("/due")).RequireAuthorization(Policies.Reads).ExcludeFromDescription();
 var api = app.MapGroup("/api/v1").RequireAuthorization(Policies.Reads);
 SignInApi.Map(api);

@@ -59,10 +59,27 @@ public sealed class WorkshopApp(PostgresServer server) : IAsyncLifetime
     public async Task<HttpClient> As(string role)
     {
         var client = factory!.CreateDefaultClient(new FreshKey());
-        var answer = await client.PostAsJsonAsync("/api/v1/session", new { userName = role, password = TestWorkshop.Password });
-        answer.EnsureSuccessStatusCode();
-        var token = (await answer.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("token").GetString();
-        client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", token);
+        await SignIn(client, role);
+        return client;
+    }
+
+    /// <summary>
+    /// One more copy of the service on the same database and clock, listening on a port of its own; whoever asks for it ends it.
+    /// </summary>
+    public WebApplicationFactory<WorkshopDbContext> Copy()
+    {
+        var copy = Factory(database!.Connections.Service, database.Connections.Direct, Clock);
+        copy.UseKestrel();
+        copy.StartServer();
+        return copy;
+    }
+
+    /// <summary>A client of a copy of the service, signed in as <see cref="As"/> does.</summary>
+    public static async Task<HttpClient> Of(WebApplicationFactory<WorkshopDbContext> copy, string role)
+    {
+        ArgumentNullException.ThrowIfNull(copy);
+        var client = copy.CreateDefaultClient(copy.ClientOptions.BaseAddress, new FreshKey());
+        await SignIn(client, role);
         return client;
     }
 
@@ -73,10 +90,19 @@ public sealed class WorkshopApp(PostgresServer server) : IAsyncLifetime
         return await look(scope.ServiceProvider.GetRequiredService<WorkshopDbContext>());
     }
 
+    private static async Task SignIn(HttpClient client, string role)
+    {
+        var answer = await client.PostAsJsonAsync("/api/v1/session", new { userName = role, password = TestWorkshop.Password });
+        answer.EnsureSuccessStatusCode();
+        var token = (await answer.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("token").GetString();
+        client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", token);
+    }
+
     private static WebApplicationFactory<WorkshopDbContext> Factory(string service, string direct, IClock clock) =>
         new WebApplicationFactory<WorkshopDbContext>().WithWebHostBuilder(host =>
         {
             host.UseEnvironment("Testing");
+            host.UseUrls("http://127.0.0.1:0");
             host.UseSetting("ConnectionStrings:Workshop", service);
             host.UseSetting("ConnectionStrings:WorkshopDirect", direct);
             host.UseSetting("Workshop:LogLevel", "Error");
