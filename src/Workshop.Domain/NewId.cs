@@ -12,4 +12,17 @@ public static class NewId
         ArgumentNullException.ThrowIfNull(clock);
         return At(clock.GetCurrentInstant());
     }
+
+    /// <summary>When a row was made, to the millisecond, from its id.</summary>
+    public static Instant TimeOf(Guid id)
+    {
+        var bytes = id.ToByteArray(bigEndian: true);
+        var milliseconds = 0L;
+        for (var at = 0; at < 6; at++)
+        {
+            milliseconds = (milliseconds << 8) | bytes[at];
+        }
+
+        return Instant.FromUnixTimeMilliseconds(milliseconds);
+    }
 }

@@ -54,6 +54,15 @@ internal static class StructuredLogs
     {
         options.MessageTemplate = "{RequestMethod} {RequestPath} answered {StatusCode} in {Elapsed:0.0} ms";
         options.EnrichDiagnosticContext = (context, http) => context.Set("RequestId", http.TraceIdentifier);
+        // The address of a calendar link is its secret.
+        options.GetMessageTemplateProperties = (http, path, elapsed, status) =>
+        [
+            new LogEventProperty("RequestMethod", new ScalarValue(http.Request.Method)),
+            new LogEventProperty("RequestPath", new ScalarValue(
+                http.Request.Path.StartsWithSegments("/calendar") ? "/calendar/(secret)" : path)),
+            new LogEventProperty("StatusCode", new ScalarValue(status)),
+            new LogEventProperty("Elapsed", new ScalarValue(elapsed)),
+        ];
         options.GetLevel = (http, _, fault) =>
             fault is not null || http.Response.StatusCode >= StatusCodes.Status500InternalServerError ? LogEventLevel.Error
             : http.Request.Path.StartsWithSegments("/health") || http.Request.Path.StartsWithSegments("/assets") ? LogEventLevel.Debug

@@ -28,6 +28,11 @@ public sealed class Api(UseCases useCases, IHttpContextAccessor http)
         TRequest request, Handle<TRequest, TAnswer> handle, Func<TAnswer, string> location) =>
         new(await WriteUnderKey(request, handle), location);
 
+    /// <summary>The same, where the caller sees more than is stored under the key: a secret that is said once.</summary>
+    public async Task<ApiCreated<TShown>> Create<TRequest, TAnswer, TShown>(
+        TRequest request, Handle<TRequest, TAnswer> handle, Func<TAnswer, TShown> show, Func<TShown, string> location) =>
+        new((await WriteUnderKey(request, handle)).Then(answer => (Outcome<TShown>)show(answer)), location);
+
     private async Task<Outcome<TAnswer>> WriteUnderKey<TRequest, TAnswer>(
         TRequest request, Handle<TRequest, TAnswer> handle) =>
         Http.Request.Headers.ContainsKey(Caller.KeyHeader)

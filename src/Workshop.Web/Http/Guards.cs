@@ -10,6 +10,7 @@ namespace Workshop.Web.Http;
 internal static class Guards
 {
     public const string SignInLimit = "sign-in";
+    public const string CalendarLimit = "calendar";
     public const string ApiHeader = "X-Workshop-Request";
 
     private const string ContentPolicy =
@@ -19,6 +20,7 @@ internal static class Guards
     public static void AddRateLimits(this IServiceCollection services, IConfiguration configuration)
     {
         var signInsPerMinute = configuration.GetValue("Workshop:SignInsPerMinute", 10);
+        var calendarsPerMinute = configuration.GetValue("Workshop:CalendarsPerMinute", 60);
         var requestsPerSecond = configuration.GetValue("Workshop:RequestsPerSecond", 200);
         services.AddRateLimiter(o =>
         {
@@ -32,6 +34,12 @@ internal static class Guards
                 AddressOf(http), _ => new FixedWindowRateLimiterOptions
                 {
                     PermitLimit = signInsPerMinute,
+                    Window = TimeSpan.FromMinutes(1),
+                }));
+            o.AddPolicy(CalendarLimit, http => RateLimitPartition.GetFixedWindowLimiter(
+                AddressOf(http), _ => new FixedWindowRateLimiterOptions
+                {
+                    PermitLimit = calendarsPerMinute,
                     Window = TimeSpan.FromMinutes(1),
                 }));
             o.GlobalLimiter = PartitionedRateLimiter.Create<HttpContext, string>(http =>

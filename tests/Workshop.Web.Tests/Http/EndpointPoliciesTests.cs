@@ -15,14 +15,14 @@ public sealed class EndpointPoliciesTests(WorkshopApp app) : IClassFixture<Works
 {
     private const string ListFile = "tests/Workshop.Web.Tests/Http/endpoints.txt";
 
-    private static readonly string[] OpenToAll = ["/api/v1/session", "/health/live", "/health/ready", "/sign-in", "/error"];
+    private static readonly string[] OpenToAll = ["/api/v1/session", "/health/live", "/health/ready", "/sign-in", "/error", "/calendar/{secret}.ics"];
 
     [Fact]
     public void Every_endpoint_stands_in_the_list_with_its_policy() =>
         AcceptedFile.Check(ListFile, string.Join('\n', Endpoints()) + "\n");
 
     [Fact]
-    public void Nobody_who_is_not_signed_in_gets_further_than_sign_in_health_and_the_error_page()
+    public void Nobody_who_is_not_signed_in_gets_further_than_sign_in_health_the_error_page_and_a_secret_link()
     {
         var open = Endpoints().Where(e => e.EndsWith(" anybody", StringComparison.Ordinal)).ToList();
 
