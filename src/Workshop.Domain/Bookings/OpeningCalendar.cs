@@ -39,6 +39,8 @@ public sealed class OpeningCalendar
             (day + open.ClosesAt).InZoneLeniently(Time.Zone).ToInstant());
     }
 
+    public bool IsHoliday(LocalDate day) => holidays.ContainsKey(day);
+
     /// <summary>Why it is closed on a day: the holiday's name, or the weekday; nothing when it is open.</summary>
     public string? ClosedBecause(LocalDate day) =>
         OpenOn(day) is not null ? null

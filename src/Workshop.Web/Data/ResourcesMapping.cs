@@ -68,5 +68,6 @@ internal sealed class ResourcesMapping :
         builder.ToTable(t => t.HasCheckConstraint("ck_workshop_profiles_one", "id = 1"));
         builder.ToTable(t => t.HasCheckConstraint("ck_workshop_profiles_minutes",
             "least(arrival_minutes, warm_run_minutes, test_ride_minutes, hand_over_minutes) >= 0"));
+        builder.HasRowVersion();
     }
 }

@@ -6,7 +6,12 @@ namespace Workshop.Web.Http;
 /// <summary>A sign-in. Who it is stands with the person.</summary>
 public sealed class Account : IdentityUser<Guid>
 {
+    /// <summary>A manager's lock, which no waiting ends; what too many wrong passwords lock opens again by itself.</summary>
+    public static readonly DateTimeOffset ForGood = new(9999, 1, 1, 0, 0, 0, TimeSpan.Zero);
+
     public required Guid PersonId { get; init; }
+
+    public bool LockedByManager => LockoutEnd >= ForGood;
 }
 
 public enum SessionKind

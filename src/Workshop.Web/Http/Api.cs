@@ -33,6 +33,11 @@ public sealed class Api(UseCases useCases, IHttpContextAccessor http)
         TRequest request, Handle<TRequest, TAnswer> handle, Func<TAnswer, TShown> show, Func<TShown, string> location) =>
         new((await WriteUnderKey(request, handle)).Then(answer => (Outcome<TShown>)show(answer)), location);
 
+    /// <summary>A change whose answer holds what is shown but never kept.</summary>
+    public async Task<ApiResult<TShown>> Change<TRequest, TAnswer, TShown>(
+        TRequest request, Handle<TRequest, TAnswer> handle, Func<TAnswer, TShown> show) =>
+        new((await useCases.Write(request, handle, Aborted)).Then<TShown>(answer => show(answer)));
+
     private async Task<Outcome<TAnswer>> WriteUnderKey<TRequest, TAnswer>(
         TRequest request, Handle<TRequest, TAnswer> handle) =>
         Http.Request.Headers.ContainsKey(Caller.KeyHeader)

@@ -24,6 +24,8 @@ internal static class DatabaseRefusals
         ["pk_sign_offs"] = Problem.Conflict("signed-off", "The job card is signed off already; a card is signed once."),
         ["pk_cancellations"] = Problem.Conflict("cancelled", "The visit is cancelled already."),
         ["pk_check_ins"] = Problem.Conflict("checked-in", "The motorcycle is checked in already."),
+        ["ix_resources_kind_name"] = Problem.Conflict("name-taken", "Somebody else gave that name to another one a moment ago; choose another."),
+        ["UserNameIndex"] = Problem.Conflict("user-name-taken", "Somebody else gave that name to another account a moment ago; choose another."),
         ["ix_motorcycles_registration"] = Problem.Conflict("registration-taken",
             "Another motorcycle has this registration."),
     };

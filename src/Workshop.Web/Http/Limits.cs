@@ -7,6 +7,8 @@ public static class Limits
     public const int Vin = 17;
     public const int Code = 60;
     public const int Name = 120;
+    public const int ResourceName = 80;
+    public const int HolidayName = 80;
     public const int Phone = 40;
     public const int Email = 160;
     public const int Remark = 4000;

@@ -18,6 +18,10 @@ internal static class PagePolicies
         pages.AuthorizePage("/Drift/Fit", Policies.Manages);
         pages.AuthorizePage("/Imports/Readings", Policies.Manages);
         pages.AuthorizePage("/Shims/Stocking", Policies.Manages);
+        pages.AuthorizeFolder("/People", Policies.Books);
+        pages.AuthorizePage("/People/New", Policies.Manages);
+        pages.AuthorizeFolder("/Resources", Policies.Books);
+        pages.AuthorizePage("/Resources/New", Policies.Manages);
         pages.AuthorizePage("/Motorcycles/Odometer", Policies.Books);
         pages.AuthorizePage("/Motorcycles/ReplaceOdometer", Policies.Books);
         pages.AuthorizePage("/Motorcycles/DoneItems", Policies.Books);

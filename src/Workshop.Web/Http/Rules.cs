@@ -1,5 +1,6 @@
 using System.Globalization;
 using FluentValidation;
+using NodaTime;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Measures;
 
@@ -51,6 +52,11 @@ internal static class Rules
         where TWord : struct, Enum =>
         rule.Must(v => string.IsNullOrEmpty(v) || Words.Read<TWord>(v) is not null)
             .WithMessage((_, v) => $"{{PropertyName}} is \"{v}\": one of {string.Join(", ", Words.All<TWord>())} is allowed.");
+
+    /// <summary>A zone of the tz database by its name.</summary>
+    public static IRuleBuilderOptions<T, string?> IsTimeZone<T>(this IRuleBuilder<T, string?> rule) =>
+        rule.Must(v => string.IsNullOrEmpty(v) || DateTimeZoneProviders.Tzdb.GetZoneOrNull(v) is not null)
+            .WithMessage((_, v) => $"{{PropertyName}} is \"{v}\": a zone of the tz database such as Europe/Vienna is allowed.");
 
     /// <summary>Must be there; say what it is for.</summary>
     public static IRuleBuilderOptions<T, TValue> IsGiven<T, TValue>(this IRuleBuilder<T, TValue> rule, string what) =>

@@ -52,6 +52,7 @@ public sealed class Sessions(WorkshopDbContext db, IClock clock)
             join account in db.Users on session.AccountId equals account.Id
             where session.TokenHash == hash && session.Kind == kind
                 && session.RevokedAt == null && session.ExpiresAt > now
+                && (account.LockoutEnd == null || account.LockoutEnd < Account.ForGood)
             select new
             {
                 SessionId = session.Id,
@@ -79,6 +80,11 @@ public sealed class Sessions(WorkshopDbContext db, IClock clock)
             scheme);
         return new ClaimsPrincipal(identity);
     }
+
+    /// <summary>Ends every open sign-in of an account.</summary>
+    public static Task RevokeAll(WorkshopDbContext db, Guid accountId, Instant now, CancellationToken ct) =>
+        db.Sessions.Where(s => s.AccountId == accountId && s.RevokedAt == null)
+            .ExecuteUpdateAsync(s => s.SetProperty(x => x.RevokedAt, now), ct);
 
     public async Task Revoke(Guid sessionId, CancellationToken ct)
     {

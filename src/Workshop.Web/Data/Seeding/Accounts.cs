@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using Microsoft.AspNetCore.Identity;
 using NodaTime;
 using Workshop.Domain.People;
@@ -9,10 +8,6 @@ namespace Workshop.Web.Data.Seeding;
 /// <summary>Makes accounts with generated passwords, and holds these until they have been shown.</summary>
 internal sealed class Accounts
 {
-    // No letter or digit that reads like another: 31 to the power of 20 is more than 99 bits.
-    private const string Letters = "abcdefghjkmnpqrstuvwxyz23456789";
-    private const int Length = 20;
-
     private readonly UserManager<Account> accounts;
     private readonly IClock clock;
     private readonly List<(string Account, string Password)> passwords = [];
@@ -37,7 +32,7 @@ internal sealed class Accounts
     public async Task Add(Person person, string name, IEnumerable<string> roles)
     {
         var account = new Account { Id = Domain.NewId.At(clock), UserName = name, PersonId = person.Id };
-        var password = RandomNumberGenerator.GetString(Letters, Length);
+        var password = GeneratedPassword.Make();
         Must(await accounts.CreateAsync(account, password));
         Must(await accounts.AddToRolesAsync(account, roles));
         passwords.Add((name, password));
