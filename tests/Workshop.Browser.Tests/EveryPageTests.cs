@@ -70,6 +70,8 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
         var model = await FirstLink(page, "/engine-models", EngineModel());
         var shim = await FirstLink(page, "/stores/shims", Shim());
         var box = await FirstLink(page, "/stores/shims", ShimBox());
+        var person = await FirstLink(page, "/people", Person());
+        var technician = await FirstLink(page, "/people", Resource());
         return PageRoutes().Except(SeenElsewhere).ToDictionary(route => route, route => route switch
         {
             "/book" => $"/book?motorcycle={motorcycle}",
@@ -77,6 +79,8 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
             _ => route.Replace("{number:int}", card, StringComparison.Ordinal)
                 .Replace("{motorcycleId:guid}", motorcycle, StringComparison.Ordinal)
                 .Replace("{shimId:guid}", shim, StringComparison.Ordinal)
+                .Replace("{personId:guid}", person, StringComparison.Ordinal)
+                .Replace("{resourceId:guid}", technician, StringComparison.Ordinal)
                 .Replace("{id:guid}", route.StartsWith("/engine-models", StringComparison.Ordinal) ? model : motorcycle, StringComparison.Ordinal),
         });
     }
@@ -109,6 +113,12 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
 
     [GeneratedRegex("^/stores/shims/count\\?box=(.+)")]
     private static partial Regex ShimBox();
+
+    [GeneratedRegex("^/people/([0-9a-f-]{36})")]
+    private static partial Regex Person();
+
+    [GeneratedRegex("^/people/resources/([0-9a-f-]{36})")]
+    private static partial Regex Resource();
 
     [GeneratedRegex("[^a-zA-Z0-9]+")]
     private static partial Regex Unsafe();

@@ -619,6 +619,12 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("character varying(120)")
                         .HasColumnName("name");
 
+                    b.Property<uint>("RowVersion")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
                     b.Property<int>("TestRideMinutes")
                         .HasColumnType("integer")
                         .HasColumnName("test_ride_minutes");
