@@ -2,12 +2,15 @@ using Workshop.Domain.JobCards;
 
 namespace Workshop.Domain.Bookings;
 
-/// <summary>What a visit needs beside a bay: a technician with every skill, and each special tool.</summary>
+/// <summary>What a visit needs: a bay that has what is asked of it, a technician with every skill, each special tool.</summary>
 /// <param name="Skills">
 /// Of all items, the possible ones too: whoever finds that a valve must be adjusted goes on and adjusts it.
 /// </param>
 /// <param name="SpecialTools">Codes, of certain and likely items; a possible item takes its tools when it is begun.</param>
-public sealed record VisitNeeds(IReadOnlyList<string> Skills, IReadOnlyList<string> SpecialTools)
+/// <param name="Grade">The highest that any item asks for, the possible ones too.</param>
+/// <param name="BayCapabilities">Of all items, the possible ones too: an engine that lies open changes no bay.</param>
+public sealed record VisitNeeds(
+    IReadOnlyList<string> Skills, IReadOnlyList<string> SpecialTools, TechnicianGrade Grade, IReadOnlyList<string> BayCapabilities)
 {
     /// <summary>The needs of the items, each named once.</summary>
     public static VisitNeeds Of(IReadOnlyCollection<ChosenItem> items)
@@ -16,7 +19,26 @@ public sealed record VisitNeeds(IReadOnlyList<string> Skills, IReadOnlyList<stri
         return new VisitNeeds(
             [.. items.SelectMany(i => i.Item.Skills).Distinct().Order(StringComparer.Ordinal)],
             [.. items.Where(i => i.Likelihood != Likelihood.Possible).SelectMany(i => i.Item.SpecialTools)
-                .Distinct().Order(StringComparer.Ordinal)]);
+                .Distinct().Order(StringComparer.Ordinal)],
+            items.Count == 0 ? TechnicianGrade.Apprentice : items.Max(i => i.Item.Grade),
+            [.. items.SelectMany(i => i.Item.BayCapabilities).Distinct().Order(StringComparer.Ordinal)]);
+    }
+
+    /// <summary>
+    /// What a technician lacks for this visit, in words: skills, or the grade to do it alone. A technician whose grade nobody
+    /// has entered is taken for able.
+    /// </summary>
+    public IReadOnlyList<string> TechnicianLacks(Resource technician)
+    {
+        ArgumentNullException.ThrowIfNull(technician);
+        return technician.Grade < Grade ? [.. SkillsMissing(technician), $"the grade of {Grade.Spoken()}"] : SkillsMissing(technician);
+    }
+
+    /// <summary>What a bay lacks for this visit.</summary>
+    public IReadOnlyList<string> BayLacks(Resource bay)
+    {
+        ArgumentNullException.ThrowIfNull(bay);
+        return [.. BayCapabilities.Except(bay.Capabilities, StringComparer.Ordinal)];
     }
 
     /// <summary>The skills that a technician lacks for this visit; none when he has them all.</summary>
