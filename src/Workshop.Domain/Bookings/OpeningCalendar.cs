@@ -61,36 +61,20 @@ public sealed class OpeningCalendar
         return null;
     }
 
-    /// <summary>
-    /// Nothing when the visit lies within the opening hours of one day; else a refusal that says the hours, and where it
-    /// helps the latest start.
-    /// </summary>
-    /// <param name="field">The field of the start as the caller wrote it.</param>
-    /// <param name="visit">From start to end of the work.</param>
-    public Problem? Refuse(string field, Interval visit)
+    /// <summary>Nothing when the workshop is open at a moment; else a refusal that says the hours.</summary>
+    /// <param name="field">The field of the moment as the caller wrote it.</param>
+    /// <param name="moment">When work starts or a motorcycle comes.</param>
+    public Problem? Refuse(string field, Instant moment)
     {
-        var day = Time.DayOf(visit.Start);
-        var start = $"{field} is {Time.Say(visit.Start)}";
+        var day = Time.DayOf(moment);
+        var start = $"{field} is {Time.Say(moment)}";
         if (OpenOn(day) is not { } open)
         {
             var next = FirstOpenDay(day) is { } first ? $"; it opens again on {Hours(first)}" : "";
             return Closed(field, $"{start}: the workshop is closed that day ({ClosedBecause(day)}){next}.");
         }
 
-        if (visit.Start < open.Start || visit.Start >= open.End)
-        {
-            return Closed(field, $"{start}: the workshop is open on {Hours(day)}.");
-        }
-
-        if (visit.End <= open.End)
-        {
-            return null;
-        }
-
-        var takes = VisitDuration.Say((int)visit.Duration.TotalMinutes);
-        return visit.Duration > open.Duration
-            ? Closed(field, $"{start}: the work takes {takes}, longer than the workshop is open on {Hours(day)}; spread it over two visits.")
-            : Closed(field, $"{start}: the work takes {takes} and would end at {Clock(visit.End)}, after closing at {Clock(open.End)}; the latest start that day is {Clock(open.End - visit.Duration)}.");
+        return moment < open.Start || moment >= open.End ? Closed(field, $"{start}: the workshop is open on {Hours(day)}.") : null;
     }
 
     private static Problem Closed(string field, string sentence) => Problem.Impossible("outside-opening-hours", field, sentence);

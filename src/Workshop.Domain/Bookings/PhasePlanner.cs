@@ -93,7 +93,7 @@ public sealed class PhasePlanner
         var arrival = Arrival(bay, technician, start, arrivesAt is { } at ? Spans.Ticks(at) : null, obstacles);
         return obstacles.Count == 0
             ? new PlanOrObstacles(Build(bay, technician, timing, taken!, arrival!.Value), [])
-            : new PlanOrObstacles(null, [.. obstacles.Select(o => o.Said)]);
+            : new PlanOrObstacles(null, [.. obstacles.Select(o => Within(o, timing).Said)]);
     }
 
     /// <summary>
@@ -144,6 +144,13 @@ public sealed class PhasePlanner
         var cold = Terms.Here is { } here && visit.Soak > 0 ? Spans.Ticks(here.ColdFrom) : 0;
         return parts >= cold ? new Bar(ObstacleKind.Parts, null, now, parts) : new Bar(ObstacleKind.Soak, null, now, cold);
     }
+
+    /// <summary>What others have, as far as this visit would want it: visits that follow on each other are one span on the floor.</summary>
+    private static Bar Within(Bar bar, PhaseTiming timing) => bar.Kind is not (ObstacleKind.Taken or ObstacleKind.ToolsTaken) ? bar : bar with
+    {
+        From = Math.Max(bar.From, timing.Start),
+        Until = Math.Min(bar.Until, bar.Resource?.Kind == ResourceKind.Bay ? timing.BayUntil : timing.WorkEnd),
+    };
 
     private static void Note(ICollection<Bar>? why, List<Bar> obstacles)
     {

@@ -26,6 +26,9 @@ public sealed record VisitShape
     /// <summary>Minutes at the counter for an engine that then stands until it is cold.</summary>
     public const int CounterMinutes = 10;
 
+    /// <summary>The most that a person may say in place of what the items add up to.</summary>
+    public const int MostWorkMinutes = 6000;
+
     public int ArrivalMinutes { get; init; }
 
     public ArrivalTakes ArrivalTakes { get; init; }

@@ -21,6 +21,41 @@ public static class CardRules
             JobCardState.CheckedIn => Problem.Conflict("work-begun",
                 $"Work on job card {card.Number} has begun; close what was opened and sign it off."),
             JobCardState.SignedOff => Problem.Conflict("signed-off", $"Job card {card.Number} is signed off and stays as it is."),
+            JobCardState.NoShow => Problem.Conflict("no-show", $"The motorcycle of job card {card.Number} did not come; there is nothing to cancel."),
+            _ => Problem.Conflict("cancelled", $"Job card {card.Number} is cancelled already."),
+        };
+    }
+
+    /// <summary>Nothing when the visit may be moved, shortened or lengthened as a whole.</summary>
+    /// <param name="card">The card.</param>
+    /// <param name="workBegun">Then it stays where it is, and what is left of it is planned as it goes.</param>
+    public static Problem? RefuseMove(JobCard card, bool workBegun)
+    {
+        ArgumentNullException.ThrowIfNull(card);
+        return card.State switch
+        {
+            JobCardState.Booked => null,
+            JobCardState.CheckedIn when !workBegun => null,
+            JobCardState.CheckedIn => Problem.Conflict("work-begun", $"Work on job card {card.Number} has begun; it stays in its bay."),
+            JobCardState.SignedOff => Problem.Conflict("signed-off", $"Job card {card.Number} is signed off and stays as it is."),
+            JobCardState.NoShow => Problem.Conflict("no-show", $"The motorcycle of job card {card.Number} did not come; book a new visit."),
+            _ => Problem.Conflict("cancelled", $"Job card {card.Number} is cancelled; book a new visit."),
+        };
+    }
+
+    /// <summary>Nothing when it may be said that the motorcycle did not come: it is booked, and should have been here.</summary>
+    public static Problem? RefuseNoShow(JobCard card, Instant now, WorkshopTime time)
+    {
+        ArgumentNullException.ThrowIfNull(card);
+        ArgumentNullException.ThrowIfNull(time);
+        return card.State switch
+        {
+            JobCardState.Booked when now >= card.StartsAt => null,
+            JobCardState.Booked => Problem.Conflict("not-due",
+                $"The motorcycle of job card {card.Number} is to come at {time.Say(card.StartsAt)}; until then it can only be cancelled."),
+            JobCardState.CheckedIn => Problem.Conflict("checked-in", $"The motorcycle of job card {card.Number} is here."),
+            JobCardState.SignedOff => Problem.Conflict("signed-off", $"Job card {card.Number} is signed off and stays as it is."),
+            JobCardState.NoShow => Problem.Conflict("no-show", $"That the motorcycle of job card {card.Number} did not come is entered already."),
             _ => Problem.Conflict("cancelled", $"Job card {card.Number} is cancelled already."),
         };
     }
@@ -34,6 +69,7 @@ public static class CardRules
             JobCardState.Booked => null,
             JobCardState.CheckedIn => Problem.Conflict("checked-in", $"The motorcycle of job card {card.Number} is checked in already."),
             JobCardState.SignedOff => Problem.Conflict("signed-off", $"Job card {card.Number} is signed off; book a new visit."),
+            JobCardState.NoShow => Problem.Conflict("no-show", $"The motorcycle of job card {card.Number} did not come; book a new visit."),
             _ => Problem.Conflict("cancelled", $"Job card {card.Number} is cancelled; book a new visit."),
         };
     }

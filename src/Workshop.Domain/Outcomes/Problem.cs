@@ -40,6 +40,9 @@ public sealed record Problem(ProblemKind Kind, string Code, string Sentence)
     /// <summary>The fields at fault, where the refusal is about what was typed.</summary>
     public IReadOnlyList<FieldFault> Faults { get; init; } = [];
 
+    /// <summary>Further members of the answer for programs (RFC 9457, section 3.2), such as what is free instead.</summary>
+    public IReadOnlyDictionary<string, object?> Extras { get; init; } = new Dictionary<string, object?>();
+
     public static Problem Malformed(IReadOnlyList<FieldFault> faults)
     {
         ArgumentNullException.ThrowIfNull(faults);

@@ -33,6 +33,11 @@ public static class ProblemAnswers
             ["code"] = problem.Code,
             ["requestId"] = http.TraceIdentifier,
         };
+        foreach (var (name, value) in problem.Extras)
+        {
+            extensions[name] = value;
+        }
+
         if (problem.Faults.Count > 0)
         {
             extensions["errors"] = problem.Faults

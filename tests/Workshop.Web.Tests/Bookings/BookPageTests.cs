@@ -53,11 +53,11 @@ public sealed class BookPageTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         Assert.Equal(HttpStatusCode.Redirect, booked.Status);
         var card = await pages.Open(booked.Location!);
         Assert.Contains("Engine oil and filter", card.MainText, StringComparison.Ordinal);
-        Assert.Contains("2026-03-10 09:00 to 2026-03-10 09:30", Squeezed(card), StringComparison.Ordinal);
+        Assert.Contains("2026-03-10 09:00 to 2026-03-10 10:20", Squeezed(card), StringComparison.Ordinal);
         var number = await app.Look(db => db.JobCards.Where(c => c.MotorcycleId == motorcycle).Select(c => c.Number).SingleAsync(Ct));
         var after = await pages.Open($"/book?motorcycle={motorcycle}&shown=true&take={TestEngines.OilService}:certain&day=2026-03-10");
         Assert.Contains($"09:00 to 09:30: job card {number}", Squeezed(after), StringComparison.Ordinal);
-        Assert.Equal(2, after.Html.QuerySelectorAll("svg rect.taken").Length);
+        Assert.Equal(6, after.Html.QuerySelectorAll("svg rect.taken").Length);
     }
 
     [Fact]
@@ -73,14 +73,15 @@ public sealed class BookPageTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         var refused = await pages.Send(shown, "/book", Typed(TestWorkshop.Bay1, "08:15"), "#book");
 
         Assert.Equal(HttpStatusCode.Conflict, refused.Status);
-        Assert.StartsWith($"Bay 1 is taken by job card {first} (", refused.Faults[0], StringComparison.Ordinal);
+        Assert.Contains(refused.Faults, f => f.StartsWith($"Bay 1 is taken by job card {first} (", StringComparison.Ordinal));
+        Assert.Contains("The next free slot is 2026-03-11 10:05 in Bay 2 with TN.", refused.Faults);
         Assert.Equal(
             (TestWorkshop.Bay1.ToString(), TestWorkshop.TechnicianResource.ToString(), "08:15", "2026-03-11"),
             (refused.ValueOf("Input.BayId"), refused.ValueOf("Input.TechnicianId"), refused.ValueOf("Input.Time"), refused.ValueOf("Input.Day")));
         Assert.True(Box(refused, TestEngines.ValveCheck).IsChecked);
         Assert.Equal("valve-clearance-adjustment:likely", Choice(refused, TestEngines.Adjustment));
 
-        var later = await pages.Send(refused, "/book", new() { ["Input.Time"] = "10:00" }, "#book");
+        var later = await pages.Send(refused, "/book", new() { ["Input.Time"] = "10:05" }, "#book");
         Assert.Equal(HttpStatusCode.Redirect, later.Status);
         Assert.Equal(Likelihood.Likely, await app.Look(db => (
             from i in db.JobCardItems join c in db.JobCards on i.JobCardNumber equals c.Number

@@ -33,7 +33,7 @@ public sealed class CancelBookingTests(WorkshopApp app) : IClassFixture<Workshop
         Assert.Equal("The owner sold it.", await app.Look(db => (
             from c in db.Cancellations join r in db.Remarks on c.ReasonRemarkId equals r.Id
             where c.JobCardNumber == number select r.Text).SingleAsync(Ct)));
-        Assert.Equal([false, false], await app.Look(db => db.Occupancies.Where(o => o.JobCardNumber == number).Select(o => o.Live).ToListAsync(Ct)));
+        Assert.All(await app.Look(db => db.Occupancies.Where(o => o.JobCardNumber == number).ToListAsync(Ct)), o => Assert.False(o.Live));
         var card = await (await advisor.GetAsync(new Uri($"/api/v1/job-cards/{number}", UriKind.Relative), Ct)).Json();
         Assert.Equal("The owner sold it.", card.GetProperty("cancelled").GetProperty("remark").GetString());
         Assert.Equal(0, card.GetProperty("resources").GetArrayLength());

@@ -20,7 +20,7 @@ public sealed class ListBookingsTests(WorkshopApp app) : IClassFixture<WorkshopA
         var booked = new List<int>();
         foreach (var half in new[] { 3, 0, 4, 1, 2 })
         {
-            var answer = await advisor.Book(await advisor.AddMotorcycle(), monday + Duration.FromMinutes(30 * half));
+            var answer = await advisor.Book(await advisor.AddMotorcycle(), monday + Duration.FromMinutes(65 * half));
             booked.Add(await answer.Number());
         }
 
@@ -56,7 +56,7 @@ public sealed class ListBookingsTests(WorkshopApp app) : IClassFixture<WorkshopA
 
         Assert.Equal((HttpStatusCode.BadRequest, HttpStatusCode.BadRequest, HttpStatusCode.BadRequest), (cursor.StatusCode, day.StatusCode, none.StatusCode));
         var state = await advisor.GetAsync(new Uri("/api/v1/bookings?state=done", UriKind.Relative), Ct);
-        Assert.Equal("state is \"done\": one of booked, checkedIn, signedOff, cancelled is allowed.", await state.Sentence());
+        Assert.Equal("state is \"done\": one of booked, checkedIn, signedOff, cancelled, noShow is allowed.", await state.Sentence());
         Assert.Contains("date is \"2026-02-30\"", await day.Sentence(), StringComparison.Ordinal);
     }
 
@@ -71,11 +71,14 @@ public sealed class ListBookingsTests(WorkshopApp app) : IClassFixture<WorkshopA
 
         Assert.Equal("2026-06-09T06:00:00Z", day.GetProperty("opensAt").GetString());
         var bay = day.GetProperty("resources").EnumerateArray().Single(r => r.GetProperty("name").GetString() == "Bay 1");
-        var taken = Assert.Single(bay.GetProperty("taken").EnumerateArray());
-        Assert.Equal((number, "FREE 1, Testwerk Twin 600", "2026-06-09T08:30:00Z"),
-            (taken.GetProperty("jobCardNumber").GetInt32(), taken.GetProperty("motorcycle").GetString(), taken.GetProperty("until").GetString()));
+        var taken = bay.GetProperty("taken").EnumerateArray().ToList();
+        Assert.All(taken, t => Assert.Equal((number, "FREE 1, Testwerk Twin 600"),
+            (t.GetProperty("jobCardNumber").GetInt32(), t.GetProperty("motorcycle").GetString())));
         Assert.Equal(
-            ["2026-06-09T06:00:00Z", "2026-06-09T08:30:00Z"],
+            [("work", "2026-06-09T08:30:00Z"), ("warmRun", "2026-06-09T08:45:00Z"), ("testRide", "2026-06-09T09:05:00Z")],
+            taken.Select(t => (t.GetProperty("phase").GetString(), t.GetProperty("until").GetString())));
+        Assert.Equal(
+            ["2026-06-09T06:00:00Z", "2026-06-09T09:05:00Z"],
             bay.GetProperty("free").EnumerateArray().Select(f => f.GetProperty("from").GetString()));
     }
 

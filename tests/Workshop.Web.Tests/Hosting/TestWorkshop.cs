@@ -27,6 +27,8 @@ public static class TestWorkshop
     public static readonly Guid Bay2 = Id(21);
     public static readonly Guid TechnicianResource = Id(22);
     public static readonly Guid AlignmentJig = Id(23);
+    public static readonly Guid Stand1 = Id(24);
+    public static readonly Guid Stand2 = Id(25);
     public static readonly Guid FeelerSet = Id(30);
     public static readonly Guid Micrometer = Id(31);
     public static readonly Guid SmallWrench = Id(32);
@@ -74,7 +76,9 @@ public static class TestWorkshop
             new Resource
             {
                 Id = AlignmentJig, Kind = ResourceKind.SpecialTool, Name = "Cam alignment jig", Capabilities = ["cam-alignment-jig"],
-            });
+            },
+            new Resource { Id = Stand1, Kind = ResourceKind.ParkingPlace, Name = "Stand 1" },
+            new Resource { Id = Stand2, Kind = ResourceKind.ParkingPlace, Name = "Stand 2" });
         AddInstruments(db);
         AddStock(db);
         await db.SaveChangesAsync();

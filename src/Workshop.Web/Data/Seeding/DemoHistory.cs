@@ -120,11 +120,12 @@ internal sealed class DemoHistory(
         // Every second one: the rest of what is overdue stays for somebody to book.
         foreach (var (id, index) in checks.Where((_, i) => i % 2 == 1).Take(BookedAhead).Select((id, index) => (id, index)))
         {
+            var comes = day;
             day = openDays.After(day);
             var motorcycle = byId[id];
             var visit = new PlannedVisit(
                 motorcycle.Plan, day, motorcycle.Plan.NowKm, VisitPurpose.ValveCheck, "FB-01", Sloppy: false);
-            var number = await writer.Book(visit, id, technicians[index % technicians.Length], ct);
+            var number = await writer.BookSlot(visit, id, technicians[index % technicians.Length], comes, ct);
             if (index == 0)
             {
                 await writer.CheckInNow(visit, number, random.Stream("standing here"), ct);

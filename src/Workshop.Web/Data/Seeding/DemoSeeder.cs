@@ -82,12 +82,34 @@ internal static class DemoSeeder
             .Select(p => (Demo: p, Person: new Person { Id = NewId.At(clock), Name = p.Name, IsStaff = true }))
             .ToList();
         db.People.AddRange(people.Select(p => p.Person));
-        db.Resources.AddRange(people.Where(p => p.Demo.Initials is not null).Select(p => new Resource
+        foreach (var (demo, person) in people.Where(p => p.Demo.Initials is not null))
         {
-            Id = NewId.At(clock), Kind = ResourceKind.Technician, Name = p.Demo.Initials!, PersonId = p.Person.Id,
-            Capabilities = [.. p.Demo.Skills ?? []],
-        }));
+            var technician = new Resource
+            {
+                Id = NewId.At(clock), Kind = ResourceKind.Technician, Name = demo.Initials!, PersonId = person.Id,
+                Capabilities = [.. demo.Skills ?? []], Grade = demo.Grade,
+            };
+            db.Resources.Add(technician);
+            AddHours(db, workshop, demo, technician.Id, clock);
+        }
+
         return people;
+    }
+
+    private static void AddHours(WorkshopDbContext db, DemoWorkshop workshop, DemoPerson demo, Guid technician, IClock clock)
+    {
+        var own = demo.Hours?.SelectMany(h => h.Weekdays, (h, day) => new WorkingHours
+        {
+            ResourceId = technician, Weekday = day, StartsAt = h.StartsAt, EndsAt = h.EndsAt,
+        }).ToList();
+        db.WorkingHours.AddRange(own ?? []);
+        if (demo is { BreakFrom: { } from, BreakUntil: { } until })
+        {
+            db.WorkBreaks.AddRange((own?.Select(h => h.Weekday) ?? workshop.OpeningHours.Select(h => h.Weekday)).Select(day => new WorkBreak
+            {
+                Id = NewId.At(clock), ResourceId = technician, Weekday = day, StartsAt = from, EndsAt = until,
+            }));
+        }
     }
 
     private static void AddEngineModels(

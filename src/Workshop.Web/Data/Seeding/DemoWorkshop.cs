@@ -1,4 +1,5 @@
 using NodaTime;
+using Workshop.Domain.Bookings;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Stores;
 using Workshop.Domain.Tooling;
@@ -36,8 +37,20 @@ internal sealed record DemoResource(string Name, IReadOnlyList<string> Capabilit
 
 /// <param name="Account">The name to sign in with; the password is generated.</param>
 /// <param name="Initials">Technicians only: they are a resource that visits take.</param>
+/// <param name="Hours">Absent: the opening hours.</param>
+/// <param name="BreakFrom">On every working day.</param>
 internal sealed record DemoPerson(
-    string Name, string Account, IReadOnlyList<string> Roles, string? Initials = null, IReadOnlyList<string>? Skills = null);
+    string Name,
+    string Account,
+    IReadOnlyList<string> Roles,
+    string? Initials = null,
+    IReadOnlyList<string>? Skills = null,
+    TechnicianGrade? Grade = null,
+    IReadOnlyList<DemoWorkingHours>? Hours = null,
+    LocalTime? BreakFrom = null,
+    LocalTime? BreakUntil = null);
+
+internal sealed record DemoWorkingHours(IReadOnlyList<IsoDayOfWeek> Weekdays, LocalTime StartsAt, LocalTime EndsAt);
 
 /// <param name="Stock">On hand on the seeding day, in the part's unit.</param>
 /// <param name="Size">The row of the catalogue that its sizes are taken from.</param>

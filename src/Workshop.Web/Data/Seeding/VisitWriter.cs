@@ -63,8 +63,28 @@ internal sealed class VisitWriter(DemoStaff staff, Stockroom stores, OpenDays op
         }, SignOffCard.Handle, ct);
     }
 
-    /// <summary>Books a visit at the clock's time: in the past, or of the days to come.</summary>
-    public async Task<int> Book(PlannedVisit visit, Guid motorcycleId, string technician, CancellationToken ct) =>
+    /// <summary>Books a visit of the days to come: the first slot with that technician for who brings it not before a day's noon.</summary>
+    public async Task<int> BookSlot(PlannedVisit visit, Guid motorcycleId, string technician, LocalDate comes, CancellationToken ct)
+    {
+        var wishes = new Wishes
+        {
+            NotBefore = (comes + new LocalTime(12, 0)).InZoneLeniently(staff.Time.Zone).ToInstant(),
+            TechnicianId = staff.ResourceOf(ResourceKind.Technician, initials[technician]),
+        };
+        var found = await staff.Look(Advisor, new FindSlots.Request
+        {
+            MotorcycleId = motorcycleId, Items = [.. ItemsOf(visit)], Wishes = wishes, Count = 1,
+        }, FindSlots.Handle, ct);
+        var slot = found.Slots[0];
+        return (await staff.Do(Advisor, new BookVisit.Request
+        {
+            MotorcycleId = motorcycleId, Items = [.. ItemsOf(visit)], BayId = slot.BayId, TechnicianId = slot.TechnicianId,
+            StartsAt = slot.StartsAt, Wishes = wishes,
+        }, BookVisit.Handle, ct)).Number;
+    }
+
+    /// <summary>Books a visit of the past, at the clock's time.</summary>
+    private async Task<int> Book(PlannedVisit visit, Guid motorcycleId, string technician, CancellationToken ct) =>
         (await staff.Do(Advisor, new BookVisit.Request
         {
             MotorcycleId = motorcycleId,

@@ -1,8 +1,7 @@
+using System.Linq.Expressions;
 using FluentValidation;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Npgsql;
-using Workshop.Domain;
 using Workshop.Domain.Bookings;
 using Workshop.Domain.JobCards;
 using Workshop.Domain.Outcomes;
@@ -15,8 +14,8 @@ using Workshop.Web.Http;
 namespace Workshop.Web.Features.Bookings;
 
 /// <summary>
-/// Books a visit: opens the job card with its items, takes bay, technician and special tools for the work, and reserves the
-/// kit. Two bookings that want the same wait for each other at the resources' rows; the database refuses the second.
+/// Books a visit: opens the job card with its items, plans its phases and takes for each what it needs, keeps the wishes, and
+/// reserves the kit. Two bookings that want the same wait for each other at the resources' rows; the second reads what is free next.
 /// </summary>
 public static class BookVisit
 {
@@ -39,6 +38,11 @@ public static class BookVisit
         public LocalDate? Day { get; init; }
 
         public LocalTime? Time { get; init; }
+
+        /// <summary>When the motorcycle arrives; absent: as late as its soak and the opening hours allow.</summary>
+        public Instant? ArrivesAt { get; init; }
+
+        public Wishes? Wishes { get; init; }
     }
 
     public sealed record Item
@@ -48,8 +52,18 @@ public static class BookVisit
         public Likelihood Likelihood { get; init; }
     }
 
+    /// <param name="StartsAt">When the work starts.</param>
+    /// <param name="Warnings">What the person should know before saying yes: parts that are not here in time.</param>
     public sealed record Answer(
-        int Number, Instant StartsAt, Instant EndsAt, int BookedMinutes, int PossibleMinutes, IReadOnlyList<TakenResource> Resources);
+        int Number,
+        Instant ArrivesAt,
+        Instant StartsAt,
+        Instant ReadyAt,
+        int BookedMinutes,
+        int PossibleMinutes,
+        IReadOnlyList<TakenResource> Resources,
+        IReadOnlyList<PlannedPhaseAnswer> Phases,
+        IReadOnlyList<string> Warnings);
 
     public sealed record TakenResource(Guid Id, ResourceKind Kind, string Name);
 
@@ -61,15 +75,22 @@ public static class BookVisit
             RuleFor(r => r.BayId).IsGiven("the bay that it stands in");
             RuleFor(r => r.TechnicianId).IsGiven("the technician who works on it");
             this.MomentIsGiven(r => r.StartsAt, r => r.Day, r => r.Time, "when the work starts");
-            RuleFor(r => r.Items).Must(items => items is { Count: > 0 and <= MostItems })
-                .WithMessage($"items holds none or too many: 1 to {MostItems} service items are allowed.");
-            RuleFor(r => r.Items).Must(items => items is null or [] || items.Any(i => i.Likelihood != Likelihood.Possible))
-                .WithMessage("items are all possible only: at least one certain or likely item is needed.");
-            RuleFor(r => r.Items).Must(items => items is null || items.DistinctBy(i => i.Code).Count() == items.Count)
-                .WithMessage("items names the same code more than once; each item is done once a visit.");
-            RuleForEach(r => r.Items).ChildRules(item =>
-                item.RuleFor(i => i.Code).IsGiven("the code of a service item").IsAtMost(Limits.Code));
+            this.ItemsAreGiven(r => r.Items);
+            RuleFor(r => r.Wishes!).SetValidator(new Wishes.Validator()).When(r => r.Wishes is not null);
         }
+    }
+
+    /// <summary>What a visit is for, as both a search and a booking name it.</summary>
+    internal static void ItemsAreGiven<T>(this AbstractValidator<T> rules, Expression<Func<T, IList<Item>>> items)
+    {
+        rules.RuleFor(items).Must(list => list is { Count: > 0 and <= MostItems })
+            .WithMessage($"items holds none or too many: 1 to {MostItems} service items are allowed.");
+        rules.RuleFor(items).Must(list => list is null or [] || list.Any(i => i.Likelihood != Likelihood.Possible))
+            .WithMessage("items are all possible only: at least one certain or likely item is needed.");
+        rules.RuleFor(items).Must(list => list is null || list.DistinctBy(i => i.Code).Count() == list.Count)
+            .WithMessage("items names the same code more than once; each item is done once a visit.");
+        rules.RuleForEach(Expression.Lambda<Func<T, IEnumerable<Item>>>(items.Body, items.Parameters)).ChildRules(item =>
+            item.RuleFor(i => i.Code).IsGiven("the code of a service item").IsAtMost(Limits.Code));
     }
 
     public static async Task<Outcome<Answer>> Handle(
@@ -81,26 +102,22 @@ public static class BookVisit
         if (!start.TryGet(out var startsAt, out var problem)
             || !(await VisitSubject.Find(db, request.MotorcycleId!.Value, calendar.Time.DayOf(now), ct)).TryGet(out var subject, out problem)
             || !VisitItems.Choose(subject.Version.Specification, [.. request.Items.Select(i => new NamedItem(i.Code!, i.Likelihood))])
-                .TryGet(out var items, out problem))
+                .TryGet(out var items, out problem)
+            || !(request.Wishes ?? new Wishes()).Read(calendar.Time).TryGet(out var wishes, out problem))
         {
             return problem;
         }
 
-        var duration = VisitDuration.Of(subject.Version.Specification, items);
-        var visit = new Interval(startsAt, startsAt + duration.Booked);
-        if (RefuseTime(startField, visit, calendar, now) is { } untimely)
-        {
-            return untimely;
-        }
-
-        var needs = VisitNeeds.Of(items);
-        var resources = await Lock(db, request, needs, ct);
-        if (await RefuseSecondVisit(db, subject, visit, calendar.Time, ct) is { } second)
+        await MotorcycleLock.Take(db, subject.Motorcycle.Id, ct);
+        var visit = await VisitCase.Of(db, subject.Version.Specification, items, wishes, ct);
+        var wanted = new Placement(request.BayId!.Value, request.TechnicianId!.Value, startField, startsAt, request.ArrivesAt);
+        var placed = await Placing.Plan(db, visit, calendar, wanted, visit.Terms(now), [], ct);
+        if (await RefuseSecondVisit(db, subject, placed, startsAt, calendar.Time, ct) is { } second)
         {
             return second;
         }
 
-        if (!(await Choose(db, request, needs, resources, visit, ct)).TryGet(out var wanted, out problem))
+        if (!placed.TryGet(out var plan, out problem))
         {
             return problem;
         }
@@ -112,8 +129,8 @@ public static class BookVisit
             EngineModelVersionId = subject.Version.Id,
             BookedBy = actor.PersonId,
             BookedAt = now,
-            StartsAt = visit.Start,
-            EndsAt = visit.End,
+            StartsAt = plan.ArrivesAt,
+            EndsAt = plan.ReadyAt,
         };
         db.JobCards.Add(card);
         await db.SaveChangesAsync(ct);
@@ -121,99 +138,42 @@ public static class BookVisit
         {
             JobCardNumber = card.Number, ServiceItemCode = i.Item.Code, Likelihood = i.Likelihood,
         }));
-        db.Occupancies.AddRange(wanted.Select(w => new Occupancy
+        if (request.Wishes is not null)
         {
-            Id = NewId.At(clock), JobCardNumber = card.Number, Phase = VisitPhase.Work, ResourceId = w.Resource.Id, Span = visit,
-        }));
-        try
-        {
-            await db.SaveChangesAsync(ct);
-        }
-        catch (DbUpdateException fault) when (fault.InnerException is PostgresException { SqlState: PostgresErrorCodes.ExclusionViolation })
-        {
-            // Back at its savepoint, the transaction can still say who has what.
-            return await Occupied.Refuse(db, visit, wanted.ToDictionary(w => w.Resource.Id, w => w.Field), calendar.Time, ct);
+            db.VisitWishes.Add(request.Wishes.Read(calendar.Time, card.Number).Value);
         }
 
+        if (await PlanWriter.Write(db, card, plan, clock, ct) is { } taken)
+        {
+            return await Placing.WithNextSlot(db, taken, visit, calendar, startField, startsAt, visit.Terms(now), [], ct);
+        }
+
+        var parts = await PartsShort.Read(db, visit, calendar, cardNumber: null, now, ct);
         await KitReservations.Reserve(db, card.Number, actor, clock, ct);
-        return new Answer(card.Number, visit.Start, visit.End, duration.BookedMinutes, duration.PossibleMinutes,
-            [.. wanted.Select(w => new TakenResource(w.Resource.Id, w.Resource.Kind, w.Resource.Name))]);
+        return new Answer(card.Number, plan.ArrivesAt, plan.WorkStartsAt, plan.ReadyAt, visit.Labour.BookedMinutes, visit.Labour.PossibleMinutes,
+            await Taken(db, plan, ct), PlannedPhaseAnswer.Of(plan),
+            [.. parts.Parts.Where(p => p.From is null || p.From > startsAt).Select(p => p.Sentence)]);
     }
 
-    private sealed record Wanted(string Field, Resource Resource);
-
-    private static Problem? RefuseTime(string field, Interval visit, OpeningCalendar calendar, Instant now) =>
-        visit.Start < now
-            ? Problem.Impossible("past", field,
-                $"{field} is {calendar.Time.Say(visit.Start)}, which is past; it is {calendar.Time.Say(now)} now.")
-            : calendar.Refuse(field, visit);
-
-    /// <summary>
-    /// Locks the motorcycle and whatever may be taken, in order of id, and reads it as it then is. Whoever wants one of
-    /// them at the same time waits here, so nobody ends in a deadlock.
-    /// </summary>
-    private static async Task<IReadOnlyList<Resource>> Lock(
-        WorkshopDbContext db, Request request, VisitNeeds needs, CancellationToken ct)
+    private static async Task<IReadOnlyList<TakenResource>> Taken(WorkshopDbContext db, VisitPlan plan, CancellationToken ct)
     {
-        Guid[] named = [request.BayId!.Value, request.TechnicianId!.Value];
-        string[] tools = [.. needs.SpecialTools];
-        await MotorcycleLock.Take(db, request.MotorcycleId!.Value, ct);
-        await db.Database.ExecuteSqlAsync(
-            $"""
-             select 1 from resources
-             where id = any ({named}) or (kind = 'special_tool' and capabilities && {tools})
-             order by id for update
-             """, ct);
-        return await db.Resources.AsNoTracking()
-            .Where(r => named.Contains(r.Id) || (r.Kind == ResourceKind.SpecialTool && r.Capabilities.Any(c => tools.Contains(c))))
-            .ToListAsync(ct);
+        var ids = plan.Takes.Select(t => t.ResourceId).Distinct().ToList();
+        return [.. (await db.Resources.AsNoTracking().Where(r => ids.Contains(r.Id)).ToListAsync(ct))
+            .OrderBy(r => r.Kind).ThenBy(r => r.Name, StringComparer.Ordinal).Select(r => new TakenResource(r.Id, r.Kind, r.Name))];
     }
 
     private static async Task<Problem?> RefuseSecondVisit(
-        WorkshopDbContext db, VisitSubject subject, Interval visit, WorkshopTime time, CancellationToken ct)
+        WorkshopDbContext db, VisitSubject subject, Outcome<VisitPlan> placed, Instant startsAt, WorkshopTime time, CancellationToken ct)
     {
+        // Where no plan was found, the start alone tells whether the motorcycle is here for another visit then.
+        var (from, until) = placed.TryGet(out var plan, out _) ? (plan.ArrivesAt, plan.ReadyAt) : (startsAt, startsAt + Duration.FromSeconds(1));
         var other = await db.JobCards.AsNoTracking()
             .Where(c => c.MotorcycleId == subject.Motorcycle.Id && (c.State == JobCardState.Booked || c.State == JobCardState.CheckedIn)
-                && c.StartsAt < visit.End && visit.Start < c.EndsAt)
+                && c.StartsAt < until && from < c.EndsAt)
             .FirstOrDefaultAsync(ct);
         return other is null
             ? null
             : Problem.Conflict("motorcycle-booked",
                 $"{subject.Motorcycle.Registration} is booked already on job card {other.Number} from {time.Say(other.StartsAt)} until {time.Say(other.EndsAt)}.");
     }
-
-    private static async Task<Outcome<IReadOnlyList<Wanted>>> Choose(
-        WorkshopDbContext db, Request request, VisitNeeds needs, IReadOnlyList<Resource> resources, Interval visit, CancellationToken ct)
-    {
-        var bay = resources.SingleOrDefault(r => r.Id == request.BayId && r.Kind == ResourceKind.Bay);
-        var technician = resources.SingleOrDefault(r => r.Id == request.TechnicianId && r.Kind == ResourceKind.Technician);
-        var taken = (await Occupied.LiveDuring(db, visit).Select(o => o.ResourceId).ToListAsync(ct)).ToHashSet();
-        var tools = needs.ToolsFrom(resources.Where(r => r.Kind == ResourceKind.SpecialTool), taken);
-        List<FieldFault> faults =
-        [
-            .. Unfit("bayId", request.BayId, bay, "bay"),
-            .. Unfit("technicianId", request.TechnicianId, technician, "technician"),
-            .. LacksSkills(technician, needs),
-            .. tools.Where(t => t.Value is null).Select(t => new FieldFault("items",
-                $"items need the special tool \"{t.Key}\", which the workshop has not; leave the item out, or enter the tool first.")),
-        ];
-        return faults.Count > 0
-            ? Problem.Impossible("resource-unfit", faults)
-            : (Outcome<IReadOnlyList<Wanted>>)new List<Wanted>(
-                tools.Values.Distinct().Select(tool => new Wanted("items", tool!))
-                    .Prepend(new Wanted("technicianId", technician!)).Prepend(new Wanted("bayId", bay!)));
-    }
-
-    private static IEnumerable<FieldFault> Unfit(string field, Guid? id, Resource? found, string what) => found switch
-    {
-        null => [new FieldFault(field, $"{field} is {id}: no {what} has it; choose one of GET /api/v1/bookings/availability.")],
-        { Retired: true } => [new FieldFault(field, $"{field} is {found.Name}, which is retired; choose another {what}.")],
-        _ => [],
-    };
-
-    private static IEnumerable<FieldFault> LacksSkills(Resource? technician, VisitNeeds needs) =>
-        technician is not null && needs.SkillsMissing(technician) is { Count: > 0 } missing
-            ? [new FieldFault("technicianId",
-                $"technicianId is {technician.Name}, who lacks {string.Join(" and ", missing)}; these items need a technician with {string.Join(" and ", needs.Skills)}.")]
-            : [];
 }

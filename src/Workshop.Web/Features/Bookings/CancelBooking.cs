@@ -40,37 +40,29 @@ public static class CancelBooking
             return problem;
         }
 
-        if (CardRules.RefuseCancel(open.Card, await WorkDone(db, open, ct)) is { } refused)
+        if (CardRules.RefuseCancel(open.Card, await PlannedVisit.WorkBegun(db, open, ct)) is { } refused)
         {
             return refused;
         }
 
-        var now = clock.GetCurrentInstant();
-        var reason = new Remark { Id = NewId.At(clock), Text = request.Reason!, WrittenBy = actor.PersonId, WrittenAt = now };
-        db.Remarks.Add(reason);
-        db.Cancellations.Add(new Cancellation
-        {
-            JobCardNumber = request.Number, ReasonRemarkId = reason.Id, CancelledBy = actor.PersonId, CancelledAt = now,
-        });
         open.Card.State = JobCardState.Cancelled;
-        foreach (var occupancy in await db.Occupancies.Where(o => o.JobCardNumber == request.Number && o.Live).ToListAsync(ct))
-        {
-            occupancy.Live = false;
-        }
-
-        await db.SaveChangesAsync(ct);
-        await KitReservations.Release(db, request.Number, actor, clock, ct);
+        await End(db, open.Card, request.Reason!, actor, clock, ct);
         return new Answer(request.Number, open.Card.State);
     }
 
-    private static async Task<bool> WorkDone(WorkshopDbContext db, OpenCard open, CancellationToken ct)
+    /// <summary>The visit does not take place: why, and what it held is free again.</summary>
+    internal static async Task End(WorkshopDbContext db, JobCard card, string why, Actor actor, IClock clock, CancellationToken ct)
     {
-        var number = open.Card.Number;
-        return open.Items.Any(i => i.StartedAt is not null)
-            || await db.ClearanceReadings.AnyAsync(r => r.JobCardNumber == number, ct)
-            || await db.ShimObservations.AnyAsync(o => o.JobCardNumber == number, ct)
-            || await db.FastenerTicks.AnyAsync(t => t.JobCardNumber == number, ct)
-            || await db.ValveEvents.AnyAsync(e => e.JobCardNumber == number, ct)
-            || await db.PartChanges.AnyAsync(c => c.JobCardNumber == number, ct);
+        var now = clock.GetCurrentInstant();
+        var reason = new Remark { Id = NewId.At(clock), Text = why, WrittenBy = actor.PersonId, WrittenAt = now };
+        db.Remarks.Add(reason);
+        db.Cancellations.Add(new Cancellation
+        {
+            JobCardNumber = card.Number, ReasonRemarkId = reason.Id, CancelledBy = actor.PersonId, CancelledAt = now,
+        });
+        // The calendars that show the visit see a change.
+        card.PlanRevision++;
+        await PlanWriter.LetGo(db, [card.Number], now, ct);
+        await KitReservations.Release(db, card.Number, actor, clock, ct);
     }
 }

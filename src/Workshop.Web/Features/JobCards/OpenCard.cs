@@ -64,6 +64,7 @@ public sealed record OpenCard(
                 $"Job card {number} is booked, but the motorcycle is not checked in; check it in first."),
             JobCardState.SignedOff => Problem.Conflict("signed-off",
                 $"Job card {number} is signed off and stays as it is; later work goes on a new card."),
+            JobCardState.NoShow => Problem.Conflict("no-show", $"The motorcycle of job card {number} did not come."),
             _ => Problem.Conflict("cancelled", $"Job card {number} is cancelled."),
         });
 }

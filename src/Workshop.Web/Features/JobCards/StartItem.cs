@@ -17,7 +17,7 @@ namespace Workshop.Web.Features.JobCards;
 
 /// <summary>
 /// Begins a likely or possible item of a card, or one that was found necessary: the torque sheet and the kit grow by it, and
-/// its special tools are taken until the visit's end where they are free. A tool that is out, or a visit that becomes longer
+/// its special tools are taken until the end of the work where they are free. A tool that is out, or a visit that becomes longer
 /// than booked, is warned of: an engine that lies open cannot be refused.
 /// </summary>
 public static class StartItem
@@ -77,7 +77,10 @@ public static class StartItem
     {
         var now = clock.GetCurrentInstant();
         var needs = VisitNeeds.Of([new ChosenItem(item, Likelihood.Certain)]);
-        if (needs.SpecialTools.Count == 0 || card.EndsAt <= now)
+        var work = await db.PlannedPhases.AsNoTracking()
+            .Where(p => p.JobCardNumber == card.Number && p.Phase == VisitPhase.Work).Select(p => (Interval?)p.Span).SingleOrDefaultAsync(ct);
+        var until = work?.End ?? card.EndsAt;
+        if (needs.SpecialTools.Count == 0 || until <= now)
         {
             return [];
         }
@@ -85,7 +88,7 @@ public static class StartItem
         string[] codes = [.. needs.SpecialTools];
         await db.Database.ExecuteSqlAsync(
             $"select 1 from resources where kind = 'special_tool' and capabilities && {codes} order by id for update", ct);
-        var rest = new Interval(now, card.EndsAt);
+        var rest = new Interval(now, until);
         var taken = await Occupied.During(db, rest, ct);
         var ours = taken.Where(t => t.By == card.Number).SelectMany(t => t.Resource.Capabilities).ToHashSet(StringComparer.Ordinal);
         var tools = await db.Resources.AsNoTracking().Where(r => r.Kind == ResourceKind.SpecialTool).ToListAsync(ct);
