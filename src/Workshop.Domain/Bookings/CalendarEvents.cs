@@ -22,46 +22,36 @@ public static class CalendarEvents
     /// <param name="card">The visit.</param>
     /// <param name="ended">How it ended; absent while it goes on.</param>
     /// <param name="rows">All occupancies of the visit and the resource, live or not.</param>
-    public static IReadOnlyList<CalendarEvent> Of(JobCard card, VisitEnd? ended, IReadOnlyCollection<Occupancy> rows)
+    /// <param name="lastPlan">When the visit's last plan was made.</param>
+    public static IReadOnlyList<CalendarEvent> Of(JobCard card, VisitEnd? ended, IReadOnlyCollection<Occupancy> rows, Instant lastPlan)
     {
         ArgumentNullException.ThrowIfNull(card);
         ArgumentNullException.ThrowIfNull(rows);
         return [.. rows.GroupBy(r => r.Phase)
-            .SelectMany(phase => OfPhase(card, ended, phase.Key, [.. phase]))
+            .SelectMany(phase => OfPhase(card, ended, phase.Key, [.. phase], lastPlan))
             .OrderBy(e => e.Span.Start).ThenBy(e => e.Key, StringComparer.Ordinal)];
     }
 
-    private static IEnumerable<CalendarEvent> OfPhase(JobCard card, VisitEnd? ended, VisitPhase phase, IReadOnlyCollection<Occupancy> rows)
+    private static IEnumerable<CalendarEvent> OfPhase(JobCard card, VisitEnd? ended, VisitPhase phase, IReadOnlyCollection<Occupancy> rows, Instant lastPlan)
     {
-        // A sign-off lets go what is left of a plan: that part of it still stands in the calendar, as far as it went.
         var signedAt = ended is { State: JobCardState.SignedOff, At: { } at } ? at : (Instant?)null;
-        var last = rows.Count == 0 ? default : rows.Max(PlannedAt);
-        var stands = rows
-            .Where(r => r.Live || (signedAt is { } signed && PlannedAt(r) == last && r.Span.Start < signed))
-            .OrderBy(r => r.Span.Start)
-            .ToArray();
+        var stands = HeldSpans.Standing(rows, lastPlan, signedAt);
         var standing = stands.Select((row, ordinal) => Event(row, ordinal, cancelled: false));
         var gone = rows.Except(stands)
-            .GroupBy(PlannedAt)
+            .GroupBy(HeldSpans.PlannedAt)
             .SelectMany(plan => plan.OrderBy(r => r.Span.Start).Select((row, ordinal) => (row, ordinal)))
-            .Where(r => r.ordinal >= stands.Length)
+            .Where(r => r.ordinal >= stands.Count)
             .GroupBy(r => r.ordinal)
-            .Select(same => Event(same.MaxBy(r => PlannedAt(r.row)).row, same.Key, cancelled: true));
+            .Select(same => Event(same.MaxBy(r => HeldSpans.PlannedAt(r.row)).row, same.Key, cancelled: true));
         return standing.Concat(gone);
 
         CalendarEvent Event(Occupancy row, int ordinal, bool cancelled)
         {
-            var span = !cancelled && signedAt is { } signed && signed < row.Span.End && signed > row.Span.Start
-                ? new Interval(row.Span.Start, signed)
-                : row.Span;
-            var changed = cancelled || ended is not null ? Instant.Max(ended?.At ?? last, NewId.TimeOf(row.Id)) : NewId.TimeOf(row.Id);
+            var made = NewId.TimeOf(row.Id);
+            var changed = !cancelled && ended is null ? made : Instant.Max(made, ended?.At ?? lastPlan);
             return new CalendarEvent(
-                $"{card.Number}-{phase}-{ordinal}", card.Number, phase, span,
+                $"{card.Number}-{phase}-{ordinal}", card.Number, phase, cancelled ? row.Span : HeldSpans.Until(row.Span, signedAt),
                 card.PlanRevision + (ended is null ? 0 : 1), cancelled, changed);
         }
     }
-
-    /// <summary>The rows of one plan are made at one moment, which is in their ids; to the second, as a save takes some milliseconds.</summary>
-    private static Instant PlannedAt(Occupancy row) =>
-        Instant.FromUnixTimeSeconds(NewId.TimeOf(row.Id).ToUnixTimeSeconds());
 }

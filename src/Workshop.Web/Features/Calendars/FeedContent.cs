@@ -60,7 +60,7 @@ internal sealed record FeedContent(Guid ResourceId, string ResourceName, string 
             var ended = c.Card.State is JobCardState.Booked or JobCardState.CheckedIn
                 ? null
                 : new VisitEnd(c.Card.State, ends.TryGetValue(c.Card.Number, out var at) ? at : null);
-            return CalendarEvents.Of(c.Card, ended, mine)
+            return CalendarEvents.Of(c.Card, ended, mine, HeldSpans.LastPlan(taken[c.Card.Number].Select(t => t.Occupancy)))
                 .Where(e => e.Span.End > from)
                 .Select(e => new Entry(e, c.Registration, items[c.Card.Number], taken[c.Card.Number]
                     .Where(t => t.Resource.Kind == other && t.Occupancy.Live

@@ -1,0 +1,40 @@
+using NodaTime;
+
+namespace Workshop.Domain.Bookings;
+
+/// <summary>What of a visit's occupancies came to pass, or is still to come.</summary>
+public static class HeldSpans
+{
+    /// <summary>
+    /// The rows that stand: the live ones, and of a visit that was signed off those of the last plan that had begun by then, since a
+    /// sign-off lets go what was left of them.
+    /// </summary>
+    /// <param name="rows">Of one visit, live or not, of one phase and resource.</param>
+    /// <param name="lastPlan">When the visit's last plan was made; see <see cref="LastPlan"/>.</param>
+    /// <param name="signedAt">Absent where the visit was not signed off.</param>
+    public static IReadOnlyList<Occupancy> Standing(IReadOnlyCollection<Occupancy> rows, Instant lastPlan, Instant? signedAt)
+    {
+        ArgumentNullException.ThrowIfNull(rows);
+        return [.. rows
+            .Where(r => r.Live || (PlannedAt(r) == lastPlan && r.Span.Start < signedAt))
+            .OrderBy(r => r.Span.Start)];
+    }
+
+    /// <summary>When the last plan of a visit was made, from all its rows, whoever has them.</summary>
+    public static Instant LastPlan(IEnumerable<Occupancy> rowsOfVisit) =>
+        rowsOfVisit.Select(PlannedAt).DefaultIfEmpty(Instant.MinValue).Max();
+
+    /// <summary>The span of a row, ended by the sign-off where that came within it.</summary>
+    public static Interval Until(Interval span, Instant? signedAt) =>
+        signedAt is { } signed && span.Start < signed && signed < span.End ? new Interval(span.Start, signed) : span;
+
+    /// <summary>
+    /// When the plan was made that a row belongs to. The rows of one plan are made at one moment, which is in their ids; to the
+    /// second, as a save takes some milliseconds.
+    /// </summary>
+    public static Instant PlannedAt(Occupancy row)
+    {
+        ArgumentNullException.ThrowIfNull(row);
+        return Instant.FromUnixTimeSeconds(NewId.TimeOf(row.Id).ToUnixTimeSeconds());
+    }
+}
