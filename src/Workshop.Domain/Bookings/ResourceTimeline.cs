@@ -58,6 +58,10 @@ public sealed class ResourceTimeline
         return new ResourceTimeline(resource, working, away, Spans.Union(away.Each().Concat(Spans.Of(taken).Each())));
     }
 
+    /// <summary>The same resource with more taken.</summary>
+    public ResourceTimeline With(IEnumerable<Interval> taken) =>
+        new(Resource, Working, Away, Spans.Union(Blocked.Each().Concat(Spans.Of(taken).Each())));
+
     /// <summary>The parts of a span in which the resource is there and not taken, in order of time.</summary>
     public IReadOnlyList<Interval> Free(Interval within)
     {

@@ -31,7 +31,10 @@ public static class ScheduleCheck
         var tasks = job.Tasks.SelectMany((task, index) => OfTask(
                 problem, task, placed, placed.Tasks[index], index == 0 ? null : placed.Tasks[index - 1].Until)
             .Select(fault => $"{name}, task {index}: {fault}"));
-        return choices.Concat(tasks);
+        var tied = job.Tied
+            .Where(t => job.Choices[t.To].Contains(placed.Chosen[t.Choice]) && placed.Chosen[t.To] != placed.Chosen[t.Choice])
+            .Select(t => $"{name} has resource {placed.Chosen[t.Choice]} in choice {t.Choice}, and another in choice {t.To}");
+        return choices.Concat(tied).Concat(tasks);
     }
 
     private static IEnumerable<string> OfTask(

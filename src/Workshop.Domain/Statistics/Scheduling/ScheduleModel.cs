@@ -128,6 +128,14 @@ internal sealed class ScheduleModel
             Model.AddExactlyOne(picks.Values);
         }
 
+        foreach (var tied in job.Tied)
+        {
+            foreach (var resource in variables.Picks[tied.Choice].Keys.Intersect(variables.Picks[tied.To].Keys))
+            {
+                Model.AddImplication(variables.Picks[tied.Choice][resource], variables.Picks[tied.To][resource]);
+            }
+        }
+
         for (var task = 0; task < job.Tasks.Count; task++)
         {
             AddTask(job, variables, index, task);

@@ -45,12 +45,21 @@ public sealed record ScheduleTask(int Duration)
 /// <param name="Last">The task at whose end it is free again.</param>
 public sealed record ResourceHold(int Choice, int First, int Last);
 
+/// <summary>Where one choice picks a resource that another could have, the other picks it too.</summary>
+/// <param name="Choice">Which of the job's choices.</param>
+/// <param name="To">The other.</param>
+public sealed record TiedChoice(int Choice, int To);
+
 /// <summary>Tasks in order, and what they need.</summary>
 /// <param name="Tasks">At least one.</param>
 /// <param name="Choices">For each: the resources that may serve; one of them does so for the whole job.</param>
 /// <param name="Holds">What is taken beside the workers.</param>
 public sealed record ScheduleJob(
-    IReadOnlyList<ScheduleTask> Tasks, IReadOnlyList<IReadOnlyList<int>> Choices, IReadOnlyList<ResourceHold> Holds);
+    IReadOnlyList<ScheduleTask> Tasks, IReadOnlyList<IReadOnlyList<int>> Choices, IReadOnlyList<ResourceHold> Holds)
+{
+    /// <summary>Choices that go together.</summary>
+    public IReadOnlyList<TiedChoice> Tied { get; init; } = [];
+}
 
 /// <summary>A worker whose load is to be even with the others'.</summary>
 /// <param name="Resource">Index of the resource.</param>

@@ -40,6 +40,14 @@ internal static class Tally
             }
         }
 
+        foreach (var tied in job.Tied)
+        {
+            if (job.Choices[tied.To].Any(r => r == placed.Chosen[tied.Choice]) && placed.Chosen[tied.To] != placed.Chosen[tied.Choice])
+            {
+                return "two resources where one is asked for";
+            }
+        }
+
         for (var i = 0; i < job.Tasks.Count; i++)
         {
             var (task, from, until) = (job.Tasks[i], placed.Tasks[i].From, placed.Tasks[i].Until);
