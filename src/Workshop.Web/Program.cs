@@ -22,6 +22,7 @@ using Workshop.Web.Features.SignIn;
 using Workshop.Web.Features.Stores;
 using Workshop.Web.Features.Tooling;
 using Workshop.Web.Features.TorqueSheets;
+using Workshop.Web.Features.Utilisation;
 using Workshop.Web.Hosting;
 using Workshop.Web.Http;
 
@@ -90,6 +91,7 @@ BookingsApi.Map(api);
 CalendarsApi.Map(api);
 PeopleApi.Map(api);
 ResourcesApi.Map(api);
+UtilisationApi.Map(api);
 JobCardsApi.Map(api);
 StoresApi.Map(api);
 ToolingApi.Map(api);

@@ -37,12 +37,11 @@ public static class CalendarEvents
         var signedAt = ended is { State: JobCardState.SignedOff, At: { } at } ? at : (Instant?)null;
         var stands = HeldSpans.Standing(rows, lastPlan, signedAt);
         var standing = stands.Select((row, ordinal) => Event(row, ordinal, cancelled: false));
-        var gone = rows.Except(stands)
-            .GroupBy(HeldSpans.PlannedAt)
+        var gone = HeldSpans.Plans(rows.Except(stands))
             .SelectMany(plan => plan.OrderBy(r => r.Span.Start).Select((row, ordinal) => (row, ordinal)))
             .Where(r => r.ordinal >= stands.Count)
             .GroupBy(r => r.ordinal)
-            .Select(same => Event(same.MaxBy(r => HeldSpans.PlannedAt(r.row)).row, same.Key, cancelled: true));
+            .Select(same => Event(same.Last().row, same.Key, cancelled: true));
         return standing.Concat(gone);
 
         CalendarEvent Event(Occupancy row, int ordinal, bool cancelled)

@@ -62,6 +62,14 @@ public sealed class ResourceTimeline
     public ResourceTimeline With(IEnumerable<Interval> taken) =>
         new(Resource, Working, Away, Spans.Union(Blocked.Each().Concat(Spans.Of(taken).Each())));
 
+    /// <summary>The parts of a span in which the resource is there, whoever has it, in order of time.</summary>
+    public IReadOnlyList<Interval> There(Interval within)
+    {
+        var window = Spans.Of([within]);
+        var there = Working is null ? window.Without(Away) : window.Without(window.Without(Working));
+        return [.. there.Each().Select(s => Spans.Interval(s.From, s.Until))];
+    }
+
     /// <summary>The parts of a span in which the resource is there and not taken, in order of time.</summary>
     public IReadOnlyList<Interval> Free(Interval within)
     {
