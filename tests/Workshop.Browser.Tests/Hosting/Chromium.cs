@@ -47,12 +47,16 @@ public sealed class Chromium(DemoService service) : IAsyncLifetime
     }
 
     /// <summary>A window of its own, signed in through the sign-in page as one of the demo's accounts.</summary>
-    public async Task<IPage> SignedInAs(string account, BrowserNewContextOptions? options = null)
+    public Task<IPage> SignedInAs(string account, BrowserNewContextOptions? options = null) =>
+        SignedIn(account, service.Passwords[account], options);
+
+    /// <summary>The same with a password; <c>BaseURL</c> of the options names another service than the demo.</summary>
+    public async Task<IPage> SignedIn(string account, string password, BrowserNewContextOptions? options = null)
     {
         var page = await NewPage(options);
         await page.GotoAsync("/sign-in");
         await page.GetByLabel("Name", new() { Exact = true }).FillAsync(account);
-        await page.GetByLabel("Password").FillAsync(service.Passwords[account]);
+        await page.GetByLabel("Password").FillAsync(password);
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
         await page.WaitForURLAsync(url => !url.Contains("/sign-in", StringComparison.Ordinal));
         return page;
@@ -61,7 +65,7 @@ public sealed class Chromium(DemoService service) : IAsyncLifetime
     public async Task<IPage> NewPage(BrowserNewContextOptions? options = null)
     {
         options ??= new BrowserNewContextOptions();
-        options.BaseURL = service.Address.ToString();
+        options.BaseURL ??= service.Address.ToString();
         options.ViewportSize ??= new ViewportSize { Width = 1280, Height = 900 };
         var context = await browser!.NewContextAsync(options);
         context.SetDefaultTimeout(20_000);
