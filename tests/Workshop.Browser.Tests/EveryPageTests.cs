@@ -15,6 +15,7 @@ namespace Workshop.Browser.Tests;
 public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chromium>
 {
     private const int LargestPage = 100_000;
+    private const string EditSection = "/engine-models/{id:guid}/edit/{section}/{code?}";
 
     /// <summary>Seen by other tests, or nothing to see: the sign-out page only posts.</summary>
     private static readonly string[] SeenElsewhere = ["/sign-in", "/sign-out", "/error"];
@@ -34,7 +35,7 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
         {
             var answer = await page.GotoAsync(address);
             var body = await answer!.BodyAsync();
-            await Chromium.Keep(page, $"page-{scheme}-{width}{Unsafe().Replace(route, "-")}".ToLowerInvariant());
+            await Chromium.Keep(page, $"page-{scheme}-{width}{Unsafe().Replace(route == EditSection ? Guids().Replace(address, "") : route, "-")}".ToLowerInvariant());
             faults.Append(answer.Ok ? "" : $"{address} answered {answer.Status}\n");
             faults.Append(body.Length < LargestPage ? "" : $"{address} has {body.Length} bytes\n");
             faults.Append(await IsWiderThanTheScreen(page) ? $"{address} is wider than {width} pixels\n" : "");
@@ -43,7 +44,7 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
 
         Assert.True(faults.Length == 0, faults.ToString());
         var routes = PageRoutes().Except(SeenElsewhere).ToList();
-        Assert.Equal(routes.Order(StringComparer.Ordinal), addresses.Keys.Order(StringComparer.Ordinal));
+        Assert.Equal(routes.Order(StringComparer.Ordinal), addresses.Select(a => a.Route).Distinct().Order(StringComparer.Ordinal));
     }
 
     [Fact]
@@ -63,7 +64,7 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
     }
 
     /// <summary>An address of the demo for each route of a page: the richest motorcycle, a finished card, an engine model.</summary>
-    private static async Task<Dictionary<string, string>> Addresses(IPage page)
+    private static async Task<List<(string Route, string Address)>> Addresses(IPage page)
     {
         var motorcycle = await FirstLink(page, "/drift", Motorcycle());
         var card = await FirstLink(page, "/job-cards", Card());
@@ -72,8 +73,9 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
         var box = await FirstLink(page, "/stores/shims", ShimBox());
         var person = await FirstLink(page, "/people", Person());
         var technician = await FirstLink(page, "/people", Resource());
-        return PageRoutes().Except(SeenElsewhere).ToDictionary(route => route, route => route switch
+        var addresses = PageRoutes().Except(SeenElsewhere).Select(route => (route, route switch
         {
+            EditSection => $"/engine-models/{model}/edit/limits",
             "/book" => $"/book?motorcycle={motorcycle}",
             "/stores/shims/count" => $"/stores/shims/count?box={box}",
             _ => route.Replace("{number:int}", card, StringComparison.Ordinal)
@@ -82,7 +84,15 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
                 .Replace("{personId:guid}", person, StringComparison.Ordinal)
                 .Replace("{resourceId:guid}", technician, StringComparison.Ordinal)
                 .Replace("{id:guid}", route.StartsWith("/engine-models", StringComparison.Ordinal) ? model : motorcycle, StringComparison.Ordinal),
-        });
+        })).ToList();
+
+        // Two more forms of the same route: the longest, and one with rows of its own.
+        foreach (var section in new[] { "service-items", "fasteners" })
+        {
+            addresses.Add((EditSection, await FirstLink(page, $"/engine-models/{model}/edit", new Regex($"^(/engine-models/[0-9a-f-]+/edit/{section}/.+)$"))));
+        }
+
+        return addresses;
     }
 
     private static async Task<string> FirstLink(IPage page, string list, Regex form)
@@ -105,7 +115,7 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
     [GeneratedRegex("^/job-cards/(\\d+)")]
     private static partial Regex Card();
 
-    [GeneratedRegex("^/engine-models/([0-9a-f-]{36})")]
+    [GeneratedRegex("^/engine-models/([0-9a-f-]{36})$")]
     private static partial Regex EngineModel();
 
     [GeneratedRegex("^/stores/shims/([0-9a-f-]{36})")]
@@ -122,4 +132,7 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
 
     [GeneratedRegex("[^a-zA-Z0-9]+")]
     private static partial Regex Unsafe();
+
+    [GeneratedRegex("[0-9a-f-]{36}")]
+    private static partial Regex Guids();
 }

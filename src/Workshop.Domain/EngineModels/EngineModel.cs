@@ -31,4 +31,7 @@ public sealed class EngineModelVersion
     public required Guid CreatedBy { get; init; }
 
     public required Instant CreatedAt { get; init; }
+
+    /// <summary>What changed and why, in the words of whoever published it.</summary>
+    public string? Note { get; init; }
 }

@@ -21,7 +21,30 @@ public sealed class DoneItem
 
     public required Guid DoneBy { get; init; }
 
+    /// <summary>The file that it came from; then nobody here did it, and <see cref="DoneBy"/> brought it over.</summary>
+    public Guid? ImportId { get; init; }
+
+    public Guid? RemarkId { get; init; }
+
     public required Instant EnteredAt { get; init; }
+}
+
+/// <summary>A file of older history that was taken over, known by its content: the same file writes nothing twice.</summary>
+public sealed class HistoryImport
+{
+    public required Guid Id { get; init; }
+
+    public required string FileName { get; init; }
+
+    /// <summary>Lines below the column names.</summary>
+    public required int Lines { get; init; }
+
+    /// <summary>SHA-256 (FIPS 180-4) of the text.</summary>
+    public required byte[] ContentHash { get; init; }
+
+    public required Guid ImportedBy { get; init; }
+
+    public required Instant ImportedAt { get; init; }
 }
 
 /// <summary>When an item of a motorcycle falls due: a row that Due reads by index, rewritten per motorcycle on a change.</summary>

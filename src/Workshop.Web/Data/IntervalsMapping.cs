@@ -2,11 +2,15 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using Workshop.Domain.Intervals;
 using Workshop.Domain.Motorcycles;
+using Workshop.Domain.People;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Data;
 
-internal sealed class IntervalsMapping : IEntityTypeConfiguration<DoneItem>, IEntityTypeConfiguration<DueItem>
+internal sealed class IntervalsMapping :
+    IEntityTypeConfiguration<DoneItem>,
+    IEntityTypeConfiguration<HistoryImport>,
+    IEntityTypeConfiguration<DueItem>
 {
     public void Configure(EntityTypeBuilder<DoneItem> builder)
     {
@@ -15,8 +19,17 @@ internal sealed class IntervalsMapping : IEntityTypeConfiguration<DoneItem>, IEn
         builder.References<DoneItem, Motorcycle>(d => d.MotorcycleId);
         builder.ReferencesJobCard(d => d.JobCardNumber);
         builder.ReferencesPerson(d => d.DoneBy);
+        builder.References<DoneItem, HistoryImport>(d => d.ImportId);
+        builder.References<DoneItem, Remark>(d => d.RemarkId);
         builder.HasIndex(d => new { d.MotorcycleId, d.ServiceItemCode, d.DoneOn });
         builder.HasIndex(d => new { d.JobCardNumber, d.ServiceItemCode }).IsUnique();
+    }
+
+    public void Configure(EntityTypeBuilder<HistoryImport> builder)
+    {
+        builder.Property(i => i.FileName).HasMaxLength(Limits.Name);
+        builder.ReferencesPerson(i => i.ImportedBy);
+        builder.HasIndex(i => i.ContentHash).IsUnique();
     }
 
     public void Configure(EntityTypeBuilder<DueItem> builder)

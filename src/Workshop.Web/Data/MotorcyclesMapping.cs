@@ -66,7 +66,8 @@ internal sealed class MotorcyclesMapping :
 
 internal sealed class EngineModelsMapping :
     IEntityTypeConfiguration<EngineModel>,
-    IEntityTypeConfiguration<EngineModelVersion>
+    IEntityTypeConfiguration<EngineModelVersion>,
+    IEntityTypeConfiguration<SpecificationDraft>
 {
     public void Configure(EntityTypeBuilder<EngineModel> builder)
     {
@@ -81,8 +82,21 @@ internal sealed class EngineModelsMapping :
         builder.Property(v => v.Specification)
             .HasColumnType("jsonb")
             .HasConversion(s => StoredSpecifications.ToColumn(s), s => StoredSpecifications.FromColumn(s));
+        builder.Property(v => v.Note).HasMaxLength(Limits.Remark);
         builder.References<EngineModelVersion, EngineModel>(v => v.EngineModelId);
         builder.ReferencesPerson(v => v.CreatedBy);
         builder.HasIndex(v => new { v.EngineModelId, v.Version }).IsUnique();
+    }
+
+    public void Configure(EntityTypeBuilder<SpecificationDraft> builder)
+    {
+        builder.HasKey(d => new { d.EngineModelId, d.PersonId });
+        builder.Property(d => d.Maker).HasMaxLength(Limits.Name);
+        builder.Property(d => d.Name).HasMaxLength(Limits.Name);
+        builder.Property(d => d.Specification)
+            .HasColumnType("jsonb")
+            .HasConversion(s => StoredSpecifications.ToColumn(s), s => StoredSpecifications.FromColumn(s));
+        builder.ReferencesPerson(d => d.PersonId);
+        builder.HasRowVersion();
     }
 }

@@ -32,6 +32,7 @@ public sealed class WorkshopDbContext(DbContextOptions<WorkshopDbContext> option
 
     public DbSet<EngineModel> EngineModels => Set<EngineModel>();
     public DbSet<EngineModelVersion> EngineModelVersions => Set<EngineModelVersion>();
+    public DbSet<SpecificationDraft> SpecificationDrafts => Set<SpecificationDraft>();
 
     public DbSet<Motorcycle> Motorcycles => Set<Motorcycle>();
     public DbSet<Engine> Engines => Set<Engine>();
@@ -40,6 +41,7 @@ public sealed class WorkshopDbContext(DbContextOptions<WorkshopDbContext> option
     public DbSet<OdometerReading> OdometerReadings => Set<OdometerReading>();
 
     public DbSet<DoneItem> DoneItems => Set<DoneItem>();
+    public DbSet<HistoryImport> HistoryImports => Set<HistoryImport>();
     public DbSet<DueItem> DueItems => Set<DueItem>();
 
     public DbSet<Resource> Resources => Set<Resource>();

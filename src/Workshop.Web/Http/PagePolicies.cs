@@ -17,6 +17,9 @@ internal static class PagePolicies
         pages.AuthorizePage("/Utilisation/Index", Policies.Manages);
         pages.AuthorizePage("/Drift/Index", Policies.Manages);
         pages.AuthorizePage("/Drift/Fit", Policies.Manages);
+        pages.AuthorizePage("/EngineModels/Edit", Policies.Manages);
+        pages.AuthorizePage("/EngineModels/EditSection", Policies.Manages);
+        pages.AuthorizePage("/EngineModels/New", Policies.Manages);
         pages.AuthorizePage("/Imports/Readings", Policies.Manages);
         pages.AuthorizePage("/Shims/Stocking", Policies.Manages);
         pages.AuthorizeFolder("/People", Policies.Books);

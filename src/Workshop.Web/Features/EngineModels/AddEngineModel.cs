@@ -1,6 +1,5 @@
 using System.Text.Json;
 using FluentValidation;
-using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Workshop.Domain;
 using Workshop.Domain.EngineModels;
@@ -30,8 +29,6 @@ public static class AddEngineModel
         public bool ConfirmUnusual { get; init; }
     }
 
-    public sealed record Answer(Guid Id, int Version);
-
     public sealed class Validator : AbstractValidator<Request>
     {
         public Validator()
@@ -42,7 +39,7 @@ public static class AddEngineModel
         }
     }
 
-    public static async Task<Outcome<Answer>> Handle(
+    public static async Task<Outcome<EngineModelBooks.Made>> Handle(
         Request request, WorkshopDbContext db, Actor actor, IClock clock, CancellationToken ct)
     {
         if (!SpecificationDocument.Read(request.Specification!.Value, request.ConfirmUnusual).TryGet(out var specification, out var problem))
@@ -50,23 +47,7 @@ public static class AddEngineModel
             return problem;
         }
 
-        if (await db.EngineModels.AnyAsync(m => m.Maker == request.Maker && m.Name == request.Name, ct))
-        {
-            return Problem.Conflict("engine-model-exists",
-                $"name is \"{request.Name}\": {request.Maker} has an engine model of that name already; add a version to it.");
-        }
-
-        var model = new EngineModel
-        {
-            Id = NewId.At(clock), Maker = request.Maker!, Name = request.Name!, Invented = request.Invented, CurrentVersion = 1,
-        };
-        db.EngineModels.Add(model);
-        db.EngineModelVersions.Add(new EngineModelVersion
-        {
-            Id = NewId.At(clock), EngineModelId = model.Id, Version = model.CurrentVersion, Specification = specification,
-            CreatedBy = actor.PersonId, CreatedAt = clock.GetCurrentInstant(),
-        });
-        await db.SaveChangesAsync(ct);
-        return new Answer(model.Id, model.CurrentVersion);
+        return await EngineModelBooks.Add(
+            db, NewId.At(clock), request.Maker!, request.Name!, request.Invented, specification, note: null, actor, clock, ct);
     }
 }

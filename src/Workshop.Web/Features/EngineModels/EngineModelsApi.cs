@@ -1,3 +1,4 @@
+using Workshop.Web.Features.EngineModels.Editing;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.EngineModels;
@@ -17,5 +18,33 @@ internal static class EngineModelsApi
             run.Create(body, AddEngineModel.Handle, made => $"/api/v1/engine-models/{made.Id}"));
         manages.MapPost("/{id:guid}/versions", (Guid id, AddEngineModelVersion.Request body, Api run) =>
             run.Create(body with { Id = id }, AddEngineModelVersion.Handle, made => $"/api/v1/engine-models/{made.Id}?version={made.Version}"));
+
+        models.MapGet("/{id:guid}/versions", (Guid id, Api run) =>
+            run.Read(new ListVersions.Request(id), ListVersions.Handle));
+        models.MapGet("/{id:guid}/versions/{version:int}/differences", (Guid id, int version, int? from, Api run) =>
+            run.Read(new GetDifferences.Request(id, version, from), GetDifferences.Handle));
+        MapDrafts(manages);
+    }
+
+    private static void MapDrafts(RouteGroupBuilder manages)
+    {
+        manages.MapPost("/drafts", (StartEngineModel.Request body, Api run) =>
+            run.Create(body, StartEngineModel.Handle, made => $"/api/v1/engine-models/{made.Id}/draft"));
+        manages.MapGet("/{id:guid}/draft", (Guid id, Api run) =>
+            run.Read(new GetDraft.Request(id), GetDraft.Handle));
+        manages.MapPut("/{id:guid}/draft/{section}", (Guid id, string section, SaveSection.Request body, Api run) =>
+            run.Change(body with { Id = id, Section = section, RowVersion = run.IfMatch }, SaveSection.Handle));
+        manages.MapPut("/{id:guid}/draft/{section}/{code}", (Guid id, string section, string code, SaveSection.Request body, Api run) =>
+            run.Change(body with { Id = id, Section = section, Code = code, RowVersion = run.IfMatch }, SaveSection.Handle));
+        manages.MapDelete("/{id:guid}/draft/{section}/{code}", (Guid id, string section, string code, Api run) =>
+            run.Change(new RemoveEntry.Request(id, section, code, run.IfMatch), RemoveEntry.Handle));
+        manages.MapPost("/{id:guid}/draft/checks", (Guid id, MarkChecked.Request body, Api run) =>
+            run.Post(body with { Id = id, RowVersion = run.IfMatch }, MarkChecked.Handle));
+        manages.MapPost("/{id:guid}/draft/rebase", (Guid id, RebaseDraft.Request body, Api run) =>
+            run.Post(body with { Id = id, RowVersion = run.IfMatch }, RebaseDraft.Handle));
+        manages.MapPost("/{id:guid}/draft/publish", (Guid id, PublishDraft.Request body, Api run) =>
+            run.Create(body with { Id = id, RowVersion = run.IfMatch }, PublishDraft.Handle, made => $"/api/v1/engine-models/{made.Id}?version={made.Version}"));
+        manages.MapDelete("/{id:guid}/draft", (Guid id, Api run) =>
+            run.Change(new DiscardDraft.Request(id, run.IfMatch), DiscardDraft.Handle));
     }
 }

@@ -10,8 +10,11 @@ public sealed class IndexModel : WorkshopPage
 
     public Slice<ListEngineModels.Row> List { get; private set; } = new([], null);
 
+    public bool MayManage { get; private set; }
+
     public async Task<IActionResult> OnGet()
     {
+        MayManage = await May(Policies.Manages);
         if ((await Read(new ListEngineModels.Request(After), ListEngineModels.Handle)).TryGet(out var list, out var problem))
         {
             List = list;

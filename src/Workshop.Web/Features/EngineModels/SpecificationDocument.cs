@@ -16,37 +16,51 @@ internal static partial class SpecificationDocument
 {
     public const string Field = "specification";
 
-    public static Outcome<EngineSpecification> Read(JsonElement document, bool confirmUnusual)
+    public static Outcome<EngineSpecification> Read(JsonElement document, bool confirmUnusual) =>
+        Parse(document).Then(specification => Judge(specification, confirmUnusual));
+
+    /// <summary>Whether the document has the form; whether it holds together is not asked.</summary>
+    public static Outcome<EngineSpecification> Parse(JsonElement document)
     {
         if (RefusedTrain(document) is { } train)
         {
             return train;
         }
 
-        EngineSpecification specification;
         try
         {
-            specification = document.Deserialize<EngineSpecification>(WorkshopJson.Documents)
+            return document.Deserialize<EngineSpecification>(WorkshopJson.Documents)
                 ?? throw new JsonException("It is null.");
         }
         catch (JsonException fault)
         {
             return Problem.Malformed([Explain(document, fault)]);
         }
+    }
 
-        var findings = SpecificationCheck.Of(specification);
-        if (findings.Faults.Count > 0)
+    /// <summary>Whether what has the form holds together; what is only unusual has to be confirmed.</summary>
+    public static Outcome<EngineSpecification> Judge(EngineSpecification specification, bool confirmUnusual)
+    {
+        var (faults, toConfirm) = Findings(specification);
+        if (faults.Count > 0)
         {
-            return Problem.Impossible("specification-faulty", Below(findings.Faults));
+            return Problem.Impossible("specification-faulty", faults);
         }
 
-        return findings.ToConfirm.Count == 0 || confirmUnusual
+        return toConfirm.Count == 0 || confirmUnusual
             ? specification
             : Problem.Impossible("specification-unusual",
             [
-                .. Below(findings.ToConfirm),
+                .. toConfirm,
                 new FieldFault("confirmUnusual", "confirmUnusual is false: set it when the maker's document really says so."),
             ]);
+    }
+
+    /// <summary>What is wrong and what only looks wrong, by path below <see cref="Field"/>.</summary>
+    public static (IReadOnlyList<FieldFault> Faults, IReadOnlyList<FieldFault> ToConfirm) Findings(EngineSpecification specification)
+    {
+        var findings = SpecificationCheck.Of(specification);
+        return (Below(findings.Faults), Below(findings.ToConfirm));
     }
 
     /// <summary>Said in words, since these exist and somebody will try.</summary>

@@ -1,0 +1,155 @@
+using System.Text.RegularExpressions;
+using Workshop.Domain.EngineModels;
+
+namespace Workshop.Web.Features.EngineModels.Editing;
+
+/// <summary>What a code may name.</summary>
+internal enum ChoiceOf
+{
+    Valves,
+    Lobes,
+    Accesses,
+    Joints,
+    Fasteners,
+    ServiceItems,
+    Adjustments,
+    Cautions,
+}
+
+/// <param name="Hint">Unit or form.</param>
+/// <param name="IsLong">A text of several lines.</param>
+internal sealed record FieldLabel(string Text, string? Hint = null, ChoiceOf? Choices = null, bool IsLong = false);
+
+/// <summary>The words of the forms, per record in the order in which its fields stand.</summary>
+internal static partial class FieldLabels
+{
+    /// <summary>Who checked what, and when, is never typed.</summary>
+    public static readonly IReadOnlySet<(Type, string)> AreSetByTheService = new HashSet<(Type, string)>
+    {
+        (typeof(Provenance), "checkedBy"), (typeof(Provenance), "checkedOn"),
+    };
+
+    private const string Code = "small letters, digits, hyphens";
+    private const string OnePerLine = "one a line";
+
+    private static readonly Dictionary<Type, (string Name, FieldLabel Label)[]> ByRecord = new()
+    {
+        [typeof(EngineSpecification)] =
+        [
+            ("provenance", new("Source")), ("layout", new("Layout")), ("valveTrain", new("Valve train")), ("valves", new("Valves")),
+            ("camshafts", new("Camshafts and follower shafts")), ("measuringPositions", new("Measuring positions, in running direction")),
+            ("limits", new("Limits")), ("shims", new("Shims", "all empty for screw and locknut")), ("cold", new("Cold condition")),
+            ("afterWork", new("After the work", "all empty where the workshop's usual holds")), ("serviceItems", new("Service items")),
+            ("accesses", new("Accesses")), ("joints", new("Joints")), ("fasteners", new("Fasteners")),
+        ],
+        [typeof(Provenance)] = [("source", new("Document")), ("edition", new("Edition", "with page or sheet"))],
+        [typeof(EngineLayout)] =
+        [
+            ("description", new("Build, in words")), ("cylinders", new("Cylinders, in order of number")),
+            ("numberingSeenFrom", new("Counted as seen from")), ("firingOrder", new("Firing order", $"cylinder numbers, {OnePerLine}, from 1")),
+            ("turning", new("Running direction")), ("turningSeenFrom", new("Seen from")), ("timingMarks", new("Timing marks", IsLong: true)),
+        ],
+        [typeof(Cylinder)] = [("number", new("Number")), ("bank", new("Bank"))],
+        [typeof(Valve)] = [("valve", new("Valve", ValveKey.Form)), ("lobes", new("Lobes", "2 where the profile is switched"))],
+        [typeof(Camshaft)] = [("code", new("Code", Code)), ("name", new("Name")), ("valves", new("Disturbs", Choices: ChoiceOf.Valves))],
+        [typeof(MeasuringPosition)] =
+        [
+            ("name", new("Position, in words")), ("crankDegrees", new("Crank angle", "degrees from compression dead centre of cylinder 1")),
+            ("mark", new("What is seen there")), ("lobes", new("Measured there", Choices: ChoiceOf.Lobes)),
+        ],
+        [typeof(ClearanceLimits)] =
+        [
+            ("side", new("Side")), ("lobe", new("Lobe")), ("lowerMm", new("Smallest", "mm")), ("setToMm", new("Set to", "mm")),
+            ("upperMm", new("Largest", "mm")), ("leverRatio", new("Lever ratio", "mm of clearance per mm of shim")), ("provenance", new("Source")),
+        ],
+        [typeof(ShimRange)] =
+        [
+            ("partCode", new("The stores' code")), ("form", new("Form", "what it is and where it sits")), ("diameterMm", new("Diameter", "mm")),
+            ("smallestMm", new("Thinnest permitted", "mm")), ("largestMm", new("Thickest permitted", "mm")), ("stepMm", new("Step", "mm")),
+            ("provenance", new("Source")),
+        ],
+        [typeof(ColdCondition)] =
+        [
+            ("soakHours", new("Soak from the last stop", "hours")), ("lowestC", new("Lowest at the head", "°C")),
+            ("highestC", new("Highest at the head", "°C")), ("method", new("How it is taken")), ("provenance", new("Source")),
+        ],
+        [typeof(AfterWork)] =
+        [
+            ("warmRunMinutes", new("Warm run", "minutes; 0 for none")), ("testRideMinutes", new("Test ride", "minutes; 0 for none")),
+            ("recheck", new("Recheck")),
+        ],
+        [typeof(Recheck)] =
+        [
+            ("afterItems", new("After", Choices: ChoiceOf.ServiceItems)), ("coolHours", new("Cools first", "hours")), ("minutes", new("Takes", "minutes")),
+        ],
+        [typeof(ServiceItem)] =
+        [
+            ("code", new("Code", Code)), ("name", new("Name")), ("kind", new("Kind")), ("interval", new("Interval", "all empty where it is done when needed")),
+            ("labourMinutes", new("Labour", "minutes beside opening and closing")),
+            ("adjustmentItem", new("May lead to", Choices: ChoiceOf.Adjustments)), ("accesses", new("Accesses", Choices: ChoiceOf.Accesses)),
+            ("joints", new("Opens joints", Choices: ChoiceOf.Joints)), ("fasteners", new("Opens fasteners of no joint", Choices: ChoiceOf.Fasteners)),
+            ("parts", new("Parts")), ("skills", new("Skills", OnePerLine)), ("grade", new("Lowest grade who may do it alone")),
+            ("specialTools", new("Special tools", OnePerLine)), ("bayCapabilities", new("The bay must have", OnePerLine)),
+            ("drainsWarm", new("Begun warm, on arrival: a drain before a cold soak")), ("cautions", new("Cautions", Choices: ChoiceOf.Cautions)),
+            ("provenance", new("Source")),
+        ],
+        [typeof(ServiceInterval)] =
+        [
+            ("everyKm", new("Every", "km")), ("everyMonths", new("Every", "months")), ("firstKm", new("The first at", "km, where it differs")),
+            ("firstMonths", new("The first at", "months, where it differs")),
+        ],
+        [typeof(ItemPart)] =
+        [
+            ("partCode", new("The stores' code")), ("quantity", new("Quantity", "in the part's own unit")),
+            ("haveReady", new("Have ready: taken only when needed")),
+        ],
+        [typeof(Access)] =
+        [
+            ("code", new("Code", Code)), ("name", new("Name")), ("minutes", new("Opening and closing", "minutes")),
+            ("joints", new("Opens joints", Choices: ChoiceOf.Joints)), ("fasteners", new("Opens fasteners of no joint", Choices: ChoiceOf.Fasteners)),
+        ],
+        [typeof(Joint)] =
+        [
+            ("code", new("Code", Code)), ("name", new("Name")), ("fasteners", new("Held by", Choices: ChoiceOf.Fasteners)), ("seals", new("Seals")),
+            ("sealant", new("Sealant", "all empty where there is none")),
+        ],
+        [typeof(Sealant)] = [("partCode", new("The stores' code")), ("quantity", new("Quantity")), ("cureMinutes", new("Cures in", "minutes"))],
+        [typeof(Seal)] =
+        [
+            ("partCode", new("The stores' code")), ("quantity", new("Quantity", "for all together")), ("policy", new("When the joint is opened")),
+        ],
+        [typeof(Fastener)] =
+        [
+            ("code", new("Code", Code)), ("name", new("Name")), ("count", new("How many alike")), ("thread", new("Thread", "such as M6x1")),
+            ("stagesNm", new("Stages before the final torque", $"N.m, {OnePerLine}")), ("torqueNm", new("Final torque", "N.m")),
+            ("angleDegrees", new("Then further by", "degrees")), ("sequence", new("Sequence")), ("treatment", new("The thread is")),
+            ("threadCompound", new("Compound", "where the thread is locked")), ("tool", new("Tool")),
+            ("useOnce", new("Used once: its new part stands among the seals")), ("seals", new("Seals")), ("note", new("Note", IsLong: true)),
+            ("provenance", new("Source")),
+        ],
+    };
+
+    /// <summary>Records whose members all have words.</summary>
+    public static IEnumerable<Type> Records => ByRecord.Keys;
+
+    public static bool Has(Type record, string name) => ByRecord.GetValueOrDefault(record)?.Any(l => l.Name == name) == true;
+
+    /// <summary>The words of a member; its name, spelled out, where it has none yet.</summary>
+    public static FieldLabel Find(Type record, string name) =>
+        ByRecord.GetValueOrDefault(record)?.FirstOrDefault(l => l.Name == name).Label ?? new FieldLabel(Spelled(name));
+
+    public static int PlaceOf(Type record, string name)
+    {
+        var place = Array.FindIndex(ByRecord.GetValueOrDefault(record) ?? [], l => l.Name == name);
+        return place < 0 ? int.MaxValue : place;
+    }
+
+    private static string Spelled(string name)
+    {
+        var words = Humps().Replace(name, m => $" {m.Value.ToLowerInvariant()}");
+        return char.ToUpperInvariant(words[0]) + words[1..];
+    }
+
+    [GeneratedRegex("[A-Z]")]
+    private static partial Regex Humps();
+}
