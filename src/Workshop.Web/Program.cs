@@ -95,6 +95,8 @@ PeopleApi.Map(api);
 ResourcesApi.Map(api);
 UtilisationApi.Map(api);
 JobCardsApi.Map(api);
+ProgressApi.Map(api);
+BaysApi.Map(api);
 StoresApi.Map(api);
 ToolingApi.Map(api);
 CautionsApi.Map(api);

@@ -124,6 +124,12 @@ public static class Cautions
         new("exhaust-extraction", "Exhaust extraction on",
             "An engine that runs indoors runs into the extraction, doors open. Carbon monoxide has no smell.",
             CautionStage.BeforeStart),
+        new("oil-in", "Oil in, level checked, tag off",
+            "An engine started without oil is lost within seconds. Fill it, check the level as the maker's manual says, look at the drain plug and filter; only then take the tag off.",
+            CautionStage.BeforeStart),
+        new("test-ride", "Test ride: brakes first",
+            "Only with the licence for it, helmet and clothing. Try both brakes, throttle return and lights before leaving the yard; nothing may drip or hang loose.",
+            CautionStage.BeforeStart),
     ];
 
     private static readonly Dictionary<string, Caution> ByCode = All.ToDictionary(c => c.Code, StringComparer.Ordinal);

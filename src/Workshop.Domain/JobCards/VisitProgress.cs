@@ -17,6 +17,9 @@ public sealed class PhaseStart
 
     public required Instant StartedAt { get; init; }
 
+    /// <summary>Why it began before its time: on a warm engine, before sealant was hard.</summary>
+    public Guid? ReasonRemarkId { get; init; }
+
     public required Guid EnteredBy { get; init; }
 }
 

@@ -54,6 +54,7 @@ internal sealed class BookingsMapping :
     {
         builder.ReferencesJobCard(s => s.JobCardNumber);
         builder.References<PhaseStart, Resource>(s => s.TechnicianId);
+        builder.References<PhaseStart, Domain.People.Remark>(s => s.ReasonRemarkId);
         builder.ReferencesPerson(s => s.EnteredBy);
     }
 

@@ -15,6 +15,9 @@ public static class Policies
     /// <summary>Takes a motorcycle in: whoever is at the door.</summary>
     public const string ChecksIn = "checks-in";
 
+    /// <summary>Says how far a visit is and where it stands: whoever is beside it.</summary>
+    public const string TellsProgress = "tells-progress";
+
     /// <summary>Takes goods into the stores: whoever opens the parcel.</summary>
     public const string KeepsStores = "keeps-stores";
 
@@ -30,6 +33,7 @@ public static class Policies
         options.AddPolicy(Reads, p => p.RequireRole(Roles.All));
         options.AddPolicy(Books, p => p.RequireRole(Roles.Advisor, Roles.Manager));
         options.AddPolicy(ChecksIn, p => p.RequireRole(Roles.All));
+        options.AddPolicy(TellsProgress, p => p.RequireRole(Roles.All));
         options.AddPolicy(KeepsStores, p => p.RequireRole(Roles.All));
         options.AddPolicy(Measures, p => p.RequireRole(Roles.Technician, Roles.Manager));
         options.AddPolicy(Manages, p => p.RequireRole(Roles.Manager));

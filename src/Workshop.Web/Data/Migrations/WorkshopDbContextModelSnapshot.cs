@@ -2005,6 +2005,10 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("character varying(40)")
                         .HasColumnName("phase");
 
+                    b.Property<Guid?>("ReasonRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("reason_remark_id");
+
                     b.Property<Instant>("StartedAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("started_at");
@@ -2021,6 +2025,9 @@ namespace Workshop.Web.Data.Migrations
 
                     b.HasIndex("JobCardNumber")
                         .HasDatabaseName("ix_phase_starts_job_card_number");
+
+                    b.HasIndex("ReasonRemarkId")
+                        .HasDatabaseName("ix_phase_starts_reason_remark_id");
 
                     b.HasIndex("TechnicianId")
                         .HasDatabaseName("ix_phase_starts_technician_id");
@@ -4153,6 +4160,12 @@ namespace Workshop.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_phase_starts_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("ReasonRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_phase_starts_remarks_reason_remark_id");
 
                     b.HasOne("Workshop.Domain.Bookings.Resource", null)
                         .WithMany()

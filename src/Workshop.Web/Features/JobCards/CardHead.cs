@@ -41,6 +41,7 @@ public sealed record CardHead
     [
         ($"/job-cards/{Card.Number}", "Card"),
         ($"/job-cards/{Card.Number}/check-in", "Check-in"),
+        ($"/job-cards/{Card.Number}/progress", "Progress"),
         ($"/job-cards/{Card.Number}/kit", "Kit"),
         ($"/job-cards/{Card.Number}/torque-sheet", "Torque sheet"),
         ($"/job-cards/{Card.Number}/readings", "Readings"),

@@ -87,8 +87,8 @@ public static class CheckInMotorcycle
         {
             JobCardNumber = request.Number,
             OdometerReadingId = reading.Id,
-            OwnersWordsRemarkId = Remark(db, request.OwnersWords, actor, clock),
-            SeenOnArrivalRemarkId = Remark(db, request.SeenOnArrival, actor, clock),
+            OwnersWordsRemarkId = Remarks.Add(db, request.OwnersWords, actor, clock),
+            SeenOnArrivalRemarkId = Remarks.Add(db, request.SeenOnArrival, actor, clock),
             EngineStoppedAt = stoppedAt,
             CheckedInBy = actor.PersonId,
             CheckedInAt = now,
@@ -97,20 +97,5 @@ public static class CheckInMotorcycle
         await db.SaveChangesAsync(ct);
         await DueRows.Rewrite(db, open.Card.MotorcycleId, clock, ct);
         return new Answer(request.Number, open.Card.State, CardRules.SoakEndsAt(stoppedAt, open.Specification.Cold));
-    }
-
-    private static Guid? Remark(WorkshopDbContext db, string? text, Actor actor, IClock clock)
-    {
-        if (string.IsNullOrWhiteSpace(text))
-        {
-            return null;
-        }
-
-        var remark = new Remark
-        {
-            Id = NewId.At(clock), Text = text.Trim(), WrittenBy = actor.PersonId, WrittenAt = clock.GetCurrentInstant(),
-        };
-        db.Remarks.Add(remark);
-        return remark.Id;
     }
 }

@@ -46,6 +46,7 @@ public static class GetJobCard
     public sealed record ResourceOfCard(Guid Id, ResourceKind Kind, string Name, VisitPhase Phase, Instant From, Instant Until);
 
     /// <param name="OdometerCount">Whole units of the instrument, as typed.</param>
+    /// <param name="EngineStoppedAt">When it last ran: before check-in, or since.</param>
     /// <param name="ColdFrom">When the cold soak ends, if nobody starts the engine before.</param>
     public sealed record CheckInOfCard(
         int OdometerCount,
@@ -123,8 +124,8 @@ public static class GetJobCard
             reading.Unit,
             await TextOf(db, checkIn.OwnersWordsRemarkId, ct),
             await TextOf(db, checkIn.SeenOnArrivalRemarkId, ct),
-            checkIn.EngineStoppedAt,
-            CardRules.SoakEndsAt(checkIn.EngineStoppedAt, open.Specification.Cold),
+            open.EngineStoppedAt!.Value,
+            open.ColdFrom!.Value,
             checkIn.CheckedInAt,
             await NameOf(db, checkIn.CheckedInBy, ct));
     }

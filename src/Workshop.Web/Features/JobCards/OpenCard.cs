@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.JobCards;
 using Workshop.Domain.Outcomes;
@@ -9,9 +10,13 @@ namespace Workshop.Web.Features.JobCards;
 /// <summary>
 /// What every stage of a visit starts from: the card, its items, its check-in, and the specification that it pinned.
 /// </summary>
+/// <param name="EngineStoppedAt">When the engine last ran, as far as anybody wrote it down: at check-in, or since.</param>
 public sealed record OpenCard(
-    JobCard Card, EngineSpecification Specification, IReadOnlyList<JobCardItem> Items, CheckIn? CheckIn)
+    JobCard Card, EngineSpecification Specification, IReadOnlyList<JobCardItem> Items, CheckIn? CheckIn, Instant? EngineStoppedAt)
 {
+    /// <summary>When the cold soak is over, if nobody starts the engine before; absent before check-in.</summary>
+    public Instant? ColdFrom => EngineStoppedAt is { } stopped ? CardRules.SoakEndsAt(stopped, Specification.Cold) : null;
+
     /// <summary>Certain items, and likely or possible ones that were begun: what is opened and must be closed again.</summary>
     public IReadOnlyList<ServiceItem> ItemsUnderWay => [.. UnderWay.Select(i => i.Item)];
 
@@ -40,8 +45,13 @@ public sealed record OpenCard(
 
         var version = await db.EngineModelVersions.AsNoTracking().SingleAsync(v => v.Id == card.EngineModelVersionId, ct);
         var items = await db.JobCardItems.Where(i => i.JobCardNumber == number).OrderBy(i => i.ServiceItemCode).ToListAsync(ct);
-        var checkIn = await db.CheckIns.AsNoTracking().SingleOrDefaultAsync(c => c.JobCardNumber == number, ct);
-        return new OpenCard(card, version.Specification, items, checkIn);
+        var arrived = await db.CheckIns.AsNoTracking().Where(c => c.JobCardNumber == number)
+            .Select(c => new
+            {
+                CheckIn = c, StoppedSince = db.EngineStops.Where(s => s.JobCardNumber == number).Max(s => (Instant?)s.StoppedAt),
+            }).SingleOrDefaultAsync(ct);
+        var stopped = arrived?.StoppedSince > arrived?.CheckIn.EngineStoppedAt ? arrived?.StoppedSince : arrived?.CheckIn.EngineStoppedAt;
+        return new OpenCard(card, version.Specification, items, arrived?.CheckIn, stopped);
     }
 
     /// <summary>
