@@ -102,6 +102,9 @@ public static class CardRules
         };
     }
 
+    /// <summary>When the engine last ran: before check-in, or the last time that somebody wrote down since.</summary>
+    public static Instant EngineStoppedAt(Instant atCheckIn, Instant? since) => since is { } later ? Instant.Max(atCheckIn, later) : atCheckIn;
+
     /// <summary>
     /// When the cold soak ends: so many hours after the engine's last stop. Starting the engine in between begins it again.
     /// </summary>

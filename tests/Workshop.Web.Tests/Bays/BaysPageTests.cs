@@ -20,7 +20,7 @@ public sealed class BaysPageTests(WorkshopApp app) : IClassFixture<WorkshopApp>
     public async Task The_floor_says_what_stands_where_who_works_on_it_what_its_tag_says_and_what_is_next()
     {
         var technician = await app.As(Roles.Technician);
-        var (bay, stand) = (await app.AddResource(ResourceKind.Bay, "Bay 10"), await app.AddResource(ResourceKind.ParkingPlace, "Stand 1"));
+        var (bay, stand) = (await app.AddResource(ResourceKind.Bay, "Bay 10"), await app.AddResource(ResourceKind.ParkingPlace, "Stand 71"));
         var (here, soaks, coming) = (await app.CheckedIn(), await app.CheckedIn(), await app.Booked());
         await Takes(here, bay, VisitPhase.Work, 0, 4);
         await Takes(coming, bay, VisitPhase.Work, 5, 7);
@@ -35,7 +35,7 @@ public sealed class BaysPageTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         Assert.Equal((here.Number, "work", "TN"), (inBay.GetProperty("stands").GetProperty("jobCardNumber").GetInt32(),
             inBay.GetProperty("stands").GetProperty("phase").GetString(), inBay.GetProperty("stands").GetProperty("technician").GetString()));
         Assert.Equal(coming.Number, inBay.GetProperty("next").GetProperty("jobCardNumber").GetInt32());
-        Assert.Equal(PhaseRules.NoOilTag, Place(floor, "Stand 1").GetProperty("stands").GetProperty("tag").GetString());
+        Assert.Equal(PhaseRules.NoOilTag, Place(floor, "Stand 71").GetProperty("stands").GetProperty("tag").GetString());
         var tn = floor.GetProperty("technicians").EnumerateArray().Single(t => t.GetProperty("name").GetString() == "TN");
         Assert.Equal("Bay 10", tn.GetProperty("at").GetProperty("place").GetString());
 

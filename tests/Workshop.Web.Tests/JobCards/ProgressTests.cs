@@ -152,7 +152,9 @@ public sealed class ProgressTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         Later(2);
         var on = await technician.PostAsJsonAsync($"{visit.Api}/go-on", new { }, Ct);
         Assert.Equal(HttpStatusCode.OK, on.StatusCode);
-        Assert.Equal(app.Clock.Now + Duration.FromHours(3), await Until(visit, bay));
+        Assert.True(await Until(visit, bay) > app.Clock.Now, "the bay is not taken for what is left");
+        Assert.Contains(VisitPhase.HandOver, await app.Look(db => db.PlannedPhases
+            .Where(p => p.JobCardNumber == visit.Number).Select(p => p.Phase).ToListAsync(Ct)));
         Assert.Equal("work", (await Progress(technician, visit)).GetProperty("phase").GetString());
     }
 

@@ -1,9 +1,13 @@
+using Workshop.Web.Features.Bookings;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Bays;
 
 internal static class BaysApi
 {
-    public static void Map(RouteGroupBuilder api) =>
+    public static void Map(RouteGroupBuilder api)
+    {
         api.MapGet("/bays", (Api run) => run.Read(new GetFloor.Request(), GetFloor.Handle)).WithTags("Bays");
+        api.MapGet("/bookings/late", (Api run) => run.Read(new ListLate.Request(), ListLate.Handle)).WithTags("Bookings");
+    }
 }

@@ -31,16 +31,14 @@ internal static class PlannedVisit
     /// <summary>Of a motorcycle that is checked in: its arrival as planned, and from when on it is cold.</summary>
     public static async Task<StandsHere?> Here(WorkshopDbContext db, OpenCard open, CancellationToken ct)
     {
-        if (open.CheckIn is not { } checkIn)
+        if (open.CheckIn is null)
         {
             return null;
         }
 
         var number = open.Card.Number;
         var arrival = await db.PlannedPhases.AsNoTracking().SingleOrDefaultAsync(p => p.JobCardNumber == number && p.Phase == VisitPhase.Arrival, ct);
-        var again = await db.EngineStops.Where(s => s.JobCardNumber == number).MaxAsync(s => (Instant?)s.StoppedAt, ct);
-        return new StandsHere(
-            arrival?.Span, CardRules.SoakEndsAt(Instant.Max(checkIn.EngineStoppedAt, again ?? checkIn.EngineStoppedAt), open.Specification.Cold));
+        return new StandsHere(arrival?.Span, open.ColdFrom!.Value);
     }
 
     /// <summary>Plans the visit anew where a person wants it, and writes that plan.</summary>

@@ -114,7 +114,7 @@ public static class BeginPhase
         await db.SaveChangesAsync(ct);
         return new Answer(
             request.Number, phase, at, who.Technician?.Name, coldFrom,
-            await Warnings(db, visit, who.Technician, ct),
+            [.. await Warnings(db, visit, who.Technician, ct), .. await BegunEarly(db, visit, phase, who.Technician, clock, ct)],
             [.. PhaseRules.CautionsAt(visit.SoFar, phase).Select(c => new CautionNow(c.Code, c.Title, c.Text))]);
     }
 
@@ -153,6 +153,25 @@ public static class BeginPhase
 
         return at >= visit.SoFar.Since && (PhaseRules.EngineRuns(ends) || (ends == VisitPhase.Arrival
             && await db.VisitWishes.AnyAsync(w => w.JobCardNumber == visit.Card.Number && w.TestRunAtArrival, ct)));
+    }
+
+    /// <summary>
+    /// Work that begins before its time takes its bay and its technician from now on, and lets go of what it was to take later. Begun
+    /// late it keeps its plan, so that what it was to be ready by stays in sight.
+    /// </summary>
+    private static async Task<IReadOnlyList<string>> BegunEarly(
+        WorkshopDbContext db, VisitState visit, VisitPhase phase, Resource? technician, IClock clock, CancellationToken ct)
+    {
+        var now = clock.GetCurrentInstant();
+        var bays = visit.Taken.Where(t => t.Resource.Kind == ResourceKind.Bay && t.Row.Phase == VisitPhase.Work).OrderBy(t => t.Row.Span.Start).ToList();
+        if (phase != VisitPhase.Work || technician is null || bays.Count == 0 || bays[0].Row.Span.Start <= now || visit.SoFar.WorkBegunAt is not null)
+        {
+            return [];
+        }
+
+        var stands = visit.StandsIn(now);
+        var bay = await db.Resources.AsNoTracking().SingleOrDefaultAsync(r => r.Id == stands && r.Kind == ResourceKind.Bay, ct) ?? bays[0].Resource;
+        return await RestOfVisit.PlanFromNow(db, visit, bay, technician, clock, ct);
     }
 
     private static async Task<IReadOnlyList<string>> Warnings(

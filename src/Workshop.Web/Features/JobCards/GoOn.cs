@@ -8,7 +8,6 @@ using Workshop.Domain.JobCards;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
 using Workshop.Web.Data;
-using Workshop.Web.Features.Bookings;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.JobCards;
@@ -32,7 +31,6 @@ public static class GoOn
     public static async Task<Outcome<Answer>> Handle(
         Request request, WorkshopDbContext db, Actor actor, IClock clock, CancellationToken ct)
     {
-        var time = await WorkshopTimes.Read(db, ct);
         var now = clock.GetCurrentInstant();
         if (!(await VisitState.ForWork(db, request.Number, ct)).TryGet(out var visit, out var problem))
         {
@@ -55,21 +53,18 @@ public static class GoOn
         }
 
         var wait = visit.SoFar.Waits!;
-        var rest = visit.Places.Where(p => p.Resource.Id == stands && p.Row.Span.End > wait.ExpectedUntil)
-            .Select(p => p.Row.Span.End - wait.ExpectedUntil).DefaultIfEmpty(Duration.Zero).Max();
         wait.EndedAt = now;
         db.PhaseStarts.Add(new PhaseStart
         {
             Id = NewId.At(clock), JobCardNumber = request.Number, Phase = VisitPhase.Work, TechnicianId = technician?.Id,
             StartedAt = now, EnteredBy = actor.PersonId,
         });
-        await TakeWhatIsFree.Lock(db, visit.Taken.Select(t => t.Resource.Id), ct);
-        TakeWhatIsFree.Free(visit.Taken.Select(t => t.Row), now);
-        visit.Card.PlanRevision++;
         await db.SaveChangesAsync(ct);
-        var missing = place is null
-            ? null
-            : await TakeWhatIsFree.Take(db, visit.Card, VisitPhase.Work, place, new Interval(now, now + rest), time, clock, ct);
-        return new Answer(request.Number, wait.Since, technician?.Name, missing is null ? [] : [missing]);
+        IReadOnlyList<string> warnings = place is null
+            ? [$"Nobody said where job card {request.Number} stands: say it, so that its bay is taken."]
+            : technician is null
+                ? ["Nobody is said to work on it."]
+                : await RestOfVisit.PlanFromNow(db, visit, place, technician, clock, ct);
+        return new Answer(request.Number, wait.Since, technician?.Name, warnings);
     }
 }

@@ -168,8 +168,9 @@ public static class MoveMotorcycle
         }
         catch (DbUpdateException fault) when (fault.InnerException is PostgresException { SqlState: PostgresErrorCodes.ExclusionViolation })
         {
-            return await Occupied.Refuse(
-                db, new Interval(now, stay[^1].Span.End), new Dictionary<Guid, string> { [place.Id] = "resourceId" }, time, ct);
+            var taken = await Occupied.Refuse(
+                db, [.. stay.Select(piece => new Take(piece.Phase, place.Id, piece.Span))], [visit.Card.Number], time, ct);
+            return taken with { Faults = [new FieldFault("resourceId", taken.Sentence)] };
         }
     }
 

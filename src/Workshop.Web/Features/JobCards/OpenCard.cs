@@ -50,8 +50,9 @@ public sealed record OpenCard(
             {
                 CheckIn = c, StoppedSince = db.EngineStops.Where(s => s.JobCardNumber == number).Max(s => (Instant?)s.StoppedAt),
             }).SingleOrDefaultAsync(ct);
-        var stopped = arrived?.StoppedSince > arrived?.CheckIn.EngineStoppedAt ? arrived?.StoppedSince : arrived?.CheckIn.EngineStoppedAt;
-        return new OpenCard(card, version.Specification, items, arrived?.CheckIn, stopped);
+        return new OpenCard(
+            card, version.Specification, items, arrived?.CheckIn,
+            arrived is null ? null : CardRules.EngineStoppedAt(arrived.CheckIn.EngineStoppedAt, arrived.StoppedSince));
     }
 
     /// <summary>

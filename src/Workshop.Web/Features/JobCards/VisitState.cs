@@ -48,7 +48,7 @@ internal sealed record VisitState(OpenCard Open, VisitSoFar SoFar, IReadOnlyList
                     .OrderBy(s => s.StartedAt).ThenBy(s => s.Id).ToListAsync(ct),
                 Moves = await db.MotorcycleMoves.AsNoTracking().Where(m => m.JobCardNumber == number)
                     .OrderBy(m => m.MovedAt).ThenBy(m => m.Id).ToListAsync(ct),
-                ColdFrom = items.Exists(NeedsColdEngine) ? open.ColdFrom : null,
+                ColdFrom = items.Exists(VisitShape.NeedsColdEngine) ? open.ColdFrom : null,
                 Cure = Duration.FromMinutes(Opened.By(open.Specification, items).Joints.Max(j => j.Sealant?.CureMinutes) ?? 0),
                 DrainsOil = open.ItemsUnderWay.Any(i => i.DrainsWarm || i.Cautions.Contains(OilDrained)),
                 AsksForRecheck = open.Specification.AfterWork?.Recheck is { } recheck && items.Exists(i => recheck.AfterItems.Contains(i.Code)),
@@ -56,9 +56,6 @@ internal sealed record VisitState(OpenCard Open, VisitSoFar SoFar, IReadOnlyList
             },
             taken);
     }
-
-    internal static bool NeedsColdEngine(ServiceItem item) => item.Kind
-        is ServiceItemKind.ValveClearanceCheck or ServiceItemKind.ValveClearanceAdjustment or ServiceItemKind.CamTimingCheck;
 }
 
 /// <summary>What a visit takes of whom.</summary>

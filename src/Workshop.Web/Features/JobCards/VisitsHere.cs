@@ -71,7 +71,7 @@ internal static class VisitsHere
         return [.. cards.OrderBy(c => c.card.Number).Select(c =>
         {
             var number = c.card.Number;
-            var stopped = c.StoppedSince > c.checkIn.EngineStoppedAt ? c.StoppedSince.Value : c.checkIn.EngineStoppedAt;
+            var stopped = CardRules.EngineStoppedAt(c.checkIn.EngineStoppedAt, c.StoppedSince);
             return new VisitHere(
                 number, c.Registration, $"{c.Registration}, {c.Maker} {c.Model}", c.checkIn.CheckedInAt, c.card.EndsAt,
                 [.. begun[number]], [.. moves[number]], waits.GetValueOrDefault(number), [.. takes[number]],
@@ -90,7 +90,7 @@ internal static class VisitsHere
             .ToLookup(i => i.JobCardNumber);
         return (number, version) => specifications[version] is var specification && items[number].Any(i =>
             (i.Likelihood != Likelihood.Possible || i.StartedAt is not null)
-            && VisitState.NeedsColdEngine(specification.ServiceItems.Single(s => s.Code == i.ServiceItemCode)))
+            && VisitShape.NeedsColdEngine(specification.ServiceItems.Single(s => s.Code == i.ServiceItemCode)))
             ? specification.Cold
             : null;
     }
