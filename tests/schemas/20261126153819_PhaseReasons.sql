@@ -512,7 +512,9 @@ CREATE TABLE public.done_items (
     metres numeric(14,3) NOT NULL,
     job_card_number integer,
     done_by uuid NOT NULL,
-    entered_at timestamp with time zone NOT NULL
+    entered_at timestamp with time zone NOT NULL,
+    import_id uuid,
+    remark_id uuid
 );
 
 
@@ -609,7 +611,8 @@ CREATE TABLE public.engine_model_versions (
     version integer NOT NULL,
     specification jsonb NOT NULL,
     created_by uuid NOT NULL,
-    created_at timestamp with time zone NOT NULL
+    created_at timestamp with time zone NOT NULL,
+    note character varying(4000)
 );
 
 
@@ -726,6 +729,20 @@ CREATE TABLE public.hand_turns (
     job_card_number integer NOT NULL,
     confirmed_by uuid NOT NULL,
     confirmed_at timestamp with time zone NOT NULL
+);
+
+
+--
+-- Name: history_imports; Type: TABLE; Schema: public; Owner: -
+--
+
+CREATE TABLE public.history_imports (
+    id uuid NOT NULL,
+    file_name character varying(120) NOT NULL,
+    lines integer NOT NULL,
+    content_hash bytea NOT NULL,
+    imported_by uuid NOT NULL,
+    imported_at timestamp with time zone NOT NULL
 );
 
 
@@ -1181,6 +1198,23 @@ CREATE TABLE public.sign_offs (
 
 
 --
+-- Name: specification_drafts; Type: TABLE; Schema: public; Owner: -
+--
+
+CREATE TABLE public.specification_drafts (
+    engine_model_id uuid NOT NULL,
+    person_id uuid NOT NULL,
+    based_on_version integer NOT NULL,
+    maker character varying(120),
+    name character varying(120),
+    invented boolean NOT NULL,
+    specification jsonb NOT NULL,
+    started_at timestamp with time zone NOT NULL,
+    changed_at timestamp with time zone NOT NULL
+);
+
+
+--
 -- Name: stock_balances; Type: TABLE; Schema: public; Owner: -
 --
 
@@ -1358,7 +1392,8 @@ INSERT INTO public."__EFMigrationsHistory" VALUES ('20261125113104_DriftModel', 
 INSERT INTO public."__EFMigrationsHistory" VALUES ('20261125115016_ShimPlanChoices', '10.0.15');
 INSERT INTO public."__EFMigrationsHistory" VALUES ('20261126142856_VisitPhases', '10.0.15');
 INSERT INTO public."__EFMigrationsHistory" VALUES ('20261126145531_WorkshopVersion', '10.0.15');
-INSERT INTO public."__EFMigrationsHistory" VALUES ('20261126151910_PhaseReasons', '10.0.15');
+INSERT INTO public."__EFMigrationsHistory" VALUES ('20261126152200_SpecificationDrafts', '10.0.15');
+INSERT INTO public."__EFMigrationsHistory" VALUES ('20261126153819_PhaseReasons', '10.0.15');
 
 
 --
@@ -1383,9 +1418,9 @@ INSERT INTO public."__EFMigrationsHistory" VALUES ('20261126151910_PhaseReasons'
 -- Data for Name: account_roles; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7752-bd70-998bde8292bd', '019cad8f-ac00-7ee0-aaf9-cfd5cde79ccc');
-INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7648-a382-5fa3684995ae', '019cad8f-ac00-78d8-bbd0-41c6deb808e0');
-INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7fb8-9aa5-a0370c25f87d', '019cad8f-ac00-75f6-8c3a-ea53e318e8ef');
+INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7fa6-9a05-57fde9d8c4e8', '019cad8f-ac00-7094-abc2-6c5311a4b5e2');
+INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7d72-8205-8f345cdd13c2', '019cad8f-ac00-77ec-b9b0-25243824c286');
+INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7c36-84e9-5d433a8a057f', '019cad8f-ac00-7cb5-801b-efe7ab60123d');
 
 
 --
@@ -1398,115 +1433,117 @@ INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7fb8-9aa5-a0370c25f87d',
 -- Data for Name: accounts; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.accounts VALUES ('019cad8f-ac00-7752-bd70-998bde8292bd', '00000001-0000-0000-0000-000000000001', 'advisor', 'ADVISOR', NULL, NULL, false, 'AQAAAAIAAYagAAAAEI+KZ7Mracf0sY6XUZ1/2GXGgVdLOu5zua7XfUWCCcbiuvFaQ2pcS6gxP32SVym0Ow==', 'BLREAJBWPMEABDNH6ZNNUEXYFO5OCXWP', '7565793b-fe2b-4af1-9e7e-5a8fdf02324d', NULL, false, false, NULL, true, 0);
-INSERT INTO public.accounts VALUES ('019cad8f-ac00-7648-a382-5fa3684995ae', '00000002-0000-0000-0000-000000000001', 'technician', 'TECHNICIAN', NULL, NULL, false, 'AQAAAAIAAYagAAAAEFabbpoGZDa7wVy/N2wX8O89d39x61UivkJzi5FVmtBFjS0twwBDUPKupMFBMcW4AA==', 'XDNNWY7KCJBCCNK3GOBL5XNYPQ3HKWI5', '1fa3a449-84e6-4752-9e48-1c8d7effde7f', NULL, false, false, NULL, true, 0);
-INSERT INTO public.accounts VALUES ('019cad8f-ac00-7fb8-9aa5-a0370c25f87d', '00000003-0000-0000-0000-000000000001', 'manager', 'MANAGER', NULL, NULL, false, 'AQAAAAIAAYagAAAAELmTQkx5eOobF2HLjw3GFS8FM8WP5T2EJYrlguXHZ9Pq73+3dGR7Fvsb4Ri/eZqVqw==', 'GB66GGFQO2GEAFWKO463YP4PH2XFORL4', '2f61c626-771c-4eb0-9d69-b0b455ed798d', NULL, false, false, NULL, true, 0);
+INSERT INTO public.accounts VALUES ('019cad8f-ac00-7fa6-9a05-57fde9d8c4e8', '00000001-0000-0000-0000-000000000001', 'advisor', 'ADVISOR', NULL, NULL, false, 'AQAAAAIAAYagAAAAEN4Ji3hKkr7v8uKFUiOvSQJ4zoXW11YjILjGyCn/SBZy1KUyWY9NZ0RFiPQ7zpjlMw==', 'J2A6H2B7MBQ7Q2U6Y62JLGEASIQRSXRQ', '02f6a8e9-13e9-4517-a28d-3de774cdbe19', NULL, false, false, NULL, true, 0);
+INSERT INTO public.accounts VALUES ('019cad8f-ac00-7d72-8205-8f345cdd13c2', '00000002-0000-0000-0000-000000000001', 'technician', 'TECHNICIAN', NULL, NULL, false, 'AQAAAAIAAYagAAAAEPJlVtQfYKmnW4D8qW8xFwOjmV3Amh0tz8bj1dzfiyD+MFTohFn/vHe3MityvlpMQQ==', 'ELLONZUIFGZMYWYDOH5FB4XBY74ABYVD', 'a9a0e6c7-5576-4ff6-9663-ab01a5ee3d7b', NULL, false, false, NULL, true, 0);
+INSERT INTO public.accounts VALUES ('019cad8f-ac00-7c36-84e9-5d433a8a057f', '00000003-0000-0000-0000-000000000001', 'manager', 'MANAGER', NULL, NULL, false, 'AQAAAAIAAYagAAAAEOmOl07rBAhUQBBTOFt9LVaP+NnduppwkluzvRsJ2H98ZWGKR8ld/dSx7g8IYTFd7A==', 'AQDVF5MVXOJWCYKNUWDZJWTLIMEHNOL6', '4b7dec77-c65f-4ea3-8880-09d7baa895b3', NULL, false, false, NULL, true, 0);
 
 
 --
 -- Data for Name: audit_rows; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.audit_rows VALUES (1, '2026-11-26 15:23:07.146594+00', NULL, NULL, 'engine_models', 'insert', '{"id": "0000000a-0000-0000-0000-000000000001"}', '{"id": [null, "0000000a-0000-0000-0000-000000000001"], "name": [null, "Twin 600"], "maker": [null, "Testwerk"], "invented": [null, true], "current_version": [null, 1]}');
-INSERT INTO public.audit_rows VALUES (2, '2026-11-26 15:23:07.147779+00', NULL, NULL, 'instruments', 'insert', '{"id": "0000001e-0000-0000-0000-000000000001"}', '{"id": [null, "0000001e-0000-0000-0000-000000000001"], "kind": [null, "feeler_set"], "name": [null, "Feeler set, steps of 0.01 mm"], "unit": [null, "mm"], "state": [null, "in_use"], "holder_id": [null, null], "uncertainty": [null, null], "range_lowest": [null, null], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, null], "serial_number": [null, "F-1"], "calibration_due_on": [null, "2028-01-05"]}');
-INSERT INTO public.audit_rows VALUES (3, '2026-11-26 15:23:07.148229+00', NULL, NULL, 'instruments', 'insert', '{"id": "0000001f-0000-0000-0000-000000000001"}', '{"id": [null, "0000001f-0000-0000-0000-000000000001"], "kind": [null, "micrometer"], "name": [null, "Micrometer 0 to 25 mm"], "unit": [null, "mm"], "state": [null, "in_use"], "holder_id": [null, null], "uncertainty": [null, 0.0020], "range_lowest": [null, null], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, null], "serial_number": [null, "M-1"], "calibration_due_on": [null, "2028-01-05"]}');
-INSERT INTO public.audit_rows VALUES (4, '2026-11-26 15:23:07.148497+00', NULL, NULL, 'instruments', 'insert', '{"id": "00000020-0000-0000-0000-000000000001"}', '{"id": [null, "00000020-0000-0000-0000-000000000001"], "kind": [null, "torque_wrench"], "name": [null, "Torque wrench 5 to 25 N.m"], "unit": [null, "N.m"], "state": [null, "in_use"], "holder_id": [null, null], "uncertainty": [null, 4.0000], "range_lowest": [null, 5.0000], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, 25.0000], "serial_number": [null, "W-1"], "calibration_due_on": [null, "2028-01-05"]}');
-INSERT INTO public.audit_rows VALUES (5, '2026-11-26 15:23:07.149169+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 1}', '{"weekday": [null, 1], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
-INSERT INTO public.audit_rows VALUES (6, '2026-11-26 15:23:07.149407+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 2}', '{"weekday": [null, 2], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
-INSERT INTO public.audit_rows VALUES (7, '2026-11-26 15:23:07.149583+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 3}', '{"weekday": [null, 3], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
-INSERT INTO public.audit_rows VALUES (8, '2026-11-26 15:23:07.149755+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 4}', '{"weekday": [null, 4], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
-INSERT INTO public.audit_rows VALUES (9, '2026-11-26 15:23:07.149916+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 5}', '{"weekday": [null, 5], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
-INSERT INTO public.audit_rows VALUES (10, '2026-11-26 15:23:07.150735+00', NULL, NULL, 'parts', 'insert', '{"id": "00000032-0000-0000-0000-000000000001"}', '{"id": [null, "00000032-0000-0000-0000-000000000001"], "code": [null, "ring-14x18"], "kind": [null, "sealing_ring"], "name": [null, "Sealing ring 14 x 18 x 1.5"], "unit": [null, "piece"], "material": [null, null], "section_mm": [null, null], "discontinued": [null, false], "delivery_days": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null]}');
-INSERT INTO public.audit_rows VALUES (11, '2026-11-26 15:23:07.151016+00', NULL, NULL, 'parts', 'insert', '{"id": "00000033-0000-0000-0000-000000000001"}', '{"id": [null, "00000033-0000-0000-0000-000000000001"], "code": [null, "cover-gasket"], "kind": [null, "gasket"], "name": [null, "Head cover gasket"], "unit": [null, "piece"], "material": [null, null], "section_mm": [null, null], "discontinued": [null, false], "delivery_days": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null]}');
-INSERT INTO public.audit_rows VALUES (12, '2026-11-26 15:23:07.151223+00', NULL, NULL, 'parts', 'insert', '{"id": "00000034-0000-0000-0000-000000000001"}', '{"id": [null, "00000034-0000-0000-0000-000000000001"], "code": [null, "plug-well-o-ring"], "kind": [null, "o_ring"], "name": [null, "Plug well O-ring"], "unit": [null, "piece"], "material": [null, null], "section_mm": [null, null], "discontinued": [null, false], "delivery_days": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null]}');
-INSERT INTO public.audit_rows VALUES (13, '2026-11-26 15:23:07.151424+00', NULL, NULL, 'parts', 'insert', '{"id": "00000035-0000-0000-0000-000000000001"}', '{"id": [null, "00000035-0000-0000-0000-000000000001"], "code": [null, "oil-filter"], "kind": [null, "general"], "name": [null, "Oil filter"], "unit": [null, "piece"], "material": [null, null], "section_mm": [null, null], "discontinued": [null, false], "delivery_days": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null]}');
-INSERT INTO public.audit_rows VALUES (14, '2026-11-26 15:23:07.151617+00', NULL, NULL, 'parts', 'insert', '{"id": "00000036-0000-0000-0000-000000000001"}', '{"id": [null, "00000036-0000-0000-0000-000000000001"], "code": [null, "oil-10w-40"], "kind": [null, "fluid"], "name": [null, "Engine oil 10W-40"], "unit": [null, "millilitre"], "material": [null, null], "section_mm": [null, null], "discontinued": [null, false], "delivery_days": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null]}');
-INSERT INTO public.audit_rows VALUES (15, '2026-11-26 15:23:07.155973+00', NULL, NULL, 'parts', 'insert', '{"id": "00000037-0000-0000-0000-000000000001"}', '{"id": [null, "00000037-0000-0000-0000-000000000001"], "code": [null, "shim-test-9"], "kind": [null, "shim"], "name": [null, "Shim 9 mm, disc under finger follower"], "unit": [null, "piece"], "material": [null, null], "section_mm": [null, null], "discontinued": [null, false], "delivery_days": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null]}');
-INSERT INTO public.audit_rows VALUES (16, '2026-11-26 15:23:07.156757+00', NULL, NULL, 'people', 'insert', '{"id": "00000001-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
-INSERT INTO public.audit_rows VALUES (17, '2026-11-26 15:23:07.157031+00', NULL, NULL, 'people', 'insert', '{"id": "00000002-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
-INSERT INTO public.audit_rows VALUES (18, '2026-11-26 15:23:07.157247+00', NULL, NULL, 'people', 'insert', '{"id": "00000003-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
-INSERT INTO public.audit_rows VALUES (19, '2026-11-26 15:23:07.158045+00', NULL, NULL, 'resources', 'insert', '{"id": "00000014-0000-0000-0000-000000000001"}', '{"id": [null, "00000014-0000-0000-0000-000000000001"], "kind": [null, "bay"], "name": [null, "Bay 1"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, ["lift"]]}');
-INSERT INTO public.audit_rows VALUES (20, '2026-11-26 15:23:07.158415+00', NULL, NULL, 'resources', 'insert', '{"id": "00000015-0000-0000-0000-000000000001"}', '{"id": [null, "00000015-0000-0000-0000-000000000001"], "kind": [null, "bay"], "name": [null, "Bay 2"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
-INSERT INTO public.audit_rows VALUES (21, '2026-11-26 15:23:07.158659+00', NULL, NULL, 'resources', 'insert', '{"id": "00000017-0000-0000-0000-000000000001"}', '{"id": [null, "00000017-0000-0000-0000-000000000001"], "kind": [null, "special_tool"], "name": [null, "Cam alignment jig"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, ["cam-alignment-jig"]]}');
-INSERT INTO public.audit_rows VALUES (22, '2026-11-26 15:23:07.159259+00', NULL, NULL, 'storage_places', 'insert', '{"id": "00000028-0000-0000-0000-000000000001"}', '{"id": [null, "00000028-0000-0000-0000-000000000001"], "name": [null, "Shelf A"]}');
-INSERT INTO public.audit_rows VALUES (23, '2026-11-26 15:23:07.165565+00', NULL, NULL, 'storage_places', 'insert', '{"id": "00000029-0000-0000-0000-000000000001"}', '{"id": [null, "00000029-0000-0000-0000-000000000001"], "name": [null, "Shim box"]}');
-INSERT INTO public.audit_rows VALUES (24, '2026-11-26 15:23:07.1668+00', NULL, NULL, 'workshop_profiles', 'insert', '{"id": 1}', '{"id": [null, 1], "name": [null, "Test workshop"], "invented": [null, true], "time_zone": [null, "Europe/Vienna"], "used_shims": [null, "yes"], "arrival_minutes": [null, 15], "drift_threshold": [null, 0.05], "warm_run_minutes": [null, 15], "hand_over_minutes": [null, 15], "test_ride_minutes": [null, 20]}');
-INSERT INTO public.audit_rows VALUES (25, '2026-11-26 15:23:07.172186+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ed-0000-0000-0000-000000000001"}', '{"id": [null, "000003ed-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (26, '2026-11-26 15:23:07.172502+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ee-0000-0000-0000-000000000001"}', '{"id": [null, "000003ee-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (27, '2026-11-26 15:23:07.172778+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ef-0000-0000-0000-000000000001"}', '{"id": [null, "000003ef-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (28, '2026-11-26 15:23:07.173049+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f0-0000-0000-0000-000000000001"}', '{"id": [null, "000003f0-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (29, '2026-11-26 15:23:07.173301+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f1-0000-0000-0000-000000000001"}', '{"id": [null, "000003f1-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (30, '2026-11-26 15:23:07.184272+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f2-0000-0000-0000-000000000001"}', '{"id": [null, "000003f2-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (31, '2026-11-26 15:23:07.1846+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f3-0000-0000-0000-000000000001"}', '{"id": [null, "000003f3-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (32, '2026-11-26 15:23:07.184714+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f4-0000-0000-0000-000000000001"}', '{"id": [null, "000003f4-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (33, '2026-11-26 15:23:07.184803+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f5-0000-0000-0000-000000000001"}', '{"id": [null, "000003f5-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (34, '2026-11-26 15:23:07.184886+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f6-0000-0000-0000-000000000001"}', '{"id": [null, "000003f6-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (35, '2026-11-26 15:23:07.18498+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f7-0000-0000-0000-000000000001"}', '{"id": [null, "000003f7-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (36, '2026-11-26 15:23:07.185063+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f8-0000-0000-0000-000000000001"}', '{"id": [null, "000003f8-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (37, '2026-11-26 15:23:07.185144+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f9-0000-0000-0000-000000000001"}', '{"id": [null, "000003f9-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (38, '2026-11-26 15:23:07.18536+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fa-0000-0000-0000-000000000001"}', '{"id": [null, "000003fa-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (39, '2026-11-26 15:23:07.185448+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fb-0000-0000-0000-000000000001"}', '{"id": [null, "000003fb-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (40, '2026-11-26 15:23:07.185533+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fc-0000-0000-0000-000000000001"}', '{"id": [null, "000003fc-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (41, '2026-11-26 15:23:07.185615+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fd-0000-0000-0000-000000000001"}', '{"id": [null, "000003fd-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (42, '2026-11-26 15:23:07.185693+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fe-0000-0000-0000-000000000001"}', '{"id": [null, "000003fe-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (43, '2026-11-26 15:23:07.185769+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ff-0000-0000-0000-000000000001"}', '{"id": [null, "000003ff-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (44, '2026-11-26 15:23:07.185845+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000400-0000-0000-0000-000000000001"}', '{"id": [null, "00000400-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (45, '2026-11-26 15:23:07.185922+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000401-0000-0000-0000-000000000001"}', '{"id": [null, "00000401-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (46, '2026-11-26 15:23:07.186064+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000402-0000-0000-0000-000000000001"}', '{"id": [null, "00000402-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (47, '2026-11-26 15:23:07.186193+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000403-0000-0000-0000-000000000001"}', '{"id": [null, "00000403-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (48, '2026-11-26 15:23:07.186283+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000404-0000-0000-0000-000000000001"}', '{"id": [null, "00000404-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (49, '2026-11-26 15:23:07.186361+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000405-0000-0000-0000-000000000001"}', '{"id": [null, "00000405-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (50, '2026-11-26 15:23:07.186437+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000406-0000-0000-0000-000000000001"}', '{"id": [null, "00000406-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (51, '2026-11-26 15:23:07.18652+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000407-0000-0000-0000-000000000001"}', '{"id": [null, "00000407-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (52, '2026-11-26 15:23:07.186595+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000408-0000-0000-0000-000000000001"}', '{"id": [null, "00000408-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (53, '2026-11-26 15:23:07.186673+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000409-0000-0000-0000-000000000001"}', '{"id": [null, "00000409-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (54, '2026-11-26 15:23:07.186749+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040a-0000-0000-0000-000000000001"}', '{"id": [null, "0000040a-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (55, '2026-11-26 15:23:07.186825+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040b-0000-0000-0000-000000000001"}', '{"id": [null, "0000040b-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (56, '2026-11-26 15:23:07.186907+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040c-0000-0000-0000-000000000001"}', '{"id": [null, "0000040c-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (57, '2026-11-26 15:23:07.186984+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040d-0000-0000-0000-000000000001"}', '{"id": [null, "0000040d-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (58, '2026-11-26 15:23:07.187059+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040e-0000-0000-0000-000000000001"}', '{"id": [null, "0000040e-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (59, '2026-11-26 15:23:07.187135+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040f-0000-0000-0000-000000000001"}', '{"id": [null, "0000040f-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (60, '2026-11-26 15:23:07.187209+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000410-0000-0000-0000-000000000001"}', '{"id": [null, "00000410-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.4000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (61, '2026-11-26 15:23:07.191271+00', NULL, NULL, 'resources', 'insert', '{"id": "00000016-0000-0000-0000-000000000001"}', '{"id": [null, "00000016-0000-0000-0000-000000000001"], "kind": [null, "technician"], "name": [null, "TN"], "grade": [null, null], "retired": [null, false], "person_id": [null, "00000002-0000-0000-0000-000000000001"], "capabilities": [null, ["valve work"]]}');
-INSERT INTO public.audit_rows VALUES (62, '2026-11-26 15:23:07.19248+00', NULL, NULL, 'shim_series', 'insert', '{"part_id": "00000037-0000-0000-0000-000000000001"}', '{"seat": [null, "shim_under_finger_follower"], "source": [null, "made up for tests"], "columns": [null, 10], "part_id": [null, "00000037-0000-0000-0000-000000000001"], "step_mm": [null, 0.025], "place_id": [null, "00000029-0000-0000-0000-000000000001"], "largest_mm": [null, 3.200], "diameter_mm": [null, 9.000], "smallest_mm": [null, 1.200]}');
-INSERT INTO public.audit_rows VALUES (63, '2026-11-26 15:23:07.621028+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-7752-bd70-998bde8292bd"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
-INSERT INTO public.audit_rows VALUES (64, '2026-11-26 15:23:07.809393+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-7ee0-aaf9-cfd5cde79ccc", "user_id": "019cad8f-ac00-7752-bd70-998bde8292bd"}', '{"role_id": [null, "019cad8f-ac00-7ee0-aaf9-cfd5cde79ccc"], "user_id": [null, "019cad8f-ac00-7752-bd70-998bde8292bd"]}');
-INSERT INTO public.audit_rows VALUES (65, '2026-11-26 15:23:07.810445+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-7752-bd70-998bde8292bd"}', '{"concurrency_stamp": null}');
-INSERT INTO public.audit_rows VALUES (66, '2026-11-26 15:23:07.937167+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-7648-a382-5fa3684995ae"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
-INSERT INTO public.audit_rows VALUES (67, '2026-11-26 15:23:08.004985+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-78d8-bbd0-41c6deb808e0", "user_id": "019cad8f-ac00-7648-a382-5fa3684995ae"}', '{"role_id": [null, "019cad8f-ac00-78d8-bbd0-41c6deb808e0"], "user_id": [null, "019cad8f-ac00-7648-a382-5fa3684995ae"]}');
-INSERT INTO public.audit_rows VALUES (68, '2026-11-26 15:23:08.005916+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-7648-a382-5fa3684995ae"}', '{"concurrency_stamp": null}');
-INSERT INTO public.audit_rows VALUES (69, '2026-11-26 15:23:08.191487+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-7fb8-9aa5-a0370c25f87d"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
-INSERT INTO public.audit_rows VALUES (70, '2026-11-26 15:23:08.337623+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-75f6-8c3a-ea53e318e8ef", "user_id": "019cad8f-ac00-7fb8-9aa5-a0370c25f87d"}', '{"role_id": [null, "019cad8f-ac00-75f6-8c3a-ea53e318e8ef"], "user_id": [null, "019cad8f-ac00-7fb8-9aa5-a0370c25f87d"]}');
-INSERT INTO public.audit_rows VALUES (71, '2026-11-26 15:23:08.33853+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-7fb8-9aa5-a0370c25f87d"}', '{"concurrency_stamp": null}');
-INSERT INTO public.audit_rows VALUES (72, '2026-11-26 15:23:16.101209+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-73af-9674-47d3ea07ed82"}', '{"id": [null, "019cad8f-ac00-73af-9674-47d3ea07ed82"], "serial_number": [null, "E-1"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (73, '2026-11-26 15:23:16.102283+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-7bcb-90ab-549ac4ed822b"}', '{"id": [null, "019cad8f-ac00-7bcb-90ab-549ac4ed822b"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "registration": [null, "VISIT 1"]}');
-INSERT INTO public.audit_rows VALUES (74, '2026-11-26 15:23:16.118739+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-721f-b1e0-0163e1cbce28"}', '{"id": [null, "019cad8f-ac00-721f-b1e0-0163e1cbce28"], "engine_id": [null, "019cad8f-ac00-73af-9674-47d3ea07ed82"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-7bcb-90ab-549ac4ed822b"], "motorcycle_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (75, '2026-11-26 15:23:16.120585+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1001}', '{"state": [null, "booked"], "number": [null, 1001], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-73af-9674-47d3ea07ed82"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-7bcb-90ab-549ac4ed822b"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (76, '2026-11-26 15:23:16.121415+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-7ec9-863a-099cecb063a6"}', '{"id": [null, "019cad8f-ac00-7ec9-863a-099cecb063a6"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-7bcb-90ab-549ac4ed822b"], "offset_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (77, '2026-11-26 15:23:16.155457+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "oil-and-filter"]}');
-INSERT INTO public.audit_rows VALUES (78, '2026-11-26 15:23:16.155976+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "valve-clearance-adjustment"]}');
-INSERT INTO public.audit_rows VALUES (79, '2026-11-26 15:23:16.156291+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "valve-clearance-check"]}');
-INSERT INTO public.audit_rows VALUES (80, '2026-11-26 15:23:16.357966+00', NULL, NULL, 'job_cards', 'update', '{"number": 1001}', '{"state": ["booked", "checked_in"]}');
-INSERT INTO public.audit_rows VALUES (81, '2026-11-26 15:23:16.360132+00', NULL, NULL, 'check_ins', 'insert', '{"job_card_number": 1001}', '{"checked_in_at": [null, "2026-03-02T08:00:00+00:00"], "checked_in_by": [null, "00000001-0000-0000-0000-000000000001"], "job_card_number": [null, 1001], "engine_stopped_at": [null, "2026-03-01T18:00:00+00:00"], "odometer_reading_id": [null, "019cad8f-ac00-733e-be77-7e4615b00daf"], "owners_words_remark_id": [null, null], "seen_on_arrival_remark_id": [null, null]}');
-INSERT INTO public.audit_rows VALUES (82, '2026-11-26 15:23:18.820687+00', '00000002-0000-0000-0000-000000000001', '0HNQBQ4N9RHC9', 'job_cards', 'update', '{"number": 1001}', '{"state": ["checked_in", "signed_off"]}');
-INSERT INTO public.audit_rows VALUES (83, '2026-11-26 15:23:19.972411+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-708c-9168-a2a04c2147ee"}', '{"id": [null, "019cad8f-ac00-708c-9168-a2a04c2147ee"], "serial_number": [null, "E-2"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (84, '2026-11-26 15:23:19.972879+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-74b3-b9f9-185c5a02ceff"}', '{"id": [null, "019cad8f-ac00-74b3-b9f9-185c5a02ceff"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "registration": [null, "VISIT 2"]}');
-INSERT INTO public.audit_rows VALUES (85, '2026-11-26 15:23:19.973427+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-7f10-b820-4ffefb38784d"}', '{"id": [null, "019cad8f-ac00-7f10-b820-4ffefb38784d"], "engine_id": [null, "019cad8f-ac00-708c-9168-a2a04c2147ee"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-74b3-b9f9-185c5a02ceff"], "motorcycle_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (86, '2026-11-26 15:23:19.974007+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1002}', '{"state": [null, "booked"], "number": [null, 1002], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-708c-9168-a2a04c2147ee"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-74b3-b9f9-185c5a02ceff"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (87, '2026-11-26 15:23:19.974429+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-76bd-a231-8874605003e0"}', '{"id": [null, "019cad8f-ac00-76bd-a231-8874605003e0"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-74b3-b9f9-185c5a02ceff"], "offset_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (88, '2026-11-26 15:23:19.981725+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "oil-and-filter"]}');
-INSERT INTO public.audit_rows VALUES (89, '2026-11-26 15:23:19.981999+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "valve-clearance-adjustment"]}');
-INSERT INTO public.audit_rows VALUES (90, '2026-11-26 15:23:19.982285+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "valve-clearance-check"]}');
-INSERT INTO public.audit_rows VALUES (91, '2026-11-26 15:23:19.997947+00', NULL, NULL, 'job_cards', 'update', '{"number": 1002}', '{"state": ["booked", "checked_in"]}');
-INSERT INTO public.audit_rows VALUES (92, '2026-11-26 15:23:19.998769+00', NULL, NULL, 'check_ins', 'insert', '{"job_card_number": 1002}', '{"checked_in_at": [null, "2026-03-02T08:00:00+00:00"], "checked_in_by": [null, "00000001-0000-0000-0000-000000000001"], "job_card_number": [null, 1002], "engine_stopped_at": [null, "2026-03-01T18:00:00+00:00"], "odometer_reading_id": [null, "019cad8f-ac00-7725-b2b4-a5bf7ccce21f"], "owners_words_remark_id": [null, null], "seen_on_arrival_remark_id": [null, null]}');
-INSERT INTO public.audit_rows VALUES (93, '2026-11-26 15:23:20.003738+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-7d9d-8947-a2222be565d2"}', '{"id": [null, "019cad8f-ac00-7d9d-8947-a2222be565d2"], "serial_number": [null, "E-3"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (94, '2026-11-26 15:23:20.004156+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-70cf-9b8a-1136125f3441"}', '{"id": [null, "019cad8f-ac00-70cf-9b8a-1136125f3441"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "registration": [null, "VISIT 3"]}');
-INSERT INTO public.audit_rows VALUES (95, '2026-11-26 15:23:20.004659+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-7486-9980-3786d36762c8"}', '{"id": [null, "019cad8f-ac00-7486-9980-3786d36762c8"], "engine_id": [null, "019cad8f-ac00-7d9d-8947-a2222be565d2"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-70cf-9b8a-1136125f3441"], "motorcycle_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (96, '2026-11-26 15:23:20.005219+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1003}', '{"state": [null, "booked"], "number": [null, 1003], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-7d9d-8947-a2222be565d2"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-70cf-9b8a-1136125f3441"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (97, '2026-11-26 15:23:20.005614+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-78c2-a80d-f59062aa46dd"}', '{"id": [null, "019cad8f-ac00-78c2-a80d-f59062aa46dd"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-70cf-9b8a-1136125f3441"], "offset_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (98, '2026-11-26 15:23:20.010854+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "oil-and-filter"]}');
-INSERT INTO public.audit_rows VALUES (99, '2026-11-26 15:23:20.01103+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "valve-clearance-adjustment"]}');
-INSERT INTO public.audit_rows VALUES (100, '2026-11-26 15:23:20.01115+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "valve-clearance-check"]}');
+INSERT INTO public.audit_rows VALUES (1, '2026-11-26 15:40:11.947243+00', NULL, NULL, 'engine_models', 'insert', '{"id": "0000000a-0000-0000-0000-000000000001"}', '{"id": [null, "0000000a-0000-0000-0000-000000000001"], "name": [null, "Twin 600"], "maker": [null, "Testwerk"], "invented": [null, true], "current_version": [null, 1]}');
+INSERT INTO public.audit_rows VALUES (2, '2026-11-26 15:40:11.953711+00', NULL, NULL, 'instruments', 'insert', '{"id": "0000001e-0000-0000-0000-000000000001"}', '{"id": [null, "0000001e-0000-0000-0000-000000000001"], "kind": [null, "feeler_set"], "name": [null, "Feeler set, steps of 0.01 mm"], "unit": [null, "mm"], "state": [null, "in_use"], "holder_id": [null, null], "uncertainty": [null, null], "range_lowest": [null, null], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, null], "serial_number": [null, "F-1"], "calibration_due_on": [null, "2028-01-05"]}');
+INSERT INTO public.audit_rows VALUES (3, '2026-11-26 15:40:11.954085+00', NULL, NULL, 'instruments', 'insert', '{"id": "0000001f-0000-0000-0000-000000000001"}', '{"id": [null, "0000001f-0000-0000-0000-000000000001"], "kind": [null, "micrometer"], "name": [null, "Micrometer 0 to 25 mm"], "unit": [null, "mm"], "state": [null, "in_use"], "holder_id": [null, null], "uncertainty": [null, 0.0020], "range_lowest": [null, null], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, null], "serial_number": [null, "M-1"], "calibration_due_on": [null, "2028-01-05"]}');
+INSERT INTO public.audit_rows VALUES (4, '2026-11-26 15:40:11.954343+00', NULL, NULL, 'instruments', 'insert', '{"id": "00000020-0000-0000-0000-000000000001"}', '{"id": [null, "00000020-0000-0000-0000-000000000001"], "kind": [null, "torque_wrench"], "name": [null, "Torque wrench 5 to 25 N.m"], "unit": [null, "N.m"], "state": [null, "in_use"], "holder_id": [null, null], "uncertainty": [null, 4.0000], "range_lowest": [null, 5.0000], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, 25.0000], "serial_number": [null, "W-1"], "calibration_due_on": [null, "2028-01-05"]}');
+INSERT INTO public.audit_rows VALUES (5, '2026-11-26 15:40:11.955031+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 1}', '{"weekday": [null, 1], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
+INSERT INTO public.audit_rows VALUES (6, '2026-11-26 15:40:11.955254+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 2}', '{"weekday": [null, 2], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
+INSERT INTO public.audit_rows VALUES (7, '2026-11-26 15:40:11.955426+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 3}', '{"weekday": [null, 3], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
+INSERT INTO public.audit_rows VALUES (8, '2026-11-26 15:40:11.955594+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 4}', '{"weekday": [null, 4], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
+INSERT INTO public.audit_rows VALUES (9, '2026-11-26 15:40:11.96029+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 5}', '{"weekday": [null, 5], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
+INSERT INTO public.audit_rows VALUES (10, '2026-11-26 15:40:11.961152+00', NULL, NULL, 'parts', 'insert', '{"id": "00000032-0000-0000-0000-000000000001"}', '{"id": [null, "00000032-0000-0000-0000-000000000001"], "code": [null, "ring-14x18"], "kind": [null, "sealing_ring"], "name": [null, "Sealing ring 14 x 18 x 1.5"], "unit": [null, "piece"], "material": [null, null], "section_mm": [null, null], "discontinued": [null, false], "delivery_days": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null]}');
+INSERT INTO public.audit_rows VALUES (11, '2026-11-26 15:40:11.961435+00', NULL, NULL, 'parts', 'insert', '{"id": "00000033-0000-0000-0000-000000000001"}', '{"id": [null, "00000033-0000-0000-0000-000000000001"], "code": [null, "cover-gasket"], "kind": [null, "gasket"], "name": [null, "Head cover gasket"], "unit": [null, "piece"], "material": [null, null], "section_mm": [null, null], "discontinued": [null, false], "delivery_days": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null]}');
+INSERT INTO public.audit_rows VALUES (12, '2026-11-26 15:40:11.961645+00', NULL, NULL, 'parts', 'insert', '{"id": "00000034-0000-0000-0000-000000000001"}', '{"id": [null, "00000034-0000-0000-0000-000000000001"], "code": [null, "plug-well-o-ring"], "kind": [null, "o_ring"], "name": [null, "Plug well O-ring"], "unit": [null, "piece"], "material": [null, null], "section_mm": [null, null], "discontinued": [null, false], "delivery_days": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null]}');
+INSERT INTO public.audit_rows VALUES (13, '2026-11-26 15:40:11.961849+00', NULL, NULL, 'parts', 'insert', '{"id": "00000035-0000-0000-0000-000000000001"}', '{"id": [null, "00000035-0000-0000-0000-000000000001"], "code": [null, "oil-filter"], "kind": [null, "general"], "name": [null, "Oil filter"], "unit": [null, "piece"], "material": [null, null], "section_mm": [null, null], "discontinued": [null, false], "delivery_days": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null]}');
+INSERT INTO public.audit_rows VALUES (14, '2026-11-26 15:40:11.962052+00', NULL, NULL, 'parts', 'insert', '{"id": "00000036-0000-0000-0000-000000000001"}', '{"id": [null, "00000036-0000-0000-0000-000000000001"], "code": [null, "oil-10w-40"], "kind": [null, "fluid"], "name": [null, "Engine oil 10W-40"], "unit": [null, "millilitre"], "material": [null, null], "section_mm": [null, null], "discontinued": [null, false], "delivery_days": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null]}');
+INSERT INTO public.audit_rows VALUES (15, '2026-11-26 15:40:11.962306+00', NULL, NULL, 'parts', 'insert', '{"id": "00000037-0000-0000-0000-000000000001"}', '{"id": [null, "00000037-0000-0000-0000-000000000001"], "code": [null, "shim-test-9"], "kind": [null, "shim"], "name": [null, "Shim 9 mm, disc under finger follower"], "unit": [null, "piece"], "material": [null, null], "section_mm": [null, null], "discontinued": [null, false], "delivery_days": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null]}');
+INSERT INTO public.audit_rows VALUES (16, '2026-11-26 15:40:11.962961+00', NULL, NULL, 'people', 'insert', '{"id": "00000001-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
+INSERT INTO public.audit_rows VALUES (17, '2026-11-26 15:40:11.963222+00', NULL, NULL, 'people', 'insert', '{"id": "00000002-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
+INSERT INTO public.audit_rows VALUES (18, '2026-11-26 15:40:11.963516+00', NULL, NULL, 'people', 'insert', '{"id": "00000003-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
+INSERT INTO public.audit_rows VALUES (19, '2026-11-26 15:40:11.968631+00', NULL, NULL, 'resources', 'insert', '{"id": "00000014-0000-0000-0000-000000000001"}', '{"id": [null, "00000014-0000-0000-0000-000000000001"], "kind": [null, "bay"], "name": [null, "Bay 1"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, ["lift"]]}');
+INSERT INTO public.audit_rows VALUES (20, '2026-11-26 15:40:11.969196+00', NULL, NULL, 'resources', 'insert', '{"id": "00000015-0000-0000-0000-000000000001"}', '{"id": [null, "00000015-0000-0000-0000-000000000001"], "kind": [null, "bay"], "name": [null, "Bay 2"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
+INSERT INTO public.audit_rows VALUES (21, '2026-11-26 15:40:11.969554+00', NULL, NULL, 'resources', 'insert', '{"id": "00000017-0000-0000-0000-000000000001"}', '{"id": [null, "00000017-0000-0000-0000-000000000001"], "kind": [null, "special_tool"], "name": [null, "Cam alignment jig"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, ["cam-alignment-jig"]]}');
+INSERT INTO public.audit_rows VALUES (22, '2026-11-26 15:40:11.969903+00', NULL, NULL, 'resources', 'insert', '{"id": "00000018-0000-0000-0000-000000000001"}', '{"id": [null, "00000018-0000-0000-0000-000000000001"], "kind": [null, "parking_place"], "name": [null, "Stand 1"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
+INSERT INTO public.audit_rows VALUES (23, '2026-11-26 15:40:11.970452+00', NULL, NULL, 'resources', 'insert', '{"id": "00000019-0000-0000-0000-000000000001"}', '{"id": [null, "00000019-0000-0000-0000-000000000001"], "kind": [null, "parking_place"], "name": [null, "Stand 2"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
+INSERT INTO public.audit_rows VALUES (24, '2026-11-26 15:40:11.971309+00', NULL, NULL, 'storage_places', 'insert', '{"id": "00000028-0000-0000-0000-000000000001"}', '{"id": [null, "00000028-0000-0000-0000-000000000001"], "name": [null, "Shelf A"]}');
+INSERT INTO public.audit_rows VALUES (25, '2026-11-26 15:40:11.971669+00', NULL, NULL, 'storage_places', 'insert', '{"id": "00000029-0000-0000-0000-000000000001"}', '{"id": [null, "00000029-0000-0000-0000-000000000001"], "name": [null, "Shim box"]}');
+INSERT INTO public.audit_rows VALUES (26, '2026-11-26 15:40:11.977431+00', NULL, NULL, 'workshop_profiles', 'insert', '{"id": 1}', '{"id": [null, 1], "name": [null, "Test workshop"], "invented": [null, true], "time_zone": [null, "Europe/Vienna"], "used_shims": [null, "yes"], "arrival_minutes": [null, 15], "drift_threshold": [null, 0.05], "warm_run_minutes": [null, 15], "hand_over_minutes": [null, 15], "test_ride_minutes": [null, 20]}');
+INSERT INTO public.audit_rows VALUES (27, '2026-11-26 15:40:11.979115+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ed-0000-0000-0000-000000000001"}', '{"id": [null, "000003ed-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (28, '2026-11-26 15:40:11.979416+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ee-0000-0000-0000-000000000001"}', '{"id": [null, "000003ee-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (29, '2026-11-26 15:40:11.981349+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ef-0000-0000-0000-000000000001"}', '{"id": [null, "000003ef-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (30, '2026-11-26 15:40:11.981663+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f0-0000-0000-0000-000000000001"}', '{"id": [null, "000003f0-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (31, '2026-11-26 15:40:11.981934+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f1-0000-0000-0000-000000000001"}', '{"id": [null, "000003f1-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (32, '2026-11-26 15:40:11.982206+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f2-0000-0000-0000-000000000001"}', '{"id": [null, "000003f2-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (33, '2026-11-26 15:40:11.982327+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f3-0000-0000-0000-000000000001"}', '{"id": [null, "000003f3-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (34, '2026-11-26 15:40:11.982421+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f4-0000-0000-0000-000000000001"}', '{"id": [null, "000003f4-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (35, '2026-11-26 15:40:11.982509+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f5-0000-0000-0000-000000000001"}', '{"id": [null, "000003f5-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (36, '2026-11-26 15:40:11.982591+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f6-0000-0000-0000-000000000001"}', '{"id": [null, "000003f6-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (37, '2026-11-26 15:40:11.982672+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f7-0000-0000-0000-000000000001"}', '{"id": [null, "000003f7-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (38, '2026-11-26 15:40:11.987968+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f8-0000-0000-0000-000000000001"}', '{"id": [null, "000003f8-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (39, '2026-11-26 15:40:11.988084+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f9-0000-0000-0000-000000000001"}', '{"id": [null, "000003f9-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (40, '2026-11-26 15:40:11.988175+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fa-0000-0000-0000-000000000001"}', '{"id": [null, "000003fa-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (41, '2026-11-26 15:40:11.988272+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fb-0000-0000-0000-000000000001"}', '{"id": [null, "000003fb-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (42, '2026-11-26 15:40:11.988355+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fc-0000-0000-0000-000000000001"}', '{"id": [null, "000003fc-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (43, '2026-11-26 15:40:11.988438+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fd-0000-0000-0000-000000000001"}', '{"id": [null, "000003fd-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (44, '2026-11-26 15:40:11.988517+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fe-0000-0000-0000-000000000001"}', '{"id": [null, "000003fe-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (45, '2026-11-26 15:40:11.988596+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ff-0000-0000-0000-000000000001"}', '{"id": [null, "000003ff-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (46, '2026-11-26 15:40:11.988776+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000400-0000-0000-0000-000000000001"}', '{"id": [null, "00000400-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (47, '2026-11-26 15:40:11.988858+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000401-0000-0000-0000-000000000001"}', '{"id": [null, "00000401-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (48, '2026-11-26 15:40:11.988969+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000402-0000-0000-0000-000000000001"}', '{"id": [null, "00000402-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (49, '2026-11-26 15:40:11.989099+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000403-0000-0000-0000-000000000001"}', '{"id": [null, "00000403-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (50, '2026-11-26 15:40:11.989208+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000404-0000-0000-0000-000000000001"}', '{"id": [null, "00000404-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (51, '2026-11-26 15:40:11.989324+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000405-0000-0000-0000-000000000001"}', '{"id": [null, "00000405-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (52, '2026-11-26 15:40:11.989454+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000406-0000-0000-0000-000000000001"}', '{"id": [null, "00000406-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (53, '2026-11-26 15:40:11.989567+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000407-0000-0000-0000-000000000001"}', '{"id": [null, "00000407-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (54, '2026-11-26 15:40:11.989674+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000408-0000-0000-0000-000000000001"}', '{"id": [null, "00000408-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (55, '2026-11-26 15:40:11.9898+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000409-0000-0000-0000-000000000001"}', '{"id": [null, "00000409-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (56, '2026-11-26 15:40:11.989908+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040a-0000-0000-0000-000000000001"}', '{"id": [null, "0000040a-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (57, '2026-11-26 15:40:11.990035+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040b-0000-0000-0000-000000000001"}', '{"id": [null, "0000040b-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (58, '2026-11-26 15:40:11.990149+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040c-0000-0000-0000-000000000001"}', '{"id": [null, "0000040c-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (59, '2026-11-26 15:40:11.990254+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040d-0000-0000-0000-000000000001"}', '{"id": [null, "0000040d-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (60, '2026-11-26 15:40:11.990377+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040e-0000-0000-0000-000000000001"}', '{"id": [null, "0000040e-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (61, '2026-11-26 15:40:11.990483+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040f-0000-0000-0000-000000000001"}', '{"id": [null, "0000040f-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (62, '2026-11-26 15:40:11.990608+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000410-0000-0000-0000-000000000001"}', '{"id": [null, "00000410-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.4000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (63, '2026-11-26 15:40:11.991154+00', NULL, NULL, 'resources', 'insert', '{"id": "00000016-0000-0000-0000-000000000001"}', '{"id": [null, "00000016-0000-0000-0000-000000000001"], "kind": [null, "technician"], "name": [null, "TN"], "grade": [null, null], "retired": [null, false], "person_id": [null, "00000002-0000-0000-0000-000000000001"], "capabilities": [null, ["valve work"]]}');
+INSERT INTO public.audit_rows VALUES (64, '2026-11-26 15:40:11.992519+00', NULL, NULL, 'shim_series', 'insert', '{"part_id": "00000037-0000-0000-0000-000000000001"}', '{"seat": [null, "shim_under_finger_follower"], "source": [null, "made up for tests"], "columns": [null, 10], "part_id": [null, "00000037-0000-0000-0000-000000000001"], "step_mm": [null, 0.025], "place_id": [null, "00000029-0000-0000-0000-000000000001"], "largest_mm": [null, 3.200], "diameter_mm": [null, 9.000], "smallest_mm": [null, 1.200]}');
+INSERT INTO public.audit_rows VALUES (65, '2026-11-26 15:40:12.372462+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-7fa6-9a05-57fde9d8c4e8"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
+INSERT INTO public.audit_rows VALUES (66, '2026-11-26 15:40:12.504746+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-7094-abc2-6c5311a4b5e2", "user_id": "019cad8f-ac00-7fa6-9a05-57fde9d8c4e8"}', '{"role_id": [null, "019cad8f-ac00-7094-abc2-6c5311a4b5e2"], "user_id": [null, "019cad8f-ac00-7fa6-9a05-57fde9d8c4e8"]}');
+INSERT INTO public.audit_rows VALUES (67, '2026-11-26 15:40:12.505571+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-7fa6-9a05-57fde9d8c4e8"}', '{"concurrency_stamp": null}');
+INSERT INTO public.audit_rows VALUES (68, '2026-11-26 15:40:12.603189+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-7d72-8205-8f345cdd13c2"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
+INSERT INTO public.audit_rows VALUES (69, '2026-11-26 15:40:12.651298+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-77ec-b9b0-25243824c286", "user_id": "019cad8f-ac00-7d72-8205-8f345cdd13c2"}', '{"role_id": [null, "019cad8f-ac00-77ec-b9b0-25243824c286"], "user_id": [null, "019cad8f-ac00-7d72-8205-8f345cdd13c2"]}');
+INSERT INTO public.audit_rows VALUES (70, '2026-11-26 15:40:12.652149+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-7d72-8205-8f345cdd13c2"}', '{"concurrency_stamp": null}');
+INSERT INTO public.audit_rows VALUES (71, '2026-11-26 15:40:12.758431+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-7c36-84e9-5d433a8a057f"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
+INSERT INTO public.audit_rows VALUES (72, '2026-11-26 15:40:12.955517+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-7cb5-801b-efe7ab60123d", "user_id": "019cad8f-ac00-7c36-84e9-5d433a8a057f"}', '{"role_id": [null, "019cad8f-ac00-7cb5-801b-efe7ab60123d"], "user_id": [null, "019cad8f-ac00-7c36-84e9-5d433a8a057f"]}');
+INSERT INTO public.audit_rows VALUES (73, '2026-11-26 15:40:12.960614+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-7c36-84e9-5d433a8a057f"}', '{"concurrency_stamp": null}');
+INSERT INTO public.audit_rows VALUES (74, '2026-11-26 15:40:19.795205+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-7044-8571-8ddea88f9df2"}', '{"id": [null, "019cad8f-ac00-7044-8571-8ddea88f9df2"], "serial_number": [null, "E-1"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (75, '2026-11-26 15:40:19.796172+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-71e4-9379-1e64bacdd521"}', '{"id": [null, "019cad8f-ac00-71e4-9379-1e64bacdd521"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "registration": [null, "VISIT 1"]}');
+INSERT INTO public.audit_rows VALUES (76, '2026-11-26 15:40:19.797466+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-708c-aa8a-c845529ccd79"}', '{"id": [null, "019cad8f-ac00-708c-aa8a-c845529ccd79"], "engine_id": [null, "019cad8f-ac00-7044-8571-8ddea88f9df2"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-71e4-9379-1e64bacdd521"], "motorcycle_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (77, '2026-11-26 15:40:19.798952+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1001}', '{"state": [null, "booked"], "number": [null, 1001], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-7044-8571-8ddea88f9df2"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-71e4-9379-1e64bacdd521"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (78, '2026-11-26 15:40:19.799867+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-722d-95e4-9b8d7a518cf7"}', '{"id": [null, "019cad8f-ac00-722d-95e4-9b8d7a518cf7"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-71e4-9379-1e64bacdd521"], "offset_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (79, '2026-11-26 15:40:19.830782+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "oil-and-filter"]}');
+INSERT INTO public.audit_rows VALUES (80, '2026-11-26 15:40:19.831113+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "valve-clearance-adjustment"]}');
+INSERT INTO public.audit_rows VALUES (81, '2026-11-26 15:40:19.831341+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "valve-clearance-check"]}');
+INSERT INTO public.audit_rows VALUES (82, '2026-11-26 15:40:19.969503+00', NULL, NULL, 'job_cards', 'update', '{"number": 1001}', '{"state": ["booked", "checked_in"]}');
+INSERT INTO public.audit_rows VALUES (83, '2026-11-26 15:40:19.977285+00', NULL, NULL, 'check_ins', 'insert', '{"job_card_number": 1001}', '{"checked_in_at": [null, "2026-03-02T08:00:00+00:00"], "checked_in_by": [null, "00000001-0000-0000-0000-000000000001"], "job_card_number": [null, 1001], "engine_stopped_at": [null, "2026-03-01T18:00:00+00:00"], "odometer_reading_id": [null, "019cad8f-ac00-7e69-b368-b1ada37f030f"], "owners_words_remark_id": [null, null], "seen_on_arrival_remark_id": [null, null]}');
+INSERT INTO public.audit_rows VALUES (84, '2026-11-26 15:40:21.458042+00', '00000002-0000-0000-0000-000000000001', '0HNQBQE8IEN6C', 'job_cards', 'update', '{"number": 1001}', '{"state": ["checked_in", "signed_off"]}');
+INSERT INTO public.audit_rows VALUES (85, '2026-11-26 15:40:22.400094+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-7a54-ae33-f253696599fc"}', '{"id": [null, "019cad8f-ac00-7a54-ae33-f253696599fc"], "serial_number": [null, "E-2"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (86, '2026-11-26 15:40:22.400511+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-7de2-bb1d-d9fb0501398d"}', '{"id": [null, "019cad8f-ac00-7de2-bb1d-d9fb0501398d"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "registration": [null, "VISIT 2"]}');
+INSERT INTO public.audit_rows VALUES (87, '2026-11-26 15:40:22.401022+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-7563-8f40-8daf25f9e7c3"}', '{"id": [null, "019cad8f-ac00-7563-8f40-8daf25f9e7c3"], "engine_id": [null, "019cad8f-ac00-7a54-ae33-f253696599fc"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-7de2-bb1d-d9fb0501398d"], "motorcycle_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (88, '2026-11-26 15:40:22.401611+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1002}', '{"state": [null, "booked"], "number": [null, 1002], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-7a54-ae33-f253696599fc"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-7de2-bb1d-d9fb0501398d"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (89, '2026-11-26 15:40:22.402024+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-76b3-98a5-607928ff23b5"}', '{"id": [null, "019cad8f-ac00-76b3-98a5-607928ff23b5"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-7de2-bb1d-d9fb0501398d"], "offset_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (90, '2026-11-26 15:40:22.414819+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "oil-and-filter"]}');
+INSERT INTO public.audit_rows VALUES (91, '2026-11-26 15:40:22.415085+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "valve-clearance-adjustment"]}');
+INSERT INTO public.audit_rows VALUES (92, '2026-11-26 15:40:22.415309+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "valve-clearance-check"]}');
+INSERT INTO public.audit_rows VALUES (93, '2026-11-26 15:40:22.424226+00', NULL, NULL, 'job_cards', 'update', '{"number": 1002}', '{"state": ["booked", "checked_in"]}');
+INSERT INTO public.audit_rows VALUES (94, '2026-11-26 15:40:22.425089+00', NULL, NULL, 'check_ins', 'insert', '{"job_card_number": 1002}', '{"checked_in_at": [null, "2026-03-02T08:00:00+00:00"], "checked_in_by": [null, "00000001-0000-0000-0000-000000000001"], "job_card_number": [null, 1002], "engine_stopped_at": [null, "2026-03-01T18:00:00+00:00"], "odometer_reading_id": [null, "019cad8f-ac00-78e5-bc0a-50bb2e21736c"], "owners_words_remark_id": [null, null], "seen_on_arrival_remark_id": [null, null]}');
+INSERT INTO public.audit_rows VALUES (95, '2026-11-26 15:40:22.428879+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-7b5c-b8dd-3ffa11cbd197"}', '{"id": [null, "019cad8f-ac00-7b5c-b8dd-3ffa11cbd197"], "serial_number": [null, "E-3"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (96, '2026-11-26 15:40:22.429277+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-7503-9c07-b364cf11e950"}', '{"id": [null, "019cad8f-ac00-7503-9c07-b364cf11e950"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "registration": [null, "VISIT 3"]}');
+INSERT INTO public.audit_rows VALUES (97, '2026-11-26 15:40:22.429744+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-7b6d-9eee-40f2d213a37e"}', '{"id": [null, "019cad8f-ac00-7b6d-9eee-40f2d213a37e"], "engine_id": [null, "019cad8f-ac00-7b5c-b8dd-3ffa11cbd197"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-7503-9c07-b364cf11e950"], "motorcycle_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (98, '2026-11-26 15:40:22.43028+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1003}', '{"state": [null, "booked"], "number": [null, 1003], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-7b5c-b8dd-3ffa11cbd197"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-7503-9c07-b364cf11e950"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (99, '2026-11-26 15:40:22.430675+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-7a1c-be53-e0edce2c2d22"}', '{"id": [null, "019cad8f-ac00-7a1c-be53-e0edce2c2d22"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-7503-9c07-b364cf11e950"], "offset_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (100, '2026-11-26 15:40:22.433109+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "oil-and-filter"]}');
+INSERT INTO public.audit_rows VALUES (101, '2026-11-26 15:40:22.433345+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "valve-clearance-adjustment"]}');
+INSERT INTO public.audit_rows VALUES (102, '2026-11-26 15:40:22.433467+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "valve-clearance-check"]}');
 
 
 --
@@ -1525,58 +1562,58 @@ INSERT INTO public.audit_rows VALUES (100, '2026-11-26 15:23:20.01115+00', NULL,
 -- Data for Name: caution_acknowledgements; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7246-ba52-9e09d605f119', 1001, 'eye-protection', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7073-a5c0-33e0e307350d', 1001, 'hot-oil', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7f1a-9d1d-b0d028fafb7a', 1001, 'used-oil', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-764f-9c2d-929cd4760856', 1001, 'cam-chain-taut', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7a53-9ae2-e14ccd784c76', 1001, 'turn-by-hand', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-70ee-b89b-e77c12737799', 1001, 'eye-protection', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7d31-8ca8-60dc7d12b8b9', 1001, 'hot-oil', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-717d-8027-3709cbbf3270', 1001, 'used-oil', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-78fc-baca-50a1b39a5dbb', 1001, 'cam-chain-taut', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7fd3-8328-7af12f7d2cb9', 1001, 'turn-by-hand', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
 
 
 --
 -- Data for Name: check_ins; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.check_ins VALUES (1001, '019cad8f-ac00-733e-be77-7e4615b00daf', NULL, NULL, '2026-03-01 18:00:00+00', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.check_ins VALUES (1002, '019cad8f-ac00-7725-b2b4-a5bf7ccce21f', NULL, NULL, '2026-03-01 18:00:00+00', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.check_ins VALUES (1001, '019cad8f-ac00-7e69-b368-b1ada37f030f', NULL, NULL, '2026-03-01 18:00:00+00', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.check_ins VALUES (1002, '019cad8f-ac00-78e5-bc0a-50bb2e21736c', NULL, NULL, '2026-03-01 18:00:00+00', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
 
 
 --
 -- Data for Name: clearance_forecasts; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-73af-9674-47d3ea07ed82', '1-intake-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-73af-9674-47d3ea07ed82', '1-intake-1', 2, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-73af-9674-47d3ea07ed82', '1-exhaust-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-73af-9674-47d3ea07ed82', '2-intake-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-73af-9674-47d3ea07ed82', '2-intake-1', 2, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-73af-9674-47d3ea07ed82', '2-exhaust-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7044-8571-8ddea88f9df2', '1-intake-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7044-8571-8ddea88f9df2', '1-intake-1', 2, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7044-8571-8ddea88f9df2', '1-exhaust-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7044-8571-8ddea88f9df2', '2-intake-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7044-8571-8ddea88f9df2', '2-intake-1', 2, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7044-8571-8ddea88f9df2', '2-exhaust-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
 
 
 --
 -- Data for Name: clearance_readings; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-705f-9764-8a974fc90660', '019cad8f-ac00-73af-9674-47d3ea07ed82', 1001, NULL, '2-intake-1', 1, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-733e-be77-7e4615b00daf', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-724a-9d9f-4b64d5bde62a', '019cad8f-ac00-73af-9674-47d3ea07ed82', 1001, NULL, '1-exhaust-1', 1, 'as_found', 1, 'go_and_no_go', 0.2500, 0.2600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-733e-be77-7e4615b00daf', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-73a6-b1ff-d259f74c8836', '019cad8f-ac00-73af-9674-47d3ea07ed82', 1001, NULL, '2-intake-1', 2, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-733e-be77-7e4615b00daf', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-73ad-95ae-48c283732aaf', '019cad8f-ac00-73af-9674-47d3ea07ed82', 1001, NULL, '1-intake-1', 1, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-733e-be77-7e4615b00daf', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7f2e-94d5-a0db6651644a', '019cad8f-ac00-73af-9674-47d3ea07ed82', 1001, NULL, '2-exhaust-1', 1, 'as_found', 1, 'go_and_no_go', 0.2500, 0.2600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-733e-be77-7e4615b00daf', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7ff9-bcf5-75dbf17637c0', '019cad8f-ac00-73af-9674-47d3ea07ed82', 1001, NULL, '1-intake-1', 2, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-733e-be77-7e4615b00daf', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-78dc-81bb-9e7ade524c51', '019cad8f-ac00-7044-8571-8ddea88f9df2', 1001, NULL, '1-intake-1', 2, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-7e69-b368-b1ada37f030f', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7955-ae96-8fe29a13c0b2', '019cad8f-ac00-7044-8571-8ddea88f9df2', 1001, NULL, '2-intake-1', 1, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-7e69-b368-b1ada37f030f', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-796d-ac54-a0ea98390738', '019cad8f-ac00-7044-8571-8ddea88f9df2', 1001, NULL, '1-exhaust-1', 1, 'as_found', 1, 'go_and_no_go', 0.2500, 0.2600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-7e69-b368-b1ada37f030f', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-797f-9850-f31c06361b6f', '019cad8f-ac00-7044-8571-8ddea88f9df2', 1001, NULL, '1-intake-1', 1, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-7e69-b368-b1ada37f030f', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7aa1-8920-380eefd1f3f7', '019cad8f-ac00-7044-8571-8ddea88f9df2', 1001, NULL, '2-exhaust-1', 1, 'as_found', 1, 'go_and_no_go', 0.2500, 0.2600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-7e69-b368-b1ada37f030f', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7e12-837d-a03c2ef7e1d6', '019cad8f-ac00-7044-8571-8ddea88f9df2', 1001, NULL, '2-intake-1', 2, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-7e69-b368-b1ada37f030f', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
 
 
 --
 -- Data for Name: data_protection_keys; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.data_protection_keys VALUES (1, 'key-c8fc87d1-df2f-45c0-b6c7-4ef41b01ac83', '<key id="c8fc87d1-df2f-45c0-b6c7-4ef41b01ac83" version="1"><creationDate>2026-11-26T15:23:04.111272Z</creationDate><activationDate>2026-11-26T15:23:04.111272Z</activationDate><expirationDate>2027-02-24T15:23:04.111272Z</expirationDate><descriptor deserializerType="Microsoft.AspNetCore.DataProtection.AuthenticatedEncryption.ConfigurationModel.AuthenticatedEncryptorDescriptorDeserializer, Microsoft.AspNetCore.DataProtection, Version=10.0.0.0, Culture=neutral, PublicKeyToken=adb9793829ddae60"><descriptor><encryption algorithm="AES_256_CBC" /><validation algorithm="HMACSHA256" /><masterKey p4:requiresEncryption="true" xmlns:p4="http://schemas.asp.net/2015/03/dataProtection"><!-- Warning: the key below is in an unencrypted form. --><value>EevuXeoEHNfhyFnHWND1O0vPMRVDTxYsH5uuD4fiWcLl18onP1xFTVUHbM8DIT/caNvQ8ryCLWFjBNcYEJD9qQ==</value></masterKey></descriptor></descriptor></key>');
+INSERT INTO public.data_protection_keys VALUES (1, 'key-8ae0e075-3850-4343-8b41-7ee290165be7', '<key id="8ae0e075-3850-4343-8b41-7ee290165be7" version="1"><creationDate>2026-11-26T15:40:09.9352855Z</creationDate><activationDate>2026-11-26T15:40:09.9352855Z</activationDate><expirationDate>2027-02-24T15:40:09.9352855Z</expirationDate><descriptor deserializerType="Microsoft.AspNetCore.DataProtection.AuthenticatedEncryption.ConfigurationModel.AuthenticatedEncryptorDescriptorDeserializer, Microsoft.AspNetCore.DataProtection, Version=10.0.0.0, Culture=neutral, PublicKeyToken=adb9793829ddae60"><descriptor><encryption algorithm="AES_256_CBC" /><validation algorithm="HMACSHA256" /><masterKey p4:requiresEncryption="true" xmlns:p4="http://schemas.asp.net/2015/03/dataProtection"><!-- Warning: the key below is in an unencrypted form. --><value>hinj0UpEIiLNWkiDMUmVcApNQOOll1BMSAclvkGh9/7HipqbcUmvzfQT/nW8b0vVL4HASMwtFMTsPfmv+cLKVg==</value></masterKey></descriptor></descriptor></key>');
 
 
 --
 -- Data for Name: done_items; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.done_items VALUES ('019cad8f-ac00-7771-9e4b-f21a05f8de15', '019cad8f-ac00-7bcb-90ab-549ac4ed822b', 'valve-clearance-check', '2026-03-02', 24001000.000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.done_items VALUES ('019cad8f-ac00-7ecb-95d3-ba94e996164b', '019cad8f-ac00-7bcb-90ab-549ac4ed822b', 'oil-and-filter', '2026-03-02', 24001000.000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.done_items VALUES ('019cad8f-ac00-7260-a20f-15d3f2151422', '019cad8f-ac00-71e4-9379-1e64bacdd521', 'valve-clearance-check', '2026-03-02', 24001000.000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.done_items VALUES ('019cad8f-ac00-784c-9de2-60d75d26134d', '019cad8f-ac00-71e4-9379-1e64bacdd521', 'oil-and-filter', '2026-03-02', 24001000.000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
 
 
 --
@@ -1602,24 +1639,24 @@ INSERT INTO public.drift_refits VALUES ('0000000a-0000-0000-0000-000000000001', 
 -- Data for Name: due_items; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.due_items VALUES ('019cad8f-ac00-7bcb-90ab-549ac4ed822b', 'oil-and-filter', 'Engine oil and filter', '2027-03-02', 34001000.000, '2027-03-02', '2027-01-08', '2027-03-02', '2026-03-02 08:00:00+00', 24001000.000, '2026-03-02', 'one_stretch', false);
-INSERT INTO public.due_items VALUES ('019cad8f-ac00-7bcb-90ab-549ac4ed822b', 'valve-clearance-check', 'Valve clearance check', NULL, 48001000.000, '2032-04-30', '2028-03-21', '2044-08-30', '2026-03-02 08:00:00+00', 24001000.000, '2026-03-02', 'one_stretch', false);
+INSERT INTO public.due_items VALUES ('019cad8f-ac00-71e4-9379-1e64bacdd521', 'oil-and-filter', 'Engine oil and filter', '2027-03-02', 34001000.000, '2027-03-02', '2027-01-08', '2027-03-02', '2026-03-02 08:00:00+00', 24001000.000, '2026-03-02', 'one_stretch', false);
+INSERT INTO public.due_items VALUES ('019cad8f-ac00-71e4-9379-1e64bacdd521', 'valve-clearance-check', 'Valve clearance check', NULL, 48001000.000, '2032-04-30', '2028-03-21', '2044-08-30', '2026-03-02 08:00:00+00', 24001000.000, '2026-03-02', 'one_stretch', false);
 
 
 --
 -- Data for Name: engine_fittings; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-721f-b1e0-0163e1cbce28', '019cad8f-ac00-73af-9674-47d3ea07ed82', '019cad8f-ac00-7bcb-90ab-549ac4ed822b', '2020-01-01', NULL, 0.000, 0.000);
-INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-7f10-b820-4ffefb38784d', '019cad8f-ac00-708c-9168-a2a04c2147ee', '019cad8f-ac00-74b3-b9f9-185c5a02ceff', '2020-01-01', NULL, 0.000, 0.000);
-INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-7486-9980-3786d36762c8', '019cad8f-ac00-7d9d-8947-a2222be565d2', '019cad8f-ac00-70cf-9b8a-1136125f3441', '2020-01-01', NULL, 0.000, 0.000);
+INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-708c-aa8a-c845529ccd79', '019cad8f-ac00-7044-8571-8ddea88f9df2', '019cad8f-ac00-71e4-9379-1e64bacdd521', '2020-01-01', NULL, 0.000, 0.000);
+INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-7563-8f40-8daf25f9e7c3', '019cad8f-ac00-7a54-ae33-f253696599fc', '019cad8f-ac00-7de2-bb1d-d9fb0501398d', '2020-01-01', NULL, 0.000, 0.000);
+INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-7b6d-9eee-40f2d213a37e', '019cad8f-ac00-7b5c-b8dd-3ffa11cbd197', '019cad8f-ac00-7503-9c07-b364cf11e950', '2020-01-01', NULL, 0.000, 0.000);
 
 
 --
 -- Data for Name: engine_model_versions; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.engine_model_versions VALUES ('0000000b-0000-0000-0000-000000000001', '0000000a-0000-0000-0000-000000000001', 1, '{"cold": {"method": "surface probe at the head", "lowestC": 5, "highestC": 35, "soakHours": 8, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}, "shims": {"form": "disc under finger follower", "stepMm": 0.025, "partCode": "shim-test-9", "largestMm": 3.2, "diameterMm": 9, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "smallestMm": 1.2}, "joints": [{"code": "head-cover", "name": "Head cover", "seals": [{"policy": "inspectAndReuse", "partCode": "cover-gasket", "quantity": 1}, {"policy": "replaceIfDamaged", "partCode": "plug-well-o-ring", "quantity": 2}], "sealant": null, "fasteners": ["cover-bolt"]}, {"code": "cam-caps", "name": "Camshaft caps", "seals": [], "sealant": null, "fasteners": ["cam-cap-bolt"]}, {"code": "sump-drain", "name": "Oil drain", "seals": [{"policy": "replaceAlways", "partCode": "ring-14x18", "quantity": 1}], "sealant": null, "fasteners": ["drain-plug"]}], "layout": {"turning": "clockwise", "cylinders": [{"bank": "only", "number": 1}, {"bank": "only", "number": 2}], "description": "Parallel twin made up for tests", "firingOrder": [1, 2], "timingMarks": "Notch at the case joint, lobes of cylinder 1 outward", "turningSeenFrom": "the right side", "numberingSeenFrom": "the rider''s left"}, "limits": [{"lobe": 1, "side": "intake", "lowerMm": 0.10, "setToMm": 0.15, "upperMm": 0.20, "leverRatio": 0.6, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}, {"lobe": 2, "side": "intake", "lowerMm": 0.10, "setToMm": 0.16, "upperMm": 0.22, "leverRatio": 0.6, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}, {"lobe": 1, "side": "exhaust", "lowerMm": 0.20, "setToMm": 0.25, "upperMm": 0.30, "leverRatio": 0.6, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}], "valves": [{"lobes": 2, "valve": "1-intake-1"}, {"lobes": 1, "valve": "1-exhaust-1"}, {"lobes": 2, "valve": "2-intake-1"}, {"lobes": 1, "valve": "2-exhaust-1"}], "accesses": [{"code": "covers-off", "name": "Tank and head cover off", "joints": ["head-cover"], "minutes": 40, "fasteners": []}], "afterWork": null, "camshafts": [{"code": "intake-cam", "name": "Intake camshaft", "valves": ["1-intake-1", "2-intake-1"]}, {"code": "exhaust-cam", "name": "Exhaust camshaft", "valves": ["1-exhaust-1", "2-exhaust-1"]}], "fasteners": [{"code": "cover-bolt", "name": "Head cover bolt", "note": null, "tool": "8 mm socket", "count": 6, "seals": [], "thread": "M6x1", "useOnce": false, "sequence": "crosswise from the middle", "stagesNm": [], "torqueNm": 10, "treatment": "dry", "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "angleDegrees": null, "threadCompound": null}, {"code": "cam-cap-bolt", "name": "Camshaft cap bolt", "note": null, "tool": "8 mm socket", "count": 8, "seals": [], "thread": "M6x1", "useOnce": false, "sequence": "evenly, from the middle outward", "stagesNm": [5], "torqueNm": 12, "treatment": "oiled", "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "angleDegrees": null, "threadCompound": null}, {"code": "drain-plug", "name": "Oil drain plug", "note": null, "tool": "12 mm hexagon", "count": 1, "seals": [], "thread": "M14x1.5", "useOnce": false, "sequence": null, "stagesNm": [], "torqueNm": 24, "treatment": "dry", "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "angleDegrees": null, "threadCompound": null}], "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "valveTrain": "shimUnderFingerFollower", "serviceItems": [{"code": "valve-clearance-check", "kind": "valveClearanceCheck", "name": "Valve clearance check", "grade": "apprentice", "parts": [], "joints": [], "skills": ["valve work"], "accesses": ["covers-off"], "cautions": ["eye-protection", "turn-by-hand"], "interval": {"everyKm": 24000, "firstKm": null, "everyMonths": null, "firstMonths": null}, "fasteners": [], "drainsWarm": false, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "specialTools": [], "labourMinutes": 90, "adjustmentItem": "valve-clearance-adjustment", "bayCapabilities": []}, {"code": "valve-clearance-adjustment", "kind": "valveClearanceAdjustment", "name": "Valve clearance adjustment", "grade": "apprentice", "parts": [], "joints": ["cam-caps"], "skills": ["valve work"], "accesses": ["covers-off"], "cautions": ["cam-chain-taut"], "interval": null, "fasteners": [], "drainsWarm": false, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "specialTools": ["cam-alignment-jig"], "labourMinutes": 120, "adjustmentItem": null, "bayCapabilities": []}, {"code": "oil-and-filter", "kind": "routine", "name": "Engine oil and filter", "grade": "apprentice", "parts": [{"partCode": "oil-filter", "quantity": 1, "haveReady": false}, {"partCode": "oil-10w-40", "quantity": 3200, "haveReady": false}], "joints": ["sump-drain"], "skills": [], "accesses": [], "cautions": ["hot-oil", "used-oil"], "interval": {"everyKm": 10000, "firstKm": 1000, "everyMonths": 12, "firstMonths": 6}, "fasteners": [], "drainsWarm": false, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "specialTools": [], "labourMinutes": 30, "adjustmentItem": null, "bayCapabilities": []}], "measuringPositions": [{"mark": "Notch 1", "name": "Compression dead centre of cylinder 1", "lobes": [{"lobe": 1, "valve": "1-intake-1"}, {"lobe": 2, "valve": "1-intake-1"}, {"lobe": 1, "valve": "1-exhaust-1"}], "crankDegrees": 0}, {"mark": "Notch 2", "name": "Compression dead centre of cylinder 2", "lobes": [{"lobe": 1, "valve": "2-intake-1"}, {"lobe": 2, "valve": "2-intake-1"}, {"lobe": 1, "valve": "2-exhaust-1"}], "crankDegrees": 360}]}', '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.engine_model_versions VALUES ('0000000b-0000-0000-0000-000000000001', '0000000a-0000-0000-0000-000000000001', 1, '{"cold": {"method": "surface probe at the head", "lowestC": 5, "highestC": 35, "soakHours": 8, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}, "shims": {"form": "disc under finger follower", "stepMm": 0.025, "partCode": "shim-test-9", "largestMm": 3.2, "diameterMm": 9, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "smallestMm": 1.2}, "joints": [{"code": "head-cover", "name": "Head cover", "seals": [{"policy": "inspectAndReuse", "partCode": "cover-gasket", "quantity": 1}, {"policy": "replaceIfDamaged", "partCode": "plug-well-o-ring", "quantity": 2}], "sealant": null, "fasteners": ["cover-bolt"]}, {"code": "cam-caps", "name": "Camshaft caps", "seals": [], "sealant": null, "fasteners": ["cam-cap-bolt"]}, {"code": "sump-drain", "name": "Oil drain", "seals": [{"policy": "replaceAlways", "partCode": "ring-14x18", "quantity": 1}], "sealant": null, "fasteners": ["drain-plug"]}], "layout": {"turning": "clockwise", "cylinders": [{"bank": "only", "number": 1}, {"bank": "only", "number": 2}], "description": "Parallel twin made up for tests", "firingOrder": [1, 2], "timingMarks": "Notch at the case joint, lobes of cylinder 1 outward", "turningSeenFrom": "the right side", "numberingSeenFrom": "the rider''s left"}, "limits": [{"lobe": 1, "side": "intake", "lowerMm": 0.10, "setToMm": 0.15, "upperMm": 0.20, "leverRatio": 0.6, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}, {"lobe": 2, "side": "intake", "lowerMm": 0.10, "setToMm": 0.16, "upperMm": 0.22, "leverRatio": 0.6, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}, {"lobe": 1, "side": "exhaust", "lowerMm": 0.20, "setToMm": 0.25, "upperMm": 0.30, "leverRatio": 0.6, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}], "valves": [{"lobes": 2, "valve": "1-intake-1"}, {"lobes": 1, "valve": "1-exhaust-1"}, {"lobes": 2, "valve": "2-intake-1"}, {"lobes": 1, "valve": "2-exhaust-1"}], "accesses": [{"code": "covers-off", "name": "Tank and head cover off", "joints": ["head-cover"], "minutes": 40, "fasteners": []}], "afterWork": null, "camshafts": [{"code": "intake-cam", "name": "Intake camshaft", "valves": ["1-intake-1", "2-intake-1"]}, {"code": "exhaust-cam", "name": "Exhaust camshaft", "valves": ["1-exhaust-1", "2-exhaust-1"]}], "fasteners": [{"code": "cover-bolt", "name": "Head cover bolt", "note": null, "tool": "8 mm socket", "count": 6, "seals": [], "thread": "M6x1", "useOnce": false, "sequence": "crosswise from the middle", "stagesNm": [], "torqueNm": 10, "treatment": "dry", "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "angleDegrees": null, "threadCompound": null}, {"code": "cam-cap-bolt", "name": "Camshaft cap bolt", "note": null, "tool": "8 mm socket", "count": 8, "seals": [], "thread": "M6x1", "useOnce": false, "sequence": "evenly, from the middle outward", "stagesNm": [5], "torqueNm": 12, "treatment": "oiled", "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "angleDegrees": null, "threadCompound": null}, {"code": "drain-plug", "name": "Oil drain plug", "note": null, "tool": "12 mm hexagon", "count": 1, "seals": [], "thread": "M14x1.5", "useOnce": false, "sequence": null, "stagesNm": [], "torqueNm": 24, "treatment": "dry", "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "angleDegrees": null, "threadCompound": null}], "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "valveTrain": "shimUnderFingerFollower", "serviceItems": [{"code": "valve-clearance-check", "kind": "valveClearanceCheck", "name": "Valve clearance check", "grade": "apprentice", "parts": [], "joints": [], "skills": ["valve work"], "accesses": ["covers-off"], "cautions": ["eye-protection", "turn-by-hand"], "interval": {"everyKm": 24000, "firstKm": null, "everyMonths": null, "firstMonths": null}, "fasteners": [], "drainsWarm": false, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "specialTools": [], "labourMinutes": 90, "adjustmentItem": "valve-clearance-adjustment", "bayCapabilities": []}, {"code": "valve-clearance-adjustment", "kind": "valveClearanceAdjustment", "name": "Valve clearance adjustment", "grade": "apprentice", "parts": [], "joints": ["cam-caps"], "skills": ["valve work"], "accesses": ["covers-off"], "cautions": ["cam-chain-taut"], "interval": null, "fasteners": [], "drainsWarm": false, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "specialTools": ["cam-alignment-jig"], "labourMinutes": 120, "adjustmentItem": null, "bayCapabilities": []}, {"code": "oil-and-filter", "kind": "routine", "name": "Engine oil and filter", "grade": "apprentice", "parts": [{"partCode": "oil-filter", "quantity": 1, "haveReady": false}, {"partCode": "oil-10w-40", "quantity": 3200, "haveReady": false}], "joints": ["sump-drain"], "skills": [], "accesses": [], "cautions": ["hot-oil", "used-oil"], "interval": {"everyKm": 10000, "firstKm": 1000, "everyMonths": 12, "firstMonths": 6}, "fasteners": [], "drainsWarm": false, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "specialTools": [], "labourMinutes": 30, "adjustmentItem": null, "bayCapabilities": []}], "measuringPositions": [{"mark": "Notch 1", "name": "Compression dead centre of cylinder 1", "lobes": [{"lobe": 1, "valve": "1-intake-1"}, {"lobe": 2, "valve": "1-intake-1"}, {"lobe": 1, "valve": "1-exhaust-1"}], "crankDegrees": 0}, {"mark": "Notch 2", "name": "Compression dead centre of cylinder 2", "lobes": [{"lobe": 1, "valve": "2-intake-1"}, {"lobe": 2, "valve": "2-intake-1"}, {"lobe": 1, "valve": "2-exhaust-1"}], "crankDegrees": 360}]}', '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL);
 
 
 --
@@ -1633,7 +1670,7 @@ INSERT INTO public.engine_models VALUES ('0000000a-0000-0000-0000-000000000001',
 -- Data for Name: engine_outlooks; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.engine_outlooks VALUES ('019cad8f-ac00-73af-9674-47d3ea07ed82', '2026-03-02 08:00:00+00', NULL, 48001000.000, '2032-04-30', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.engine_outlooks VALUES ('019cad8f-ac00-7044-8571-8ddea88f9df2', '2026-03-02 08:00:00+00', NULL, 48001000.000, '2032-04-30', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
 
 
 --
@@ -1646,9 +1683,9 @@ INSERT INTO public.engine_outlooks VALUES ('019cad8f-ac00-73af-9674-47d3ea07ed82
 -- Data for Name: engines; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.engines VALUES ('019cad8f-ac00-73af-9674-47d3ea07ed82', '0000000a-0000-0000-0000-000000000001', 'E-1');
-INSERT INTO public.engines VALUES ('019cad8f-ac00-708c-9168-a2a04c2147ee', '0000000a-0000-0000-0000-000000000001', 'E-2');
-INSERT INTO public.engines VALUES ('019cad8f-ac00-7d9d-8947-a2222be565d2', '0000000a-0000-0000-0000-000000000001', 'E-3');
+INSERT INTO public.engines VALUES ('019cad8f-ac00-7044-8571-8ddea88f9df2', '0000000a-0000-0000-0000-000000000001', 'E-1');
+INSERT INTO public.engines VALUES ('019cad8f-ac00-7a54-ae33-f253696599fc', '0000000a-0000-0000-0000-000000000001', 'E-2');
+INSERT INTO public.engines VALUES ('019cad8f-ac00-7b5c-b8dd-3ffa11cbd197', '0000000a-0000-0000-0000-000000000001', 'E-3');
 
 
 --
@@ -1661,8 +1698,8 @@ INSERT INTO public.engines VALUES ('019cad8f-ac00-7d9d-8947-a2222be565d2', '0000
 -- Data for Name: fastener_ticks; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.fastener_ticks VALUES ('019cad8f-ac00-7fc4-bcb4-949ab1a4d6bc', 1001, 'drain-plug', true, '00000020-0000-0000-0000-000000000001', NULL, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.fastener_ticks VALUES ('019cad8f-ac00-7494-a8cc-99ca244517d0', 1001, 'cover-bolt', true, '00000020-0000-0000-0000-000000000001', NULL, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.fastener_ticks VALUES ('019cad8f-ac00-75d2-ab49-fc0161d208ed', 1001, 'drain-plug', true, '00000020-0000-0000-0000-000000000001', NULL, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.fastener_ticks VALUES ('019cad8f-ac00-7cdf-974f-1a490c1e1a95', 1001, 'cover-bolt', true, '00000020-0000-0000-0000-000000000001', NULL, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
 
 
 --
@@ -1714,6 +1751,12 @@ INSERT INTO public.feeler_blades VALUES ('00000410-0000-0000-0000-000000000001',
 
 
 --
+-- Data for Name: history_imports; Type: TABLE DATA; Schema: public; Owner: -
+--
+
+
+
+--
 -- Data for Name: holidays; Type: TABLE DATA; Schema: public; Owner: -
 --
 
@@ -1747,9 +1790,9 @@ INSERT INTO public.job_card_items VALUES (1003, 'valve-clearance-check', 'certai
 -- Data for Name: job_cards; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.job_cards VALUES (1001, '019cad8f-ac00-7bcb-90ab-549ac4ed822b', '019cad8f-ac00-73af-9674-47d3ea07ed82', '0000000b-0000-0000-0000-000000000001', 'signed_off', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
-INSERT INTO public.job_cards VALUES (1002, '019cad8f-ac00-74b3-b9f9-185c5a02ceff', '019cad8f-ac00-708c-9168-a2a04c2147ee', '0000000b-0000-0000-0000-000000000001', 'checked_in', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
-INSERT INTO public.job_cards VALUES (1003, '019cad8f-ac00-70cf-9b8a-1136125f3441', '019cad8f-ac00-7d9d-8947-a2222be565d2', '0000000b-0000-0000-0000-000000000001', 'booked', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
+INSERT INTO public.job_cards VALUES (1001, '019cad8f-ac00-71e4-9379-1e64bacdd521', '019cad8f-ac00-7044-8571-8ddea88f9df2', '0000000b-0000-0000-0000-000000000001', 'signed_off', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
+INSERT INTO public.job_cards VALUES (1002, '019cad8f-ac00-7de2-bb1d-d9fb0501398d', '019cad8f-ac00-7a54-ae33-f253696599fc', '0000000b-0000-0000-0000-000000000001', 'checked_in', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
+INSERT INTO public.job_cards VALUES (1003, '019cad8f-ac00-7503-9c07-b364cf11e950', '019cad8f-ac00-7b5c-b8dd-3ffa11cbd197', '0000000b-0000-0000-0000-000000000001', 'booked', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
 
 
 --
@@ -1768,9 +1811,9 @@ INSERT INTO public.job_cards VALUES (1003, '019cad8f-ac00-70cf-9b8a-1136125f3441
 -- Data for Name: motorcycles; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-7bcb-90ab-549ac4ed822b', 'VISIT 1', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false);
-INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-74b3-b9f9-185c5a02ceff', 'VISIT 2', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false);
-INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-70cf-9b8a-1136125f3441', 'VISIT 3', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false);
+INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-71e4-9379-1e64bacdd521', 'VISIT 1', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false);
+INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-7de2-bb1d-d9fb0501398d', 'VISIT 2', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false);
+INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-7503-9c07-b364cf11e950', 'VISIT 3', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false);
 
 
 --
@@ -1783,18 +1826,18 @@ INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-70cf-9b8a-1136125f3441', '
 -- Data for Name: odometer_readings; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-733e-be77-7e4615b00daf', '019cad8f-ac00-7ec9-863a-099cecb063a6', '019cad8f-ac00-7bcb-90ab-549ac4ed822b', '2026-03-02', 24000, 'kilometres', 24000000.000, 1001, NULL, NULL, '00000001-0000-0000-0000-000000000001', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-7e3b-862d-33d9e6289c81', '019cad8f-ac00-7ec9-863a-099cecb063a6', '019cad8f-ac00-7bcb-90ab-549ac4ed822b', '2026-03-02', 24001, 'kilometres', 24001000.000, 1001, NULL, NULL, '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-7725-b2b4-a5bf7ccce21f', '019cad8f-ac00-76bd-a231-8874605003e0', '019cad8f-ac00-74b3-b9f9-185c5a02ceff', '2026-03-02', 24000, 'kilometres', 24000000.000, 1002, NULL, NULL, '00000001-0000-0000-0000-000000000001', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-7e69-b368-b1ada37f030f', '019cad8f-ac00-722d-95e4-9b8d7a518cf7', '019cad8f-ac00-71e4-9379-1e64bacdd521', '2026-03-02', 24000, 'kilometres', 24000000.000, 1001, NULL, NULL, '00000001-0000-0000-0000-000000000001', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-7403-bda0-217edc14b626', '019cad8f-ac00-722d-95e4-9b8d7a518cf7', '019cad8f-ac00-71e4-9379-1e64bacdd521', '2026-03-02', 24001, 'kilometres', 24001000.000, 1001, NULL, NULL, '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-78e5-bc0a-50bb2e21736c', '019cad8f-ac00-76b3-98a5-607928ff23b5', '019cad8f-ac00-7de2-bb1d-d9fb0501398d', '2026-03-02', 24000, 'kilometres', 24000000.000, 1002, NULL, NULL, '00000001-0000-0000-0000-000000000001', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
 
 
 --
 -- Data for Name: odometers; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.odometers VALUES ('019cad8f-ac00-7ec9-863a-099cecb063a6', '019cad8f-ac00-7bcb-90ab-549ac4ed822b', 'kilometres', '2020-01-01', NULL, 0.000);
-INSERT INTO public.odometers VALUES ('019cad8f-ac00-76bd-a231-8874605003e0', '019cad8f-ac00-74b3-b9f9-185c5a02ceff', 'kilometres', '2020-01-01', NULL, 0.000);
-INSERT INTO public.odometers VALUES ('019cad8f-ac00-78c2-a80d-f59062aa46dd', '019cad8f-ac00-70cf-9b8a-1136125f3441', 'kilometres', '2020-01-01', NULL, 0.000);
+INSERT INTO public.odometers VALUES ('019cad8f-ac00-722d-95e4-9b8d7a518cf7', '019cad8f-ac00-71e4-9379-1e64bacdd521', 'kilometres', '2020-01-01', NULL, 0.000);
+INSERT INTO public.odometers VALUES ('019cad8f-ac00-76b3-98a5-607928ff23b5', '019cad8f-ac00-7de2-bb1d-d9fb0501398d', 'kilometres', '2020-01-01', NULL, 0.000);
+INSERT INTO public.odometers VALUES ('019cad8f-ac00-7a1c-be53-e0edce2c2d22', '019cad8f-ac00-7503-9c07-b364cf11e950', 'kilometres', '2020-01-01', NULL, 0.000);
 
 
 --
@@ -1866,6 +1909,8 @@ INSERT INTO public.people VALUES ('00000003-0000-0000-0000-000000000001', 'Mana 
 INSERT INTO public.resources VALUES ('00000014-0000-0000-0000-000000000001', 'bay', 'Bay 1', NULL, '{lift}', false, NULL);
 INSERT INTO public.resources VALUES ('00000015-0000-0000-0000-000000000001', 'bay', 'Bay 2', NULL, '{}', false, NULL);
 INSERT INTO public.resources VALUES ('00000017-0000-0000-0000-000000000001', 'special_tool', 'Cam alignment jig', NULL, '{cam-alignment-jig}', false, NULL);
+INSERT INTO public.resources VALUES ('00000018-0000-0000-0000-000000000001', 'parking_place', 'Stand 1', NULL, '{}', false, NULL);
+INSERT INTO public.resources VALUES ('00000019-0000-0000-0000-000000000001', 'parking_place', 'Stand 2', NULL, '{}', false, NULL);
 INSERT INTO public.resources VALUES ('00000016-0000-0000-0000-000000000001', 'technician', 'TN', '00000002-0000-0000-0000-000000000001', '{"valve work"}', false, NULL);
 
 
@@ -1879,16 +1924,16 @@ INSERT INTO public.resources VALUES ('00000016-0000-0000-0000-000000000001', 'te
 -- Data for Name: roles; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.roles VALUES ('019cad8f-ac00-7ee0-aaf9-cfd5cde79ccc', 'advisor', 'ADVISOR', 'f7f1cfe3-929a-460c-a24a-0b488e8814cc');
-INSERT INTO public.roles VALUES ('019cad8f-ac00-78d8-bbd0-41c6deb808e0', 'technician', 'TECHNICIAN', '46ac60e1-e781-49c0-91d0-d16285a813c0');
-INSERT INTO public.roles VALUES ('019cad8f-ac00-75f6-8c3a-ea53e318e8ef', 'manager', 'MANAGER', '0cd9ceb5-17e4-47f5-a8da-44a37fb27a03');
+INSERT INTO public.roles VALUES ('019cad8f-ac00-7094-abc2-6c5311a4b5e2', 'advisor', 'ADVISOR', '469df54d-a8ed-4522-9623-d54b2e059ff0');
+INSERT INTO public.roles VALUES ('019cad8f-ac00-77ec-b9b0-25243824c286', 'technician', 'TECHNICIAN', '3d1321af-6105-4821-8ce4-51262ef5b7c1');
+INSERT INTO public.roles VALUES ('019cad8f-ac00-7cb5-801b-efe7ab60123d', 'manager', 'MANAGER', '5681d114-f2cb-4db1-8f6f-f19a08f9bd5d');
 
 
 --
 -- Data for Name: sessions; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.sessions VALUES ('019cad8f-ac00-7668-956a-205629774584', '019cad8f-ac00-7648-a382-5fa3684995ae', 1, '\x77aa031c1992cbab9a643489c31b5d670fa4f5323333c97a99702059fbcfbbdf', '', '2026-03-02 08:00:00+00', '2026-04-01 08:00:00+00', NULL);
+INSERT INTO public.sessions VALUES ('019cad8f-ac00-7b33-a778-3f60e30893a9', '019cad8f-ac00-7d72-8205-8f345cdd13c2', 1, '\xab26c232c1af5449471de75e78909a078f4568215b79a091778c9e8df9dc99e2', '', '2026-03-02 08:00:00+00', '2026-04-01 08:00:00+00', NULL);
 
 
 --
@@ -1914,99 +1959,105 @@ INSERT INTO public.shim_series VALUES ('00000037-0000-0000-0000-000000000001', '
 -- Data for Name: shims; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7650-95a5-bf97ae404b80', '00000037-0000-0000-0000-000000000001', 2.350, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7ce7-ada6-d4b46fe81fb8', '00000037-0000-0000-0000-000000000001', 2.225, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7f68-8a99-71e72ac8fb4f', '00000037-0000-0000-0000-000000000001', 2.400, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7966-9ad8-b4e6f0ea5e7d', '00000037-0000-0000-0000-000000000001', 2.000, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7f2d-a017-a95a06030353', '00000037-0000-0000-0000-000000000001', 1.825, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-760f-bc6b-3dedca6a8ced', '00000037-0000-0000-0000-000000000001', 2.100, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7375-aa4e-5dc7a6f74ccc', '00000037-0000-0000-0000-000000000001', 2.025, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-71ca-96cf-bb54b96cd8b7', '00000037-0000-0000-0000-000000000001', 2.075, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-74e4-8d64-a5d006673cc6', '00000037-0000-0000-0000-000000000001', 2.150, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7239-b9c7-d15285cb73fd', '00000037-0000-0000-0000-000000000001', 1.825, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7245-be39-25308d3b3e8f', '00000037-0000-0000-0000-000000000001', 1.800, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-713d-abb9-8e17d10f888d', '00000037-0000-0000-0000-000000000001', 1.850, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7c00-82e5-3ed01d4c06a6', '00000037-0000-0000-0000-000000000001', 2.175, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-70ca-80b1-e9acbc386d22', '00000037-0000-0000-0000-000000000001', 2.200, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7d6c-aca4-823d63c3afa5', '00000037-0000-0000-0000-000000000001', 1.950, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7f94-86ca-91a21422f361', '00000037-0000-0000-0000-000000000001', 1.925, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7689-8021-1c2c62d6ce91', '00000037-0000-0000-0000-000000000001', 2.125, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7455-8436-18ef2cabb0ec', '00000037-0000-0000-0000-000000000001', 2.325, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7ff9-9d67-8af29f9307a0', '00000037-0000-0000-0000-000000000001', 2.175, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7783-9a0c-7c96fec98ce0', '00000037-0000-0000-0000-000000000001', 2.075, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7799-91b4-d2c2480333b3', '00000037-0000-0000-0000-000000000001', 2.400, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7c85-ac4d-9a0f06878a1a', '00000037-0000-0000-0000-000000000001', 1.975, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7238-b81a-b41677a751fb', '00000037-0000-0000-0000-000000000001', 2.050, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-776f-a70e-5992b24b0045', '00000037-0000-0000-0000-000000000001', 2.300, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-785a-b2d4-a26f91abcc28', '00000037-0000-0000-0000-000000000001', 2.250, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-75df-aa32-ada048805daf', '00000037-0000-0000-0000-000000000001', 1.800, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-74ee-9d42-945c1cfd35a0', '00000037-0000-0000-0000-000000000001', 2.225, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7cf7-8d8c-2c0471115534', '00000037-0000-0000-0000-000000000001', 1.975, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7031-a80a-18389a3a9369', '00000037-0000-0000-0000-000000000001', 2.050, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7193-a97d-2711c2f1f778', '00000037-0000-0000-0000-000000000001', 2.275, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-76db-9ecb-967bd986acd9', '00000037-0000-0000-0000-000000000001', 1.875, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7d17-8c68-a083c439f722', '00000037-0000-0000-0000-000000000001', 2.375, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-79f5-930b-5fba63356ece', '00000037-0000-0000-0000-000000000001', 2.350, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7a91-9e80-888d979abed9', '00000037-0000-0000-0000-000000000001', 2.025, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7417-a1f0-f48b67d9eced', '00000037-0000-0000-0000-000000000001', 2.300, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7f90-ad46-146b5bd9b0d8', '00000037-0000-0000-0000-000000000001', 2.200, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-77ab-854a-a811e77277e6', '00000037-0000-0000-0000-000000000001', 1.875, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-77c6-88f3-65049221fea9', '00000037-0000-0000-0000-000000000001', 2.275, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7d72-9f6e-04a31d87865c', '00000037-0000-0000-0000-000000000001', 2.125, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7b41-bf56-32fdee1ff11e', '00000037-0000-0000-0000-000000000001', 2.375, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7750-81e8-140e70e64871', '00000037-0000-0000-0000-000000000001', 1.950, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-76de-869e-6ecd2fb547b3', '00000037-0000-0000-0000-000000000001', 1.900, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-718a-9e28-96aadcd8ed19', '00000037-0000-0000-0000-000000000001', 1.900, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-75f1-89a3-54be425c3386', '00000037-0000-0000-0000-000000000001', 1.850, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-716b-aee2-4e7b7cc78a4f', '00000037-0000-0000-0000-000000000001', 2.250, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7a26-915e-a66fa36f0c0c', '00000037-0000-0000-0000-000000000001', 2.100, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7848-b8fb-00d01d123e23', '00000037-0000-0000-0000-000000000001', 2.150, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7517-b6e4-f08fa9fd9333', '00000037-0000-0000-0000-000000000001', 1.925, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7164-b253-729bd2b93a8a', '00000037-0000-0000-0000-000000000001', 2.000, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7af5-ae6c-c1c708fede94', '00000037-0000-0000-0000-000000000001', 2.325, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-71a5-bb7f-6d866d02a31f', '00000037-0000-0000-0000-000000000001', 2.200, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7695-9ca5-92c26833d7ae', '00000037-0000-0000-0000-000000000001', 1.800, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7622-87a6-76d2a736b225', '00000037-0000-0000-0000-000000000001', 2.050, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7f3f-91d0-4b28dabaf22d', '00000037-0000-0000-0000-000000000001', 1.825, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7fdc-aad9-5b8db7beaa58', '00000037-0000-0000-0000-000000000001', 2.075, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7259-86f6-e8382340c4a9', '00000037-0000-0000-0000-000000000001', 2.375, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7381-9633-b022d535269e', '00000037-0000-0000-0000-000000000001', 2.150, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7b06-a992-6fba6014f7f9', '00000037-0000-0000-0000-000000000001', 1.800, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7d80-8659-86eab488e28a', '00000037-0000-0000-0000-000000000001', 2.200, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-755d-b6cf-8beda602bdc8', '00000037-0000-0000-0000-000000000001', 2.325, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7e91-9609-8ca1eee5cb72', '00000037-0000-0000-0000-000000000001', 2.350, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-73fb-8c92-b8e044bbfe29', '00000037-0000-0000-0000-000000000001', 1.925, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7827-859e-818f560254a7', '00000037-0000-0000-0000-000000000001', 1.875, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7bba-b129-0ca569d6ca95', '00000037-0000-0000-0000-000000000001', 1.850, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7e6a-8e83-6ce289c82b3d', '00000037-0000-0000-0000-000000000001', 1.975, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7690-a48c-44ca255977e4', '00000037-0000-0000-0000-000000000001', 2.275, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7fe0-814f-0980b4b96d15', '00000037-0000-0000-0000-000000000001', 2.325, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-745c-9a6f-9c732803c364', '00000037-0000-0000-0000-000000000001', 2.125, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7270-8b3c-2856e9980e1f', '00000037-0000-0000-0000-000000000001', 2.175, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-79a4-8bd4-bd535c86937e', '00000037-0000-0000-0000-000000000001', 2.025, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-744f-be04-7b9078c46bd5', '00000037-0000-0000-0000-000000000001', 2.250, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-70d1-8389-7087cef3eb75', '00000037-0000-0000-0000-000000000001', 2.225, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7015-8bed-41265f3c298b', '00000037-0000-0000-0000-000000000001', 2.400, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-704e-b00a-86353f648c31', '00000037-0000-0000-0000-000000000001', 1.900, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-747e-9e0d-f7ec78ce3cdb', '00000037-0000-0000-0000-000000000001', 1.925, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7a2a-852e-33eab12a3ae6', '00000037-0000-0000-0000-000000000001', 2.300, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7704-99cc-6ae9d56c517b', '00000037-0000-0000-0000-000000000001', 2.075, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-791e-8be0-b87bd0e65c5c', '00000037-0000-0000-0000-000000000001', 2.250, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-70e7-8e20-08d5a74212d3', '00000037-0000-0000-0000-000000000001', 2.400, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7648-a0f8-1ecaf1b9baa9', '00000037-0000-0000-0000-000000000001', 2.175, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7c02-a51b-d15448544762', '00000037-0000-0000-0000-000000000001', 1.850, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-71d1-9e69-2c31624077ac', '00000037-0000-0000-0000-000000000001', 2.000, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7b59-b5d5-df7fe084562e', '00000037-0000-0000-0000-000000000001', 1.825, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-78a1-9fe6-1ebff20584d7', '00000037-0000-0000-0000-000000000001', 2.025, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7ef4-8e41-a0081fdbef1d', '00000037-0000-0000-0000-000000000001', 2.000, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-732d-9d83-4153b5033f86', '00000037-0000-0000-0000-000000000001', 1.950, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-76c2-90ef-2be76c012903', '00000037-0000-0000-0000-000000000001', 2.275, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7b65-8f37-8ca02dd7ffcd', '00000037-0000-0000-0000-000000000001', 1.900, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-70ef-becb-a1879f89d70d', '00000037-0000-0000-0000-000000000001', 2.375, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-79ec-a219-64c3e5500986', '00000037-0000-0000-0000-000000000001', 2.100, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-78cc-b687-956317906640', '00000037-0000-0000-0000-000000000001', 2.150, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-70f9-a39f-070912ba95a1', '00000037-0000-0000-0000-000000000001', 2.125, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7996-bd26-e3bd403f18e3', '00000037-0000-0000-0000-000000000001', 2.050, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-770a-a797-fb8147622b0a', '00000037-0000-0000-0000-000000000001', 1.950, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-70a1-90dc-9db8f6d99504', '00000037-0000-0000-0000-000000000001', 2.100, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-74b6-9305-82165a0677d0', '00000037-0000-0000-0000-000000000001', 2.350, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7020-a826-0408e7c0efe1', '00000037-0000-0000-0000-000000000001', 1.875, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-728b-a9bf-4683332ce16c', '00000037-0000-0000-0000-000000000001', 1.975, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7682-89d7-c2b6b5c85b6a', '00000037-0000-0000-0000-000000000001', 2.300, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7449-9dc2-e6e4236ec373', '00000037-0000-0000-0000-000000000001', 2.225, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
 
 
 --
 -- Data for Name: sign_offs; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.sign_offs VALUES (1001, '019cad8f-ac00-7e3b-862d-33d9e6289c81', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL);
+INSERT INTO public.sign_offs VALUES (1001, '019cad8f-ac00-7403-bda0-217edc14b626', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL);
+
+
+--
+-- Data for Name: specification_drafts; Type: TABLE DATA; Schema: public; Owner: -
+--
+
 
 
 --
 -- Data for Name: stock_balances; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.stock_balances VALUES ('24fb78d3-a7ea-4fa9-a3fc-d96f8183744b', '00000033-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('6d777881-9ab8-4ed2-af52-f07a54cc5382', '00000034-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 8.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('91906e22-6a69-4719-8e33-a1e15b52da31', '00000035-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('93a94c39-cd05-4ae7-ac12-92e782465cee', '00000036-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 16800.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('a366b203-1d9c-49d9-835d-3b3d6cac441a', '00000032-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 9.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('9860b0e6-13d2-4d31-a55b-aaf91e6a34c3', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('7775844b-74ce-4332-9b78-a8c49c8b98e5', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('38a704ac-d5bd-42b9-b520-9418dbf35a96', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('da0e2cb8-6448-48b1-8a85-492a2ed29b9f', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('0e5bf2d9-09c2-4dc9-b26a-2ed9132ea315', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('cdd2a60a-131d-4850-a563-869915e986bc', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('9f3a7a0d-7fd0-43af-85da-667f84db41ba', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('f4932e17-189a-41f3-982b-05070d11bc85', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('02d79b84-4c3c-4914-9e7b-d6b843bc2aa8', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('f87917f5-800d-4e49-894a-6d957bb85bc0', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('e3ba0f8f-1435-4306-bfd3-97efcb12ca49', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('0f382b9a-a6c1-443d-872f-5cb2e19cc04e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('7759a760-d6ff-4ec4-a9c5-6e7f25840f3e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('2646f939-cf40-42a5-b4ab-24e301b760f0', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('7de498c9-904d-4751-b9ce-f3a4ad491913', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('1fff7c23-7b48-4143-9442-46819d4514c6', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('15017b71-ca8e-4889-acfd-505803d81e17', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('4a4a7606-3ca4-4fb6-933e-11d1daa76798', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('0168fd1a-aa21-4b40-8253-0531ab1fab51', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('366ad406-b133-460c-ad60-284547eb9e07', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('3d67d221-c6e2-4caf-b342-3182ad5edbad', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('b353717d-d8b4-4af5-847b-3b5cc9b84170', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('19ad6302-7e79-4a02-9a56-aacab9059e3a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('4855b2a3-7e2c-4a97-a23d-f9df4e4c83ac', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 2.0000, 0.0000);
-INSERT INTO public.stock_balances VALUES ('e27a91c1-2b25-4a22-a0ad-58c361989ce0', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('9d496b84-f736-4866-a7d7-f25547e57428', '00000033-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('373ea081-0e3a-4278-a563-b632a254ab2c', '00000034-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 8.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('b7ac44ee-8545-46c3-a67c-f09bba960634', '00000036-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 16800.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('0fb290de-a5ab-423a-b216-ae41dae7340c', '00000035-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('f1b9011a-f8ab-4594-ab7d-35670cb61c46', '00000032-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 9.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('a58872f2-af47-4a64-8e16-3fe0b637d44e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('2d676ec4-1836-41b6-b960-d143ad548872', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('a9462e11-8bbc-4fe4-83f5-14439a833ee5', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('d63178d1-92d8-4a67-9549-89d9a2ea43b5', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('df38e29d-d26e-4777-a527-5be263fcb0b1', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('05b02072-f733-4c83-8240-2f1bc158103a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('438a14b4-8cb0-46e5-95f2-a367ae97aaa2', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('33bd72f6-9862-465e-8432-cf0c0c3e504e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('198e27fc-b97e-4ca7-9c55-7b15b090669e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('2bfcf055-e0b1-49e3-8619-7c7b9a2a4763', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('98cec972-1146-44b6-b95d-4b81d5361f7d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('fc294db5-f0b2-48f1-a907-6ca53fd6ca8b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('74f7120b-626b-4db3-b8b4-f4105d7c3097', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('b8885b34-6e80-423b-a11f-68fe52947ee1', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('0ad24c73-3b9c-4203-a440-c6970c2bf9c1', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('f4ee155d-221a-4af4-9392-aa6b0b81f0ca', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('0209d242-9128-4e42-9ab9-2afb4254105a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('cae515d9-6e7f-4eee-adfd-ff369352bf51', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('430df719-33b9-4a89-922e-9ae1c66d093b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('6cb69a18-c491-4d39-a102-2722dc6e00d4', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('6e324c5f-eebb-4021-a7ed-b62f1c70647c', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('1aad9604-a3fc-45f2-8086-aad69dd607b8', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('1e84c1e3-face-40fb-bdf1-ef1649614866', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('6b5719bc-b1b9-4f15-900a-4a355d8bb740', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 2.0000, 0.0000);
+INSERT INTO public.stock_balances VALUES ('4bca47b8-5621-46d5-83fc-cf3d2d72b782', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 2.0000, 0.0000);
 
 
 --
@@ -2018,59 +2069,59 @@ INSERT INTO public.stock_movements VALUES ('00000beb-0000-0000-0000-000000000001
 INSERT INTO public.stock_movements VALUES ('00000bec-0000-0000-0000-000000000001', '00000034-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'received', 8.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL);
 INSERT INTO public.stock_movements VALUES ('00000bed-0000-0000-0000-000000000001', '00000035-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'received', 3.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL);
 INSERT INTO public.stock_movements VALUES ('00000bee-0000-0000-0000-000000000001', '00000036-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'received', 20000.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-70ef-b01b-656973be67a0', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7650-95a5-bf97ae404b80', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-716e-8028-8780144f6406', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7ce7-ada6-d4b46fe81fb8', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-717f-b295-691b2e72f5e6', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f68-8a99-71e72ac8fb4f', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-71bb-9f5d-b8f34c3c5270', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7966-9ad8-b4e6f0ea5e7d', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-71e1-bec7-92b5fc7d9b30', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f2d-a017-a95a06030353', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-72d8-8320-7ef6b1debd84', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-760f-bc6b-3dedca6a8ced', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-72fc-ab3f-8cd241187704', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7375-aa4e-5dc7a6f74ccc', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7316-9d63-9788860910be', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-71ca-96cf-bb54b96cd8b7', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-747b-bc7f-dd2eeca2488c', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-74e4-8d64-a5d006673cc6', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-748f-bdd2-d267674e1554', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7239-b9c7-d15285cb73fd', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-74bb-9b52-a549a0195070', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7245-be39-25308d3b3e8f', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7502-a8a7-d18b2f6ca67f', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-713d-abb9-8e17d10f888d', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-750f-b98e-2b98881245f0', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7c00-82e5-3ed01d4c06a6', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7537-adac-e906ad299169', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-70ca-80b1-e9acbc386d22', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7551-b138-5ccd6fe7cf72', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7d6c-aca4-823d63c3afa5', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7577-8a51-7dd360e85b6d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f94-86ca-91a21422f361', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-758f-bf03-3f7bec935ab5', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7689-8021-1c2c62d6ce91', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7602-853e-01741613a124', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7455-8436-18ef2cabb0ec', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-760b-bcbd-8a53e3fe32d0', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7ff9-9d67-8af29f9307a0', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7611-bce9-9356446490c0', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7783-9a0c-7c96fec98ce0', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-76a9-a6d6-77820b36a39b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7799-91b4-d2c2480333b3', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-76b9-9216-637164726f89', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7c85-ac4d-9a0f06878a1a', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-76c4-b950-8accd1714a09', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7238-b81a-b41677a751fb', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-76ce-ba0e-ec8c2f244d08', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-776f-a70e-5992b24b0045', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-76f2-b14d-1885bbb8f32a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-785a-b2d4-a26f91abcc28', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7790-bf2f-542d9e691f90', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-75df-aa32-ada048805daf', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7931-a234-f326f2af966a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-74ee-9d42-945c1cfd35a0', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-796f-a943-a1e60f156401', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7cf7-8d8c-2c0471115534', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7983-8e94-ced2169768fd', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7031-a80a-18389a3a9369', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-79c9-a672-5f95b21e5449', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7193-a97d-2711c2f1f778', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7b35-ba2d-dfc38ac55792', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-76db-9ecb-967bd986acd9', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7b44-bc08-e644c568ec82', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7d17-8c68-a083c439f722', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7b55-b39f-84249828db47', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-79f5-930b-5fba63356ece', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7bad-a52a-9bc4c6e828fd', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7a91-9e80-888d979abed9', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7c8c-939c-64739101064f', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7417-a1f0-f48b67d9eced', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7c9b-a7ab-a19bc06a693e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f90-ad46-146b5bd9b0d8', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7caf-a80e-c0ef9c0e0609', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-77ab-854a-a811e77277e6', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7d8a-bcce-8e393bcf3524', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-77c6-88f3-65049221fea9', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7d93-84f1-7cd4428559fe', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7d72-9f6e-04a31d87865c', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7dbb-bf27-5f625409fbc3', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7b41-bf56-32fdee1ff11e', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7dc8-8e74-625ce1dcd92b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7750-81e8-140e70e64871', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7e58-a3d7-771961158df7', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-76de-869e-6ecd2fb547b3', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7e63-83fb-3babd0b1ea81', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-718a-9e28-96aadcd8ed19', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7e6b-8673-aefa5d9b74e7', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-75f1-89a3-54be425c3386', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7e6f-9879-50310a16ed3e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-716b-aee2-4e7b7cc78a4f', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7e8c-bf77-c9f65b2c529e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7a26-915e-a66fa36f0c0c', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ed7-9ff9-516b49dff827', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7848-b8fb-00d01d123e23', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7f3f-9c9e-ab80f6795fde', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7517-b6e4-f08fa9fd9333', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7fe0-badf-e71c4d0a450d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7164-b253-729bd2b93a8a', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7fe5-ad5d-3bf6b677e134', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7af5-ae6c-c1c708fede94', NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-72ee-9a71-22896ff8a6a1', '00000035-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -1.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-77c0-a28d-ca9cf3760be5', '00000036-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -3200.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-792e-bd1d-b70e0f5048a4', '00000032-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -1.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7010-bb7c-ead4cd5ddb77', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-71a5-bb7f-6d866d02a31f', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7061-8668-e766ce0e93c6', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7695-9ca5-92c26833d7ae', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-70cb-94f3-510cb5b7734e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7622-87a6-76d2a736b225', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7109-8841-55174d9ac3e8', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f3f-91d0-4b28dabaf22d', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-711d-957f-f8aa6095cdce', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7fdc-aad9-5b8db7beaa58', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7146-9b3c-d51d7520df3c', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7259-86f6-e8382340c4a9', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7154-aeef-1f7bc2ffbe06', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7381-9633-b022d535269e', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7194-8987-435da2432f07', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7b06-a992-6fba6014f7f9', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-727a-9e42-813dbf303cc7', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7d80-8659-86eab488e28a', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-728a-bf9f-961032f6db90', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-755d-b6cf-8beda602bdc8', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7343-a03c-9efd7f6fad58', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7e91-9609-8ca1eee5cb72', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-745b-a397-68c47411745d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-73fb-8c92-b8e044bbfe29', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7489-aee2-814386c1138e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7827-859e-818f560254a7', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-74cf-b216-1619e2d1e0c4', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7bba-b129-0ca569d6ca95', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7503-80fa-cbbb15384d6a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7e6a-8e83-6ce289c82b3d', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7534-b1fa-74f16e9d23d6', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7690-a48c-44ca255977e4', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7563-8905-e74f3a86b8b0', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7fe0-814f-0980b4b96d15', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-75a3-b229-419326677270', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-745c-9a6f-9c732803c364', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-75bb-ad98-15f494788241', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7270-8b3c-2856e9980e1f', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-75f6-86bd-e8ddc120baa1', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-79a4-8bd4-bd535c86937e', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7682-98b7-d2397d56fc39', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-744f-be04-7b9078c46bd5', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-76a2-9fb5-76e03c866a35', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-70d1-8389-7087cef3eb75', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-76d9-9063-e9be82f4188e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7015-8bed-41265f3c298b', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-76e3-a342-eeb9666b4f85', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-704e-b00a-86353f648c31', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7702-9941-8d686433daab', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-747e-9e0d-f7ec78ce3cdb', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-772b-8672-be961ac2496f', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7a2a-852e-33eab12a3ae6', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-772d-b4d3-07ea818a5659', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7704-99cc-6ae9d56c517b', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-774b-9750-9671f8efd9ba', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-791e-8be0-b87bd0e65c5c', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7754-be9a-f168607bf6fd', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-70e7-8e20-08d5a74212d3', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7858-93ee-fdb0e21c96ed', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7648-a0f8-1ecaf1b9baa9', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-78b0-bfe1-6e0969dd3f7b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7c02-a51b-d15448544762', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-78f6-99c2-f6146d5d48b5', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-71d1-9e69-2c31624077ac', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7990-a804-8ddb1e8ff401', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7b59-b5d5-df7fe084562e', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-79e8-bf04-78afd0ab931e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-78a1-9fe6-1ebff20584d7', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7a2f-aad0-1359aba56994', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7ef4-8e41-a0081fdbef1d', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7a59-8e25-8e7c9bd34af5', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-732d-9d83-4153b5033f86', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7a5d-bffd-951f4633d755', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-76c2-90ef-2be76c012903', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ab4-9498-741c04aa403d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7b65-8f37-8ca02dd7ffcd', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7abb-9282-ac6a4818139a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-70ef-becb-a1879f89d70d', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7b58-ba7e-8f9bd138c2d6', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-79ec-a219-64c3e5500986', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ba7-90cf-36b4d2168cb1', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-78cc-b687-956317906640', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7cd5-8a50-5255cb865054', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-70f9-a39f-070912ba95a1', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7db3-bea0-a30d288b5f5d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7996-bd26-e3bd403f18e3', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7df0-9fd0-5e5f155c302b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-770a-a797-fb8147622b0a', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7dfc-8c74-d69a0767c0e4', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-70a1-90dc-9db8f6d99504', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7e3a-9b41-442a6e0e8a73', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-74b6-9305-82165a0677d0', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7f78-9d47-55d7d88d90af', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7020-a826-0408e7c0efe1', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7f90-8950-0bf189c615f7', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-728b-a9bf-4683332ce16c', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7f93-b2a9-d7c945828dd0', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7682-89d7-c2b6b5c85b6a', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ff3-b026-f65e4cc6a99c', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7449-9dc2-e6e4236ec373', NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7538-bb1f-36011794bebe', '00000036-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -3200.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7b85-9a0f-1bc4f7b9992d', '00000035-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -1.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7e75-b839-519836af2c6d', '00000032-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -1.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL);
 
 
 --
@@ -2085,14 +2136,14 @@ INSERT INTO public.storage_places VALUES ('00000029-0000-0000-0000-000000000001'
 -- Data for Name: stored_answers; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'TickFastener', 'test-11194425-2', '\x35df477b98694fc5360ec985da87e302ccb1d31394911854b071a8b76981b84a', '{"state": "tightened", "fastenerCode": "drain-plug", "notTightened": 1}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'TickFastener', 'test-11194425-3', '\x1ee9817a5a68014952957a3dea551db211ec1df007950bc849415875ba809b6f', '{"state": "tightened", "fastenerCode": "cover-bolt", "notTightened": 0}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-11194425-4', '\x397a0729113749035179b0d27c2416fe0b66214faf7b33c00316508baeac1b29', '{"open": ["hot-oil", "used-oil", "cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-11194425-5', '\xab32fb2b4c85b124bcaeb5a715d932877640b12eaefb45ff80a3b9775ea4acbf', '{"open": ["used-oil", "cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-11194425-6', '\x18e02172445ff9469f56ceee3b3b892c404a82d5108e080b25972a7f65a043e3', '{"open": ["cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-11194425-7', '\x215c6f38f14e2930aa1d86447c1cf10a901a27b1c204c34c72e755bdad6a991a', '{"open": ["turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-11194425-8', '\xababfee56e458e3d1b839947e70c1401d71ee08834ceb5ca82407bc99acdac12', '{"open": [], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'SignOffCard', 'test-11194425-9', '\x174df36b460ad49e76e763b905dace0c74d0b1a94f397bb06e90ef3b884c648a', '{"signedAt": "2026-03-02T08:00:00Z", "doneItems": ["oil-and-filter", "valve-clearance-check"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'TickFastener', 'test-12295835-2', '\x35df477b98694fc5360ec985da87e302ccb1d31394911854b071a8b76981b84a', '{"state": "tightened", "fastenerCode": "drain-plug", "notTightened": 1}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'TickFastener', 'test-12295835-3', '\x1ee9817a5a68014952957a3dea551db211ec1df007950bc849415875ba809b6f', '{"state": "tightened", "fastenerCode": "cover-bolt", "notTightened": 0}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-12295835-4', '\x397a0729113749035179b0d27c2416fe0b66214faf7b33c00316508baeac1b29', '{"open": ["hot-oil", "used-oil", "cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-12295835-5', '\xab32fb2b4c85b124bcaeb5a715d932877640b12eaefb45ff80a3b9775ea4acbf', '{"open": ["used-oil", "cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-12295835-6', '\x18e02172445ff9469f56ceee3b3b892c404a82d5108e080b25972a7f65a043e3', '{"open": ["cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-12295835-7', '\x215c6f38f14e2930aa1d86447c1cf10a901a27b1c204c34c72e755bdad6a991a', '{"open": ["turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-12295835-8', '\xababfee56e458e3d1b839947e70c1401d71ee08834ceb5ca82407bc99acdac12', '{"open": [], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'SignOffCard', 'test-12295835-9', '\x174df36b460ad49e76e763b905dace0c74d0b1a94f397bb06e90ef3b884c648a', '{"signedAt": "2026-03-02T08:00:00Z", "doneItems": ["oil-and-filter", "valve-clearance-check"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
 
 
 --
@@ -2143,7 +2194,7 @@ SELECT pg_catalog.setval('public.account_claims_id_seq', 1, false);
 -- Name: audit_rows_id_seq; Type: SEQUENCE SET; Schema: public; Owner: -
 --
 
-SELECT pg_catalog.setval('public.audit_rows_id_seq', 100, true);
+SELECT pg_catalog.setval('public.audit_rows_id_seq', 102, true);
 
 
 --
@@ -2432,6 +2483,14 @@ ALTER TABLE ONLY public.hand_turns
 
 
 --
+-- Name: history_imports pk_history_imports; Type: CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.history_imports
+    ADD CONSTRAINT pk_history_imports PRIMARY KEY (id);
+
+
+--
 -- Name: holidays pk_holidays; Type: CONSTRAINT; Schema: public; Owner: -
 --
 
@@ -2645,6 +2704,14 @@ ALTER TABLE ONLY public.shims
 
 ALTER TABLE ONLY public.sign_offs
     ADD CONSTRAINT pk_sign_offs PRIMARY KEY (job_card_number);
+
+
+--
+-- Name: specification_drafts pk_specification_drafts; Type: CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.specification_drafts
+    ADD CONSTRAINT pk_specification_drafts PRIMARY KEY (engine_model_id, person_id);
 
 
 --
@@ -2959,6 +3026,13 @@ CREATE INDEX ix_done_items_done_by ON public.done_items USING btree (done_by);
 
 
 --
+-- Name: ix_done_items_import_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_done_items_import_id ON public.done_items USING btree (import_id);
+
+
+--
 -- Name: ix_done_items_job_card_number_service_item_code; Type: INDEX; Schema: public; Owner: -
 --
 
@@ -2970,6 +3044,13 @@ CREATE UNIQUE INDEX ix_done_items_job_card_number_service_item_code ON public.do
 --
 
 CREATE INDEX ix_done_items_motorcycle_id_service_item_code_done_on ON public.done_items USING btree (motorcycle_id, service_item_code, done_on);
+
+
+--
+-- Name: ix_done_items_remark_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_done_items_remark_id ON public.done_items USING btree (remark_id);
 
 
 --
@@ -3124,6 +3205,20 @@ CREATE INDEX ix_hand_turns_confirmed_by ON public.hand_turns USING btree (confir
 --
 
 CREATE INDEX ix_hand_turns_job_card_number ON public.hand_turns USING btree (job_card_number);
+
+
+--
+-- Name: ix_history_imports_content_hash; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE UNIQUE INDEX ix_history_imports_content_hash ON public.history_imports USING btree (content_hash);
+
+
+--
+-- Name: ix_history_imports_imported_by; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_history_imports_imported_by ON public.history_imports USING btree (imported_by);
 
 
 --
@@ -3589,6 +3684,13 @@ CREATE INDEX ix_sign_offs_signed_by ON public.sign_offs USING btree (signed_by);
 
 
 --
+-- Name: ix_specification_drafts_person_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_specification_drafts_person_id ON public.specification_drafts USING btree (person_id);
+
+
+--
 -- Name: ix_stock_balances_part_id_place_id_thickness_mm_condition; Type: INDEX; Schema: public; Owner: -
 --
 
@@ -3820,6 +3922,13 @@ CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.hand_turns FOR EACH
 
 
 --
+-- Name: history_imports append_only; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.history_imports FOR EACH ROW EXECUTE FUNCTION public.refuse_change();
+
+
+--
 -- Name: left_out_visits append_only; Type: TRIGGER; Schema: public; Owner: -
 --
 
@@ -3971,6 +4080,13 @@ CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.fastener_ticks FOR
 --
 
 CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.hand_turns FOR EACH STATEMENT EXECUTE FUNCTION public.refuse_change();
+
+
+--
+-- Name: history_imports append_only_truncate; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.history_imports FOR EACH STATEMENT EXECUTE FUNCTION public.refuse_change();
 
 
 --
@@ -4599,6 +4715,14 @@ ALTER TABLE ONLY public.clearance_readings
 
 
 --
+-- Name: done_items fk_done_items_history_imports_import_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.done_items
+    ADD CONSTRAINT fk_done_items_history_imports_import_id FOREIGN KEY (import_id) REFERENCES public.history_imports(id) ON DELETE RESTRICT;
+
+
+--
 -- Name: done_items fk_done_items_job_cards_job_card_number; Type: FK CONSTRAINT; Schema: public; Owner: -
 --
 
@@ -4620,6 +4744,14 @@ ALTER TABLE ONLY public.done_items
 
 ALTER TABLE ONLY public.done_items
     ADD CONSTRAINT fk_done_items_people_done_by FOREIGN KEY (done_by) REFERENCES public.people(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: done_items fk_done_items_remarks_remark_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.done_items
+    ADD CONSTRAINT fk_done_items_remarks_remark_id FOREIGN KEY (remark_id) REFERENCES public.remarks(id) ON DELETE RESTRICT;
 
 
 --
@@ -4780,6 +4912,14 @@ ALTER TABLE ONLY public.hand_turns
 
 ALTER TABLE ONLY public.hand_turns
     ADD CONSTRAINT fk_hand_turns_people_confirmed_by FOREIGN KEY (confirmed_by) REFERENCES public.people(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: history_imports fk_history_imports_people_imported_by; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.history_imports
+    ADD CONSTRAINT fk_history_imports_people_imported_by FOREIGN KEY (imported_by) REFERENCES public.people(id) ON DELETE RESTRICT;
 
 
 --
@@ -5287,6 +5427,14 @@ ALTER TABLE ONLY public.sign_offs
 
 
 --
+-- Name: specification_drafts fk_specification_drafts_people_person_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.specification_drafts
+    ADD CONSTRAINT fk_specification_drafts_people_person_id FOREIGN KEY (person_id) REFERENCES public.people(id) ON DELETE RESTRICT;
+
+
+--
 -- Name: stock_balances fk_stock_balances_parts_part_id; Type: FK CONSTRAINT; Schema: public; Owner: -
 --
 
@@ -5701,6 +5849,13 @@ GRANT SELECT,INSERT ON TABLE public.hand_turns TO workshop_service;
 
 
 --
+-- Name: TABLE history_imports; Type: ACL; Schema: public; Owner: -
+--
+
+GRANT SELECT,INSERT ON TABLE public.history_imports TO workshop_service;
+
+
+--
 -- Name: TABLE holidays; Type: ACL; Schema: public; Owner: -
 --
 
@@ -5901,6 +6056,13 @@ GRANT SELECT ON TABLE public.shims TO workshop_service;
 --
 
 GRANT SELECT,INSERT ON TABLE public.sign_offs TO workshop_service;
+
+
+--
+-- Name: TABLE specification_drafts; Type: ACL; Schema: public; Owner: -
+--
+
+GRANT SELECT,INSERT,DELETE,UPDATE ON TABLE public.specification_drafts TO workshop_service;
 
 
 --

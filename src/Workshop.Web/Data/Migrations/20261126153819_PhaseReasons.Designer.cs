@@ -15,7 +15,7 @@ using Workshop.Web.Data;
 namespace Workshop.Web.Data.Migrations
 {
     [DbContext(typeof(WorkshopDbContext))]
-    [Migration("20261126151910_PhaseReasons")]
+    [Migration("20261126153819_PhaseReasons")]
     partial class PhaseReasons
     {
         /// <inheritdoc />
@@ -1424,6 +1424,11 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("engine_model_id");
 
+                    b.Property<string>("Note")
+                        .HasMaxLength(4000)
+                        .HasColumnType("character varying(4000)")
+                        .HasColumnName("note");
+
                     b.Property<string>("Specification")
                         .IsRequired()
                         .HasColumnType("jsonb")
@@ -1444,6 +1449,62 @@ namespace Workshop.Web.Data.Migrations
                         .HasDatabaseName("ix_engine_model_versions_engine_model_id_version");
 
                     b.ToTable("engine_model_versions", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.EngineModels.SpecificationDraft", b =>
+                {
+                    b.Property<Guid>("EngineModelId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("engine_model_id");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<int>("BasedOnVersion")
+                        .HasColumnType("integer")
+                        .HasColumnName("based_on_version");
+
+                    b.Property<Instant>("ChangedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("changed_at");
+
+                    b.Property<bool>("Invented")
+                        .HasColumnType("boolean")
+                        .HasColumnName("invented");
+
+                    b.Property<string>("Maker")
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)")
+                        .HasColumnName("maker");
+
+                    b.Property<string>("Name")
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)")
+                        .HasColumnName("name");
+
+                    b.Property<uint>("RowVersion")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<string>("Specification")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("specification");
+
+                    b.Property<Instant>("StartedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("started_at");
+
+                    b.HasKey("EngineModelId", "PersonId")
+                        .HasName("pk_specification_drafts");
+
+                    b.HasIndex("PersonId")
+                        .HasDatabaseName("ix_specification_drafts_person_id");
+
+                    b.ToTable("specification_drafts", (string)null);
                 });
 
             modelBuilder.Entity("Workshop.Domain.Intervals.DoneItem", b =>
@@ -1470,6 +1531,10 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("entered_at");
 
+                    b.Property<Guid?>("ImportId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("import_id");
+
                     b.Property<int?>("JobCardNumber")
                         .HasColumnType("integer")
                         .HasColumnName("job_card_number");
@@ -1477,6 +1542,10 @@ namespace Workshop.Web.Data.Migrations
                     b.Property<Guid>("MotorcycleId")
                         .HasColumnType("uuid")
                         .HasColumnName("motorcycle_id");
+
+                    b.Property<Guid?>("RemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("remark_id");
 
                     b.Property<string>("ServiceItemCode")
                         .IsRequired()
@@ -1489,6 +1558,12 @@ namespace Workshop.Web.Data.Migrations
 
                     b.HasIndex("DoneBy")
                         .HasDatabaseName("ix_done_items_done_by");
+
+                    b.HasIndex("ImportId")
+                        .HasDatabaseName("ix_done_items_import_id");
+
+                    b.HasIndex("RemarkId")
+                        .HasDatabaseName("ix_done_items_remark_id");
 
                     b.HasIndex("JobCardNumber", "ServiceItemCode")
                         .IsUnique()
@@ -1567,6 +1642,49 @@ namespace Workshop.Web.Data.Migrations
                         .HasDatabaseName("ix_due_items_expected_on_motorcycle_id_service_item_code");
 
                     b.ToTable("due_items", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Intervals.HistoryImport", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<byte[]>("ContentHash")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("content_hash");
+
+                    b.Property<string>("FileName")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)")
+                        .HasColumnName("file_name");
+
+                    b.Property<Instant>("ImportedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("imported_at");
+
+                    b.Property<Guid>("ImportedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("imported_by");
+
+                    b.Property<int>("Lines")
+                        .HasColumnType("integer")
+                        .HasColumnName("lines");
+
+                    b.HasKey("Id")
+                        .HasName("pk_history_imports");
+
+                    b.HasIndex("ContentHash")
+                        .IsUnique()
+                        .HasDatabaseName("ix_history_imports_content_hash");
+
+                    b.HasIndex("ImportedBy")
+                        .HasDatabaseName("ix_history_imports_imported_by");
+
+                    b.ToTable("history_imports", (string)null);
                 });
 
             modelBuilder.Entity("Workshop.Domain.JobCards.Cancellation", b =>
@@ -3800,6 +3918,16 @@ namespace Workshop.Web.Data.Migrations
                         .HasConstraintName("fk_engine_model_versions_engine_models_engine_model_id");
                 });
 
+            modelBuilder.Entity("Workshop.Domain.EngineModels.SpecificationDraft", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_specification_drafts_people_person_id");
+                });
+
             modelBuilder.Entity("Workshop.Domain.Intervals.DoneItem", b =>
                 {
                     b.HasOne("Workshop.Domain.People.Person", null)
@@ -3808,6 +3936,12 @@ namespace Workshop.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_done_items_people_done_by");
+
+                    b.HasOne("Workshop.Domain.Intervals.HistoryImport", null)
+                        .WithMany()
+                        .HasForeignKey("ImportId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_done_items_history_imports_import_id");
 
                     b.HasOne("Workshop.Domain.JobCards.JobCard", null)
                         .WithMany()
@@ -3821,6 +3955,12 @@ namespace Workshop.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_done_items_motorcycles_motorcycle_id");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("RemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_done_items_remarks_remark_id");
                 });
 
             modelBuilder.Entity("Workshop.Domain.Intervals.DueItem", b =>
@@ -3831,6 +3971,16 @@ namespace Workshop.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_due_items_motorcycles_motorcycle_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Intervals.HistoryImport", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ImportedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_history_imports_people_imported_by");
                 });
 
             modelBuilder.Entity("Workshop.Domain.JobCards.Cancellation", b =>
