@@ -26,6 +26,8 @@ internal static class DatabaseRefusals
         ["pk_check_ins"] = Problem.Conflict("checked-in", "The motorcycle is checked in already."),
         ["ix_resources_kind_name"] = Problem.Conflict("name-taken", "Somebody else gave that name to another one a moment ago; choose another."),
         ["UserNameIndex"] = Problem.Conflict("user-name-taken", "Somebody else gave that name to another account a moment ago; choose another."),
+        ["ix_history_imports_content_hash"] = Problem.Conflict("imported",
+            "The same file was taken over a moment ago; nothing was written twice."),
         ["ix_motorcycles_registration"] = Problem.Conflict("registration-taken",
             "Another motorcycle has this registration."),
     };

@@ -21,6 +21,7 @@ internal static class PagePolicies
         pages.AuthorizePage("/EngineModels/EditSection", Policies.Manages);
         pages.AuthorizePage("/EngineModels/New", Policies.Manages);
         pages.AuthorizePage("/Imports/Readings", Policies.Manages);
+        pages.AuthorizePage("/Imports/History", Policies.Manages);
         pages.AuthorizePage("/Shims/Stocking", Policies.Manages);
         pages.AuthorizeFolder("/People", Policies.Books);
         pages.AuthorizePage("/People/New", Policies.Manages);

@@ -18,12 +18,7 @@ namespace Workshop.Web.Features.Imports;
 /// </summary>
 public static class ImportReadings
 {
-    /// <summary>Characters; some hundred thousand lines would fit, of which <see cref="WorksheetFile.MostLines"/> are taken.</summary>
-    public const int LongestFile = 4_000_000;
-
-    private const string PastedText = "pasted text";
-
-    public sealed record Request
+    public sealed record Request : IFileRequest
     {
         /// <summary>Where the text comes from; "pasted text" where it is not given.</summary>
         public string? FileName { get; init; }
@@ -52,28 +47,19 @@ public static class ImportReadings
 
     public sealed class Validator : AbstractValidator<Request>
     {
-        public Validator()
-        {
-            RuleFor(r => r.FileName).IsAtMost(Limits.Name)
-                .Must(n => n is null || !n.Any(char.IsControl)).WithMessage("{PropertyName} holds a control character.");
-            RuleFor(r => r.Csv).Cascade(CascadeMode.Stop).IsGiven("the text of the worksheets")
-                .Must(c => c!.Length <= LongestFile)
-                .WithMessage((_, c) => $"{{PropertyName}} has {c!.Length} characters: at most {LongestFile} are allowed; split the file.")
-                .Must(c => !c!.Contains('\0', StringComparison.Ordinal) && !c.Contains('\uFFFD', StringComparison.Ordinal))
-                .WithMessage("{PropertyName} is not UTF-8 text: save it as CSV in UTF-8.");
-        }
+        public Validator() => this.AddFileRules("the text of the worksheets");
     }
 
     public static async Task<Outcome<Answer>> Handle(
         Request request, WorkshopDbContext db, Actor actor, IClock clock, CancellationToken ct)
     {
-        var faults = new WorksheetFaults();
+        var faults = new FileFaults(WorksheetColumn.All, "worksheets-at-fault");
         var rows = WorksheetFile.Read(request.Csv!, faults);
         var books = await WorksheetBooks.Read(db, rows, clock.GetCurrentInstant(), ct);
         var import = new ReadingImport
         {
             Id = NewId.At(clock),
-            FileName = string.IsNullOrWhiteSpace(request.FileName) ? PastedText : request.FileName.Trim(),
+            FileName = FileRules.NameOf(request),
             Rows = rows.Count,
             ImportedBy = actor.PersonId,
             ImportedAt = clock.GetCurrentInstant(),
@@ -88,7 +74,7 @@ public static class ImportReadings
         if (!request.DryRun)
         {
             db.ReadingImports.Add(import);
-            db.OdometerReadings.AddRange(entry.OdometerReadings);
+            db.OdometerReadings.AddRange(entry.Odometers.Added);
             db.ClearanceReadings.AddRange(entry.Readings);
             db.ShimObservations.AddRange(entry.Shims);
             db.ValveEvents.AddRange(entry.Events);
@@ -102,7 +88,7 @@ public static class ImportReadings
             request.DryRun ? null : import.Id,
             rows.Count,
             entry.Motorcycles.Length,
-            entry.OdometerReadings.Count,
+            entry.Odometers.Added.Count,
             entry.Readings.Count,
             entry.Shims.Count,
             entry.Events.Count,

@@ -6,9 +6,20 @@ internal static class ImportsApi
 {
     public static void Map(RouteGroupBuilder api)
     {
-        api.MapPost("/imports/readings", async (HttpRequest http, bool? dryRun, string? fileName, Api run) =>
-                await run.Post(await WorksheetBody.Read(http, dryRun, fileName), ImportReadings.Handle))
-            .Accepts<ImportReadings.Request>(WorksheetBody.Json, WorksheetBody.Csv)
-            .WithTags("Imports").RequireAuthorization(Policies.Manages);
+        var imports = api.MapGroup("/imports").WithTags("Imports").RequireAuthorization(Policies.Manages);
+        imports.MapPost("/readings", async (HttpRequest http, bool? dryRun, string? fileName, Api run) =>
+            {
+                var file = await FileBody.Read(http, dryRun, fileName);
+                return await run.Post(
+                    new ImportReadings.Request { FileName = file.FileName, Csv = file.Csv, DryRun = file.DryRun }, ImportReadings.Handle);
+            })
+            .Accepts<ImportReadings.Request>(FileBody.JsonType, FileBody.CsvType);
+        imports.MapPost("/history", async (HttpRequest http, bool? dryRun, string? fileName, Api run) =>
+            {
+                var file = await FileBody.Read(http, dryRun, fileName);
+                return await run.Post(
+                    new ImportHistory.Request { FileName = file.FileName, Csv = file.Csv, DryRun = file.DryRun }, ImportHistory.Handle);
+            })
+            .Accepts<ImportHistory.Request>(FileBody.JsonType, FileBody.CsvType);
     }
 }

@@ -3,11 +3,7 @@ using Workshop.Domain;
 using Workshop.Domain.Clearances;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Measures;
-using Workshop.Domain.Motorcycles;
-using Workshop.Domain.Outcomes;
-using Workshop.Domain.People;
 using Workshop.Domain.Shims;
-using Workshop.Web.Features.Motorcycles;
 
 namespace Workshop.Web.Features.Imports;
 
@@ -15,7 +11,7 @@ namespace Workshop.Web.Features.Imports;
 /// Decides what a file writes: judges its lines by the same rules as what is typed today, and makes the rows. Writes nothing
 /// itself.
 /// </summary>
-internal sealed class WorksheetEntry(WorksheetBooks books, ReadingImport import, WorksheetFaults faults)
+internal sealed class WorksheetEntry(WorksheetBooks books, ReadingImport import, FileFaults faults)
 {
     // A worksheet knows the day, not the hour: as found at noon, what went in and as left an hour later.
     private static readonly LocalTime Noon = new(12, 0);
@@ -23,7 +19,7 @@ internal sealed class WorksheetEntry(WorksheetBooks books, ReadingImport import,
 
     private readonly Dictionary<(Guid Engine, LobeKey Lobe, Stage Stage, LocalDate On), int> lines = [];
 
-    public List<OdometerReading> OdometerReadings { get; } = [];
+    public FileOdometers Odometers { get; } = new(import.ImportedBy, books.Now, faults);
 
     public List<ClearanceReading> Readings { get; } = [];
 
@@ -62,7 +58,7 @@ internal sealed class WorksheetEntry(WorksheetBooks books, ReadingImport import,
 
     private void TakeVisit(MotorcycleInBooks motorcycle, LocalDate on, IReadOnlyList<WorksheetRow> rows)
     {
-        var odometer = OdometerOf(motorcycle, on, rows);
+        var odometer = Odometers.Of(motorcycle, on, [.. rows.Select(r => (r.Line, r.Odometer))]);
         if (motorcycle.FittedOn(on) is not { } fitting)
         {
             if (odometer is not null)
@@ -90,47 +86,6 @@ internal sealed class WorksheetEntry(WorksheetBooks books, ReadingImport import,
 
         Visits.Add(new ImportReadings.Visit(
             motorcycle.Motorcycle.Id, motorcycle.Motorcycle.Registration, on, odometer.Count, odometer.Unit, rows.Count, Shims.Count - before));
-    }
-
-    /// <summary>One reading for the whole day; lines that differ from the first one are at fault.</summary>
-    private OdometerReading? OdometerOf(MotorcycleInBooks motorcycle, LocalDate on, IReadOnlyList<WorksheetRow> rows)
-    {
-        var first = rows.FirstOrDefault(r => r.Odometer is { } count && count <= OdometerCount.Largest);
-        if (first is null)
-        {
-            return null;
-        }
-
-        foreach (var row in rows.Where(r => r.Odometer is not null && r.Odometer != first.Odometer))
-        {
-            faults.Add(row.Line, WorksheetColumn.Odometer,
-                $"It is {row.Odometer}, but line {first.Line} of the same day says {first.Odometer}: one motorcycle has one reading a day here.");
-        }
-
-        var typed = new OdometerEntry.Typed("it", first.Odometer!.Value, on) { DayField = WorksheetColumn.Date };
-        var actor = new Actor(import.ImportedBy, new HashSet<string>());
-        if (!OdometerEntry.Decide(motorcycle.Odometer, typed, actor, books.Now).TryGet(out var reading, out var problem))
-        {
-            Refuse(first.Line, problem);
-            return null;
-        }
-
-        if (!motorcycle.Odometer.Standing.Contains(reading))
-        {
-            motorcycle.Odometer.Standing.Add(reading);
-            OdometerReadings.Add(reading);
-        }
-
-        return reading;
-    }
-
-    private void Refuse(int line, Problem problem)
-    {
-        foreach (var fault in problem.Faults)
-        {
-            var sentence = char.ToUpperInvariant(fault.Sentence[0]) + fault.Sentence[1..];
-            faults.Add(line, fault.Field == WorksheetColumn.Date ? WorksheetColumn.Date : WorksheetColumn.Odometer, sentence);
-        }
     }
 
     /// <summary>The engine has the lobe, and it was not read at this stage of this day before.</summary>

@@ -2,7 +2,6 @@ using FluentValidation;
 using NodaTime;
 using Workshop.Domain.Clearances;
 using Workshop.Domain.EngineModels;
-using Workshop.Domain.Outcomes;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Imports;
@@ -11,8 +10,8 @@ namespace Workshop.Web.Features.Imports;
 internal static class WorksheetColumn
 {
     public const string Motorcycle = "motorcycle";
-    public const string Date = "date";
-    public const string Odometer = "odometer";
+    public const string Date = FileOdometers.Date;
+    public const string Odometer = FileOdometers.Odometer;
     public const string Valve = "valve";
     public const string Stage = "stage";
     public const string Go = "go";
@@ -24,9 +23,6 @@ internal static class WorksheetColumn
 
     /// <summary>A file of readings without shims may leave this one out.</summary>
     public const string Optional = Shim;
-
-    /// <summary>How a fault names a place: "line 7, no-go".</summary>
-    public static string At(int line, string column) => $"line {line}, {column}";
 }
 
 /// <summary>One line of a file of old worksheets, as far as it could be read.</summary>
@@ -68,33 +64,4 @@ internal sealed record WorksheetRow(
             });
         }
     }
-}
-
-/// <summary>The faults of a file, each with its line and column; nothing is written while there is one.</summary>
-internal sealed class WorksheetFaults
-{
-    private readonly List<(int Line, int Column, FieldFault Fault)> faults = [];
-
-    public bool None => faults.Count == 0;
-
-    public void Add(int line, string column, string sentence)
-    {
-        var place = WorksheetColumn.At(line, column);
-        var order = WorksheetColumn.All.ToList().IndexOf(column);
-        faults.Add((line, order, new FieldFault(place, $"Line {line}, {column}: {sentence}")));
-    }
-
-    /// <summary>All of them in order of the file.</summary>
-    public Problem ToProblem()
-    {
-        var inOrder = faults.OrderBy(f => f.Line).ThenBy(f => f.Column).Select(f => f.Fault).ToList();
-        var lines = faults.Select(f => f.Line).Distinct().Count();
-        return new Problem(ProblemKind.Impossible, "worksheets-at-fault",
-            $"{Count(inOrder.Count, "fault")} in {Count(lines, "line")}; nothing was written. {inOrder[0].Sentence}")
-        {
-            Faults = inOrder,
-        };
-    }
-
-    private static string Count(int number, string what) => number == 1 ? $"1 {what}" : $"{number} {what}s";
 }

@@ -13,8 +13,11 @@ public sealed class IndexModel : WorkshopPage
 
     public Slice<ListMotorcycles.Row> List { get; private set; } = new([], null);
 
+    public bool MayManage { get; private set; }
+
     public async Task<IActionResult> OnGet()
     {
+        MayManage = await May(Policies.Manages);
         var outcome = await Read(new ListMotorcycles.Request(After, Search), ListMotorcycles.Handle);
         if (outcome.TryGet(out var list, out var problem))
         {

@@ -38,13 +38,7 @@ internal sealed class MotorcycleHistory(WorkshopDbContext db, Guid motorcycleId)
     public async Task<IReadOnlyList<GetMotorcycle.Done>> DoneItems(
         IReadOnlyList<GetMotorcycle.Fitting> engines, CancellationToken ct)
     {
-        var models = engines.Select(e => e.EngineModelId).Distinct().ToList();
-        var specifications = await (
-            from version in db.EngineModelVersions.AsNoTracking()
-            join model in db.EngineModels on version.EngineModelId equals model.Id
-            where models.Contains(model.Id) && version.Version == model.CurrentVersion
-            select version.Specification).ToListAsync(ct);
-        var names = specifications.SelectMany(s => s.ServiceItems).DistinctBy(i => i.Code).ToDictionary(i => i.Code, i => i.Name);
+        var names = await ItemNames([.. engines.Select(e => e.EngineModelId).Distinct()], ct);
         var done = await (
             from item in db.DoneItems.AsNoTracking()
             join person in db.People on item.DoneBy equals person.Id
@@ -53,6 +47,17 @@ internal sealed class MotorcycleHistory(WorkshopDbContext db, Guid motorcycleId)
             select new GetMotorcycle.Done(item.ServiceItemCode, item.DoneOn, item.Distance, item.JobCardNumber, person.Name))
             .ToListAsync(ct);
         return [.. done.Select(d => d with { Name = names.GetValueOrDefault(d.Code, d.Code) })];
+    }
+
+    /// <summary>Of service items by code, as these engine models name them now.</summary>
+    public async Task<IReadOnlyDictionary<string, string>> ItemNames(IReadOnlyList<Guid> models, CancellationToken ct)
+    {
+        var specifications = await (
+            from version in db.EngineModelVersions.AsNoTracking()
+            join model in db.EngineModels on version.EngineModelId equals model.Id
+            where models.Contains(model.Id) && version.Version == model.CurrentVersion
+            select version.Specification).ToListAsync(ct);
+        return specifications.SelectMany(s => s.ServiceItems).DistinctBy(i => i.Code).ToDictionary(i => i.Code, i => i.Name);
     }
 
     public Task<List<GetMotorcycle.Card>> JobCards(CancellationToken ct) => db.JobCards.AsNoTracking()

@@ -17,6 +17,8 @@ internal static class MotorcyclesApi
             run.Read(new GetMotorcycle.Request(id), GetMotorcycle.Handle));
         motorcycles.MapGet("/{id:guid}/due", (Guid id, string? after, int? take, Api run) =>
             run.Read(new ListDue.Request { MotorcycleId = id, After = after, Take = take }, ListDue.Handle));
+        motorcycles.MapGet("/{id:guid}/history", (Guid id, Guid? after, int? take, Api run) =>
+            run.Read(new GetHistory.Request { MotorcycleId = id, After = after, Take = take }, GetHistory.Handle));
         books.MapPost("/", (AddMotorcycle.Request body, Api run) =>
             run.Create(body, AddMotorcycle.Handle, made => $"/api/v1/motorcycles/{made.Id}"));
         books.MapPut("/{id:guid}", (Guid id, EditMotorcycle.Request body, Api run) =>
