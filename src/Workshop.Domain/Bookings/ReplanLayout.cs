@@ -109,5 +109,5 @@ internal sealed class ReplanLayout
         return holds;
     }
 
-    private int Index(ReplanStep step) => Array.FindIndex(Tasks, t => t.Step == step);
+    public int Index(ReplanStep step) => Array.FindIndex(Tasks, t => t.Step == step);
 }

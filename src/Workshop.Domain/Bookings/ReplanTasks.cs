@@ -46,16 +46,40 @@ internal sealed class ReplanTasks
 
     public ResourceTimeline Timeline(int resource) => resources[resource];
 
-    /// <summary>A visit's plan as it stands; nothing where it has not the phases that its items ask for, to the minute.</summary>
-    public PlacedJob? Stands(ReplanVisit visit)
+    /// <summary>A plan of a visit in tasks; nothing where it has not the phases that its items ask for, to the minute.</summary>
+    public PlacedJob? Placed(ReplanVisit visit, VisitPlan plan)
     {
-        var (layout, job, phases) = (new ReplanLayout(visit.Shape), JobOf(visit), visit.Today.Phases.ToDictionary(p => p.Phase, p => p.Span));
+        var (layout, job, phases) = (new ReplanLayout(visit.Shape), JobOf(visit), plan.Phases.ToDictionary(p => p.Phase, p => p.Span));
         var tasks = layout.Tasks.Select(task => SpanOf(visit, phases, task.Step)).ToArray();
-        var chosen = job.Choices.Select((choice, index) => Chosen(visit.Today, choice, layout.PhaseOf(index))).ToArray();
+        var chosen = job.Choices.Select((choice, index) => Chosen(plan, choice, layout.PhaseOf(index))).ToArray();
         var known = layout.Tasks.Select(t => t.Phase).OfType<VisitPhase>().ToHashSet();
         return tasks.Any(t => t is null) || chosen.Any(c => c < 0) || !known.SetEquals(phases.Keys)
             ? null
             : new PlacedJob(tasks.Select(t => t!.Value).ToArray(), chosen);
+    }
+
+    /// <summary>The plan that tasks in their places are.</summary>
+    public VisitPlan PlanOf(ReplanVisit visit, PlacedJob placed)
+    {
+        var (layout, ticks) = (new ReplanLayout(visit.Shape), VisitTicks.Of(visit.Shape));
+        long From(ReplanStep step, long otherwise) => layout.Index(step) is var at and >= 0 ? Ticks(placed.Tasks[at].From) : otherwise;
+        long Until(ReplanStep step, long otherwise) => layout.Index(step) is var at and >= 0 ? Ticks(placed.Tasks[at].Until) : otherwise;
+        var (start, workEnd) = (From(ReplanStep.Work, 0), Until(ReplanStep.Work, 0));
+        var cureEnd = Until(ReplanStep.Cure, workEnd);
+        var warmEnd = Until(ReplanStep.WarmRun, cureEnd);
+        var rideEnd = Until(ReplanStep.TestRide, warmEnd);
+        var recheckEnd = Until(ReplanStep.Recheck, rideEnd);
+        var timing = new PhaseTiming(
+            start, workEnd, cureEnd, From(ReplanStep.WarmRun, cureEnd), warmEnd, From(ReplanStep.TestRide, warmEnd), rideEnd,
+            From(ReplanStep.Recheck, rideEnd), recheckEnd, From(ReplanStep.HandOver, recheckEnd), Until(ReplanStep.HandOver, recheckEnd));
+        var firstTool = layout.Soaks ? ReplanLayout.Place + 1 : ReplanLayout.Place;
+        return new PlanBuilder(visit.Shape, ticks, visit.Terms).Build(
+            resources[placed.Chosen[ReplanLayout.Bay]],
+            resources[placed.Chosen[ReplanLayout.Technician]],
+            timing,
+            placed.Chosen.Skip(firstTool).Select(tool => resources[tool]).ToArray(),
+            Ticks(placed.Tasks[0].From),
+            layout.Soaks ? resources[placed.Chosen[ReplanLayout.Place]] : null);
     }
 
     /// <summary>When the work begins and the motorcycle arrives.</summary>
@@ -142,7 +166,7 @@ internal sealed class ReplanTasks
 
         if (step == ReplanStep.Gate)
         {
-            return Exact(visit.Today.WorkStartsAt) is { } at ? new TimeStretch(at, at) : null;
+            return phases.TryGetValue(VisitPhase.Work, out var work) && Exact(work.Start) is { } at ? new TimeStretch(at, at) : null;
         }
 
         if (!phases.TryGetValue(ReplanLayout.PhaseOf(step)!.Value, out var phase) || Whole(phase) is not { } span)

@@ -17,7 +17,7 @@ public static class WeekReplan
     {
         ArgumentNullException.ThrowIfNull(week);
         var tasks = new ReplanTasks(week);
-        var standing = week.Visits.Select(v => (Visit: v, Placed: tasks.Stands(v))).ToArray();
+        var standing = week.Visits.Select(v => (Visit: v, Placed: tasks.Placed(v, v.Today))).ToArray();
 
         // A plan that cannot be told in tasks stays where it is; a visit whose own plan breaks a rule is moved where it can be.
         var kept = standing.Where(s => s.Placed is null).Select(s => s.Visit).ToArray();
@@ -51,6 +51,27 @@ public static class WeekReplan
     {
         var shares = loads.Where(l => l.AvailableMinutes > 0).Select(l => l.ProposedMinutes / (double)l.AvailableMinutes).ToArray();
         return shares.Length == 0 ? 0 : shares.Max() - shares.Min();
+    }
+
+    /// <summary>
+    /// Plans that were proposed earlier, on what is free now. Each in its visit's place; nothing for one that no longer keeps to the
+    /// rules: its hours, its items or its wishes have changed. Whether they go together is for whoever writes them.
+    /// </summary>
+    /// <param name="week">The visits that are to be moved, and what everything else has taken.</param>
+    /// <param name="wanted">For each of them: its phases, and what they take.</param>
+    public static IReadOnlyList<VisitPlan?> Accept(ReplanWeek week, IReadOnlyList<VisitPlan> wanted)
+    {
+        ArgumentNullException.ThrowIfNull(week);
+        ArgumentNullException.ThrowIfNull(wanted);
+
+        // What others hold is looked at apart, so that it can be said who holds it.
+        var tasks = new ReplanTasks(week);
+        var problem = tasks.Problem(week.Visits);
+        return week.Visits.Select((visit, index) =>
+            tasks.Placed(visit, wanted[index]) is { } placed
+            && ScheduleCheck.Faults(problem with { Jobs = [problem.Jobs[index]] }, new Schedule([placed])).Count == 0
+                ? tasks.PlanOf(visit, placed)
+                : null).ToArray();
     }
 
     /// <summary>The floor with more of it taken.</summary>

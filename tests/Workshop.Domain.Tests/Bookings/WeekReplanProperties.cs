@@ -49,6 +49,26 @@ public class WeekReplanProperties
         },
         seed: Seed, iter: 40);
 
+    /// <summary>What was shown is what is written when it is accepted, take by take.</summary>
+    [Fact]
+    public void A_proposal_that_is_accepted_gives_the_plans_that_were_shown() => Weeks.Sample(
+        week =>
+        {
+            var moved = WeekReplan.Propose(week.Week, Effort).Visits.Where(v => v.Moves).ToList();
+            var others = week.Week.Visits.Where(v => moved.TrueForAll(m => m.Visit != v)).SelectMany(v => v.Today.Takes);
+
+            var accepted = WeekReplan.Accept(
+                week.Week with { Visits = [.. moved.Select(m => m.Visit)], Floor = WeekReplan.With(week.Week.Floor, others) },
+                [.. moved.Select(m => m.Proposed)]);
+
+            Assert.All(moved.Zip(accepted), pair =>
+            {
+                Assert.Equal(pair.First.Proposed.Phases, pair.Second!.Phases);
+                Assert.Equal(pair.First.Proposed.Takes.ToHashSet(), pair.Second.Takes.ToHashSet());
+            });
+        },
+        seed: Seed, iter: 25, threads: 1);
+
     /// <summary>Of the weeks above some can be bettered: else the property would be kept by doing nothing.</summary>
     [Fact]
     public void Some_weeks_are_bettered()
