@@ -14,6 +14,7 @@ internal static class PagePolicies
         pages.AuthorizePage("/JobCards/CheckIn", Policies.ChecksIn);
         pages.AuthorizePage("/Motorcycles/New", Policies.Books);
         pages.AuthorizePage("/Motorcycles/Edit", Policies.Books);
+        pages.AuthorizePage("/Replan/Index", Policies.Manages);
         pages.AuthorizePage("/Utilisation/Index", Policies.Manages);
         pages.AuthorizePage("/Drift/Index", Policies.Manages);
         pages.AuthorizePage("/Drift/Fit", Policies.Manages);
