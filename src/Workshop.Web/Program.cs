@@ -55,6 +55,7 @@ builder.Services.AddRateLimits(builder.Configuration);
 builder.Services.AddUseCases();
 builder.Services.AddDriftWorker(builder.Configuration);
 builder.Services.AddFloorNews();
+builder.Services.AddDueWorker(builder.Configuration);
 builder.Services.AddPages();
 builder.Services.AddApiDocument();
 builder.Services.AddHealthChecks().AddDbContextCheck();

@@ -1,4 +1,5 @@
 using NodaTime;
+using Workshop.Domain.Measures;
 using Workshop.Domain.Shims;
 
 namespace Workshop.Domain.Bookings;
@@ -53,6 +54,12 @@ public sealed class WorkshopProfile
 
     /// <summary>From the last of the work until the owner can have it: paper, washing, the bill.</summary>
     public int HandOverMinutes { get; set; } = 15;
+
+    /// <summary>Items that fall due within so far of each other are done together, where the engine model says nothing else.</summary>
+    public Distance TogetherWithin { get; set; } = Distance.FromKilometres(500);
+
+    /// <summary>The same in days.</summary>
+    public int TogetherWithinDays { get; set; } = 30;
 
     /// <summary>The workshop and its data are invented; every page says so.</summary>
     public bool Invented { get; init; }

@@ -36,6 +36,12 @@ public sealed record EngineSpecification
 
     public required IReadOnlyList<ServiceItem> ServiceItems { get; init; }
 
+    /// <summary>What some of its motorcycles have and others have not, where a service item asks for it.</summary>
+    public IReadOnlyList<FittedOption> Options { get; init; } = [];
+
+    /// <summary>Which items fall together; absent where the workshop's own setting holds.</summary>
+    public TogetherWithin? Together { get; init; }
+
     /// <summary>What follows the work; absent where the workshop's usual minutes do.</summary>
     public AfterWork? AfterWork { get; init; }
 

@@ -1,6 +1,4 @@
-using System.Text.Json.Serialization;
 using Workshop.Domain.Bookings;
-using Workshop.Domain.Measures;
 
 namespace Workshop.Domain.EngineModels;
 
@@ -29,6 +27,12 @@ public sealed record ServiceItem(
 {
     /// <summary>Absent for what is done only when needed, such as an adjustment.</summary>
     public ServiceInterval? Interval { get; init; }
+
+    /// <summary>Absent where every motorcycle with this engine model has it.</summary>
+    public Applicability? OnlyFor { get; init; }
+
+    /// <summary>Service items, by code, that are done with this one: the big service contains the small one.</summary>
+    public IReadOnlyList<string> Includes { get; init; } = [];
 
     public IReadOnlyList<string> Accesses { get; init; } = [];
 
@@ -61,17 +65,3 @@ public sealed record ServiceItem(
 /// <param name="Quantity">In the part's own unit.</param>
 /// <param name="HaveReady">On the bench, taken only when needed.</param>
 public sealed record ItemPart(string PartCode, decimal Quantity, bool HaveReady = false);
-
-/// <summary>Every so far and/or so many months, whichever comes first; the first occurrence may differ.</summary>
-public sealed record ServiceInterval
-{
-    [JsonPropertyName("everyKm")]
-    public Distance? Every { get; init; }
-
-    public int? EveryMonths { get; init; }
-
-    [JsonPropertyName("firstKm")]
-    public Distance? First { get; init; }
-
-    public int? FirstMonths { get; init; }
-}

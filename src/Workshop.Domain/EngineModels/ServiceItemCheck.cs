@@ -1,14 +1,11 @@
 using Workshop.Domain.JobCards;
-using Workshop.Domain.Measures;
 
 namespace Workshop.Domain.EngineModels;
 
-/// <summary>Service items: what they open, use, ask for, and when they come round.</summary>
+/// <summary>Service items: what they open, use and ask for; <see cref="IntervalCheck"/> says when they may come round.</summary>
 internal static class ServiceItemCheck
 {
     public const int MostMinutes = 6000;
-    private const int MostMonths = 240;
-    private const decimal MostKilometres = 500_000;
 
     public static void Run(EngineSpecification specification, Findings findings)
     {
@@ -28,7 +25,6 @@ internal static class ServiceItemCheck
             findings.References($"{path}.accesses", item.Accesses, accesses, "accesses");
             findings.References($"{path}.joints", item.Joints, joints, "joints");
             findings.References($"{path}.fasteners", item.Fasteners, fasteners, "fasteners");
-            Interval(path, item, findings);
             Adjustment(path, item, items, findings);
             Parts(path, item.Parts, findings);
             Words($"{path}.skills", item.Skills, "a skill", findings);
@@ -43,6 +39,7 @@ internal static class ServiceItemCheck
             findings.Provenance($"{path}.provenance", item.Provenance);
         }
 
+        IntervalCheck.Run(specification, findings);
         After(specification, findings);
     }
 
@@ -64,34 +61,6 @@ internal static class ServiceItemCheck
 
     private static void Minutes(string path, int? minutes, Findings findings) =>
         findings.FaultIf(minutes is < 0 or > MostMinutes, path, $"{path} is {minutes}: 0 to {MostMinutes} is allowed.");
-
-    private static void Interval(string path, ServiceItem item, Findings findings)
-    {
-        if (item.Interval is not { } interval)
-        {
-            findings.FaultIf(item.Kind == ServiceItemKind.ValveClearanceCheck, $"{path}.interval",
-                $"{path}.interval is missing: a check comes round by distance, by time or by both.");
-            return;
-        }
-
-        findings.FaultIf(interval.Every is null && interval.EveryMonths is null, $"{path}.interval",
-            $"{path}.interval says neither everyKm nor everyMonths: give one or both.");
-        findings.FaultIf(interval.First is not null && interval.Every is null, $"{path}.interval.firstKm",
-            $"{path}.interval.firstKm is given without everyKm: the first occurrence differs from those after it.");
-        findings.FaultIf(interval.FirstMonths is not null && interval.EveryMonths is null, $"{path}.interval.firstMonths",
-            $"{path}.interval.firstMonths is given without everyMonths: the first occurrence differs from those after it.");
-        Kilometres($"{path}.interval.everyKm", interval.Every, findings);
-        Kilometres($"{path}.interval.firstKm", interval.First, findings);
-        Months($"{path}.interval.everyMonths", interval.EveryMonths, findings);
-        Months($"{path}.interval.firstMonths", interval.FirstMonths, findings);
-    }
-
-    private static void Kilometres(string path, Distance? distance, Findings findings) =>
-        findings.FaultIf(distance?.Kilometres is <= 0 or > MostKilometres, path,
-            $"{path} is {distance?.Kilometres} km: above 0 and at most {MostKilometres} km is allowed.");
-
-    private static void Months(string path, int? months, Findings findings) =>
-        findings.FaultIf(months is < 1 or > MostMonths, path, $"{path} is {months}: 1 to {MostMonths} months is allowed.");
 
     private static void Adjustment(string path, ServiceItem item, IReadOnlyList<ServiceItem> items, Findings findings)
     {

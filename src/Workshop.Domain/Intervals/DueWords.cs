@@ -1,5 +1,6 @@
 using NodaTime;
 using Workshop.Domain.Measures;
+using Workshop.Domain.Motorcycles;
 
 namespace Workshop.Domain.Intervals;
 
@@ -31,7 +32,7 @@ public static class DueWords
     /// <param name="expectedOn">Whichever is expected first.</param>
     /// <param name="today">The workshop's day.</param>
     public static DueState StateOf(LocalDate? dueOn, Distance? left, LocalDate expectedOn, LocalDate today) =>
-        dueOn < today || left < Distance.Zero ? DueState.Overdue
+        dueOn < today || (left < Distance.Zero && expectedOn <= today) ? DueState.Overdue
         : expectedOn < today ? DueState.OverdueByRate
         : DueState.Ahead;
 
@@ -96,9 +97,17 @@ public static class DueWords
     public static string Spoken(this RateBasis basis) => basis switch
     {
         RateBasis.OwnReadings => "by its own readings",
-        RateBasis.OneStretch => "by one stretch between two readings, so a wide guess",
-        RateBasis.Assumed => "by a usual rate, as its readings tell none",
+        RateBasis.Borrowed => "by few readings and what others ride, so a wide guess",
+        RateBasis.Assumed => "by what others ride, as its readings tell nothing",
         _ => throw new ArgumentOutOfRangeException(nameof(basis), basis, null),
+    };
+
+    /// <summary>How a motorcycle is ridden, in words.</summary>
+    public static string Spoken(this RidingUse use) => use switch
+    {
+        RidingUse.Normal => "as usual",
+        RidingUse.Severe => "hard: short trips, dust, heat or tracks",
+        _ => throw new ArgumentOutOfRangeException(nameof(use), use, null),
     };
 
     private static string Day(LocalDate day) => day.ToString("uuuu-MM-dd", null);

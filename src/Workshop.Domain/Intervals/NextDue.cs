@@ -12,10 +12,10 @@ namespace Workshop.Domain.Intervals;
 /// the readings have passed it).
 /// </param>
 /// <param name="Span">
-/// The same for the fastest and the slowest rate; nothing where the calendar alone decides, as that day is certain. Where the
-/// slowest rate never gets there and there is no day by the calendar, <see cref="IsOpenEnded"/>.
+/// The day before which it comes in one case in ten, and that by which it comes in nine; nothing where the calendar alone decides, as
+/// that day is certain. Where the last is beyond the horizon and there is no day by the calendar, <see cref="IsOpenEnded"/>.
 /// </param>
-/// <param name="IsOpenEnded">The last day of the span is not known: at the slowest rate it is beyond the horizon.</param>
+/// <param name="IsOpenEnded">The last day of the span is not known: it is beyond the horizon.</param>
 /// <param name="ByForecast">The distance is that of a forecast, which comes before the interval's.</param>
 public sealed record DueNext(
     LocalDate? On, Distance? At, LocalDate ExpectedOn, DaySpan? Span, bool IsOpenEnded, bool ByForecast = false);
@@ -26,44 +26,39 @@ public static class NextDue
     /// <summary>Dates further than this many days after the last reading are not told apart (20 years of the calendar).</summary>
     public const int HorizonDays = 7305;
 
-    /// <summary>
-    /// When an item is due next; nothing when it is done once and for all (an interval with a first occurrence and no
-    /// other), or has no figures at all.
-    /// </summary>
-    /// <remarks>
-    /// <para>Done before: so far and so long after it was last done. Never done: at the first occurrence, counted from
-    /// <paramref name="start"/>; where that has no figures of its own, after the usual interval.</para>
-    /// <para>Calendar months by the rule of NodaTime's PlusMonths: a day that the month lacks becomes its last, so a month
-    /// after 31 January is 28 or 29 February. Distances are exact, in kilometres and in miles alike.</para>
-    /// <para>Days are whole: expected and earliest ones rounded down, latest ones up.</para>
-    /// </remarks>
-    /// <param name="interval">Of the engine model.</param>
+    /// <summary>When an item is due next; nothing when it is done once and for all, or has no figures at all.</summary>
+    /// <remarks>Days are whole: expected and earliest ones rounded down, latest ones up.</remarks>
+    /// <param name="interval">The figures that count for the motorcycle: see <see cref="IntervalRules.For"/>.</param>
     /// <param name="start">From when and from what distance the engine counts.</param>
     /// <param name="lastDone">When the item was last done; nothing when never.</param>
     /// <param name="track">The odometer's readings.</param>
     /// <param name="rate">How far it is ridden in a day.</param>
     /// <param name="forecastAt">The motorcycle's distance at which a forecast wants it done: it may come before the interval, never after.</param>
+    /// <param name="early">On a fixed grid, how much early it counts for the point ahead; the usual where absent.</param>
     public static DueNext? Of(
         ServiceInterval interval, OdometerPoint start, OdometerPoint? lastDone, OdometerTrack track, RidingRate rate,
-        Distance? forecastAt = null)
+        Distance? forecastAt = null, TogetherWithin? early = null)
     {
         ArgumentNullException.ThrowIfNull(interval);
         ArgumentNullException.ThrowIfNull(track);
         ArgumentNullException.ThrowIfNull(rate);
-        var (distance, months) = lastDone is null
-            ? (interval.First ?? interval.Every, interval.FirstMonths ?? interval.EveryMonths)
-            : (interval.Every, interval.EveryMonths);
-        var from = lastDone ?? start;
-        LocalDate? on = months is { } count ? from.On.PlusMonths(count) : null;
-        Distance? at = distance is { } far ? from.Distance + far : null;
+        var (on, at) = DuePoints.Next(interval, start, lastDone, early ?? TogetherWithin.Usual);
         var byForecast = forecastAt is { } foretold && !(at <= foretold);
         return (on, byForecast ? forecastAt : at) switch
         {
             (null, null) => null,
             ({ } day, null) => new DueNext(day, null, day, null, false),
-            (_, { } point) => ByDistance(on, point, track, rate) with { ByForecast = byForecast },
+            (_, { } point) => NotBefore(interval.AfterDate, ByDistance(on, point, track, rate)) with { ByForecast = byForecast },
         };
     }
+
+    private static DueNext NotBefore(LocalDate? day, DueNext due) => day is not { } first
+        ? due
+        : due with
+        {
+            ExpectedOn = LocalDate.Max(due.ExpectedOn, first),
+            Span = due.Span is { } span ? new DaySpan(LocalDate.Max(span.First, first), LocalDate.Max(span.Last, first)) : null,
+        };
 
     private static DueNext ByDistance(LocalDate? on, Distance at, OdometerTrack track, RidingRate rate)
     {
@@ -77,8 +72,9 @@ public static class NextDue
     }
 
     /// <summary>
-    /// When a distance is reached: by the readings where they have passed it, by the rate beyond the last one. What the rate
-    /// does not reach within <see cref="HorizonDays"/> is expected then; its latest day is nothing where the slowest rate does not.
+    /// When a distance is reached: by the readings where they have passed it, by the rate beyond the last one, with the days
+    /// before which one in ten gets there and by which nine in ten do. What the rate does not reach within
+    /// <see cref="HorizonDays"/> is expected then; its latest day is nothing where that is beyond.
     /// </summary>
     /// <param name="at">In the motorcycle's distance.</param>
     /// <param name="track">The odometer's readings.</param>
@@ -93,17 +89,12 @@ public static class NextDue
             return (passed.On, passed.Span.First, passed.Span.Last);
         }
 
-        var left = at - track.Last.Distance;
+        var (last, left) = (track.Last.On, at - track.Last.Distance);
         return (
-            track.Last.On.PlusDays((int)Math.Floor(DaysFor(left, rate.PerDay))),
-            track.Last.On.PlusDays((int)Math.Floor(DaysFor(left, rate.Fastest))),
-            DaysFor(left, rate.Slowest) is var slowest && slowest < HorizonDays
-                ? track.Last.On.PlusDays((int)Math.Ceiling(slowest))
-                : null);
+            last.PlusDays((int)Math.Floor(rate.DaysFor(last, left, 0, HorizonDays) ?? HorizonDays)),
+            last.PlusDays((int)Math.Floor(rate.DaysFor(last, left, -RidingRate.SpanDeviations, HorizonDays) ?? HorizonDays)),
+            rate.DaysFor(last, left, RidingRate.SpanDeviations, HorizonDays) is { } latest ? last.PlusDays((int)Math.Ceiling(latest)) : null);
     }
-
-    private static decimal DaysFor(Distance left, Distance perDay) =>
-        perDay.Metres * HorizonDays <= left.Metres ? HorizonDays : left.Metres / perDay.Metres;
 
     private static LocalDate Horizon(OdometerTrack track) => track.Last.On.PlusDays(HorizonDays);
 

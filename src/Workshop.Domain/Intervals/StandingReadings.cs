@@ -3,8 +3,9 @@ using Workshop.Domain.Motorcycles;
 namespace Workshop.Domain.Intervals;
 
 /// <summary>
-/// The odometer readings of one motorcycle that no correction has superseded, and what became of the superseded ones. What
-/// was done is recorded with the day and distance of a reading; when that is corrected, the correction counts.
+/// The odometer readings of one motorcycle that count: those that no correction has superseded and no confirmed reading overrules;
+/// and what became of the superseded ones. What was done is recorded with the day and distance of a reading; when that is
+/// corrected, the correction counts.
 /// </summary>
 public sealed class StandingReadings
 {
@@ -12,7 +13,7 @@ public sealed class StandingReadings
 
     private StandingReadings(IReadOnlyList<OdometerReading> readings) => Readings = readings;
 
-    /// <summary>The readings that stand.</summary>
+    /// <summary>The readings that count.</summary>
     public IReadOnlyList<OdometerReading> Readings { get; }
 
     /// <summary>Sorts out all the readings of one motorcycle, superseded ones included.</summary>
@@ -20,7 +21,7 @@ public sealed class StandingReadings
     {
         ArgumentNullException.ThrowIfNull(all);
         var corrections = all.Where(r => r.SupersedesId is not null).ToDictionary(r => r.SupersedesId!.Value);
-        var standing = new StandingReadings([.. all.Where(r => !corrections.ContainsKey(r.Id))]);
+        var standing = new StandingReadings(NotOverruled([.. all.Where(r => !corrections.ContainsKey(r.Id))]));
         var stands = standing.Readings.Select(PointOf).ToHashSet();
         foreach (var superseded in all.Where(r => corrections.ContainsKey(r.Id) && !stands.Contains(PointOf(r))))
         {
@@ -35,6 +36,25 @@ public sealed class StandingReadings
 
         return standing;
     }
+
+    /// <summary>
+    /// Those that no reading entered after them, and confirmed, contradicts: a lower one of a later day, or a higher one of an
+    /// earlier day. Only readings of one instrument contradict each other.
+    /// </summary>
+    /// <param name="standing">Readings that no correction has superseded, of one motorcycle.</param>
+    public static IReadOnlyList<OdometerReading> NotOverruled(IReadOnlyList<OdometerReading> standing)
+    {
+        ArgumentNullException.ThrowIfNull(standing);
+        return standing.Any(r => r.Confirmed)
+            ? [.. standing.Where(r => !standing.Any(c => c.Confirmed && Contradicts(c, r)))]
+            : standing;
+    }
+
+    private static bool Contradicts(OdometerReading confirmed, OdometerReading earlier) =>
+        confirmed.OdometerId == earlier.OdometerId
+        && (confirmed.EnteredAt, confirmed.Id).CompareTo((earlier.EnteredAt, earlier.Id)) > 0
+        && (confirmed.ReadOn > earlier.ReadOn ? confirmed.Count < earlier.Count
+            : confirmed.ReadOn < earlier.ReadOn && confirmed.Count > earlier.Count);
 
     /// <summary>The day and distance as corrected; unchanged where the reading behind them stands, or where there is none.</summary>
     public OdometerPoint Corrected(OdometerPoint recorded) => corrections.GetValueOrDefault(recorded, recorded);

@@ -21,6 +21,17 @@ public sealed class Motorcycle
     public Guid? OwnerId { get; set; }
 
     public bool Retired { get; set; }
+
+    /// <summary>How it is ridden, where its maker shortens intervals for that.</summary>
+    public RidingUse Use { get; set; }
+
+    /// <summary>Who said so last, and when; absent where nobody ever did.</summary>
+    public Guid? UseSaidBy { get; set; }
+
+    public Instant? UseSaidAt { get; set; }
+
+    /// <summary>Codes of its engine model's options that are fitted.</summary>
+    public string[] Options { get; set; } = [];
 }
 
 /// <summary>An engine outlives the frame that it is fitted to: readings, shims and changed parts belong to it.</summary>
@@ -103,6 +114,9 @@ public sealed class OdometerReading
     public Guid? SupersedesId { get; init; }
 
     public Guid? ReasonRemarkId { get; init; }
+
+    /// <summary>It looked like a slip, and somebody said that it is right: earlier entries that it contradicts no longer count.</summary>
+    public bool Confirmed { get; init; }
 
     public required Guid MeasuredBy { get; init; }
 

@@ -57,6 +57,21 @@ public static class TheilSen
             slopes.Length);
     }
 
+    /// <summary>
+    /// The slope alone, without its span: the median of pairwise slopes of two points or more, 0 where all x are equal.
+    /// </summary>
+    /// <param name="x">Where each y was observed.</param>
+    /// <param name="y">What was observed.</param>
+    /// <exception cref="ArgumentException">A value is not finite, or x and y differ in number.</exception>
+    public static double Slope(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
+    {
+        Guard.SameLength(x, y);
+        Guard.Finite(x, nameof(x));
+        Guard.Finite(y, nameof(y));
+        var slopes = PairwiseSlopes(x, y);
+        return slopes.Length == 0 ? 0 : SortedArrayStatistics.Median(slopes);
+    }
+
     private static double[] PairwiseSlopes(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
     {
         var slopes = new List<double>(x.Length * (x.Length - 1) / 2);

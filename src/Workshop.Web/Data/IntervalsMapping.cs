@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using Workshop.Domain.EngineModels;
 using Workshop.Domain.Intervals;
 using Workshop.Domain.Motorcycles;
 using Workshop.Domain.People;
@@ -10,7 +11,11 @@ namespace Workshop.Web.Data;
 internal sealed class IntervalsMapping :
     IEntityTypeConfiguration<DoneItem>,
     IEntityTypeConfiguration<HistoryImport>,
-    IEntityTypeConfiguration<DueItem>
+    IEntityTypeConfiguration<DueItem>,
+    IEntityTypeConfiguration<DueVisit>,
+    IEntityTypeConfiguration<PutOff>,
+    IEntityTypeConfiguration<FleetRidingVersion>,
+    IEntityTypeConfiguration<DueRecompute>
 {
     public void Configure(EntityTypeBuilder<DoneItem> builder)
     {
@@ -39,7 +44,46 @@ internal sealed class IntervalsMapping :
         builder.Property(d => d.Name).HasMaxLength(Limits.Name);
         builder.Property(d => d.DueAt).HasColumnName("due_at_metres");
         builder.Property(d => d.LastDoneAt).HasColumnName("last_done_at_metres");
+        builder.Property(d => d.Left).HasColumnName("left_metres");
+
+        // Put-offs are only ever added: a constraint would cost an index of the whole fleet and keep nothing.
+        builder.Property(d => d.IncludedIn).HasMaxLength(Limits.Code);
         builder.References<DueItem, Motorcycle>(d => d.MotorcycleId);
-        builder.HasIndex(d => new { d.ExpectedOn, d.MotorcycleId, d.ServiceItemCode });
+        builder.HasIndex(d => new { d.ComesOn, d.MotorcycleId, d.ServiceItemCode });
+    }
+
+    public void Configure(EntityTypeBuilder<DueVisit> builder)
+    {
+        builder.HasKey(v => v.MotorcycleId);
+        builder.Property(v => v.Left).HasColumnName("left_metres");
+        builder.References<DueVisit, Motorcycle>(v => v.MotorcycleId);
+        builder.References<DueVisit, EngineModel>(v => v.EngineModelId);
+        builder.HasIndex(v => new { v.ComesOn, v.MotorcycleId });
+        builder.HasIndex(v => new { v.EngineModelId, v.ComesOn, v.MotorcycleId });
+        builder.HasIndex(v => new { v.ComesOn, v.MotorcycleId }, "WithTools").HasFilter("cardinality(special_tools) > 0")
+            .HasDatabaseName("ix_due_visits_with_tools");
+    }
+
+    public void Configure(EntityTypeBuilder<PutOff> builder)
+    {
+        builder.Property(p => p.ServiceItemCode).HasMaxLength(Limits.Code);
+        builder.Property(p => p.Reason).HasMaxLength(PutOff.LongestReason);
+        builder.References<PutOff, Motorcycle>(p => p.MotorcycleId);
+        builder.ReferencesPerson(p => p.DecidedBy);
+        builder.HasIndex(p => new { p.MotorcycleId, p.ServiceItemCode, p.DecidedAt });
+    }
+
+    public void Configure(EntityTypeBuilder<FleetRidingVersion> builder)
+    {
+        builder.HasKey(r => r.Version);
+        builder.Property(r => r.Version).ValueGeneratedNever();
+        builder.Property(r => r.PerDay).HasColumnName("metres_per_day");
+        builder.Ignore(r => r.Riding);
+    }
+
+    public void Configure(EntityTypeBuilder<DueRecompute> builder)
+    {
+        builder.ReferencesPerson(r => r.RequestedBy);
+        builder.HasIndex(r => r.RequestedAt);
     }
 }

@@ -23,6 +23,9 @@ internal sealed class MotorcyclesMapping :
         builder.HasIndex(m => m.Registration).IsUnique();
         builder.HasIndex(m => m.OwnerId);
         builder.References<Motorcycle, Person>(m => m.OwnerId);
+        builder.Property(m => m.Use).HasDefaultValue(RidingUse.Normal);
+        builder.Property(m => m.Options).HasDefaultValueSql("'{}'");
+        builder.ReferencesPerson(m => m.UseSaidBy);
         builder.HasRowVersion();
     }
 

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using Workshop.Domain.Bookings;
+using Workshop.Domain.Measures;
 using Workshop.Domain.People;
 
 namespace Workshop.Web.Data;
@@ -65,6 +66,9 @@ internal sealed class ResourcesMapping :
         builder.Property(w => w.Id).ValueGeneratedNever();
         builder.Property(w => w.Name).HasMaxLength(120);
         builder.Property(w => w.TimeZone).HasMaxLength(60);
+        builder.Property(w => w.TogetherWithin).HasColumnName("together_within_metres").HasDefaultValue(Distance.FromKilometres(500));
+        builder.Property(w => w.TogetherWithinDays).HasDefaultValue(30);
+        builder.ToTable(t => t.HasCheckConstraint("ck_workshop_profiles_together", "least(together_within_metres, together_within_days) >= 0"));
         builder.ToTable(t => t.HasCheckConstraint("ck_workshop_profiles_one", "id = 1"));
         builder.ToTable(t => t.HasCheckConstraint("ck_workshop_profiles_minutes",
             "least(arrival_minutes, warm_run_minutes, test_ride_minutes, hand_over_minutes) >= 0"));

@@ -27,6 +27,11 @@ internal static class ValueConversions
         }
     }
 
+    /// <summary>A word as it stands in its column, for statements that the mapper does not write.</summary>
+    public static string WordOf<T>(T word)
+        where T : struct, Enum =>
+        JsonNamingPolicy.SnakeCaseLower.ConvertName(word.ToString());
+
     private sealed class ClearanceColumn()
         : ValueConverter<Clearance, decimal>(c => c.Millimetres, d => Clearance.FromMillimetres(d));
 
@@ -43,7 +48,7 @@ internal static class ValueConversions
         : ValueConverter<ValveKey, string>(v => v.ToString(), s => ValveKey.Parse(s, null));
 
     private sealed class WordColumn<T>()
-        : ValueConverter<T, string>(v => JsonNamingPolicy.SnakeCaseLower.ConvertName(v.ToString()), s => Parse(s))
+        : ValueConverter<T, string>(v => WordOf(v), s => Parse(s))
         where T : struct, Enum
     {
         private static T Parse(string word) => Enum.Parse<T>(word.Replace("_", "", StringComparison.Ordinal), ignoreCase: true);

@@ -43,6 +43,10 @@ public sealed class WorkshopDbContext(DbContextOptions<WorkshopDbContext> option
     public DbSet<DoneItem> DoneItems => Set<DoneItem>();
     public DbSet<HistoryImport> HistoryImports => Set<HistoryImport>();
     public DbSet<DueItem> DueItems => Set<DueItem>();
+    public DbSet<DueVisit> DueVisits => Set<DueVisit>();
+    public DbSet<PutOff> PutOffs => Set<PutOff>();
+    public DbSet<FleetRidingVersion> FleetRidings => Set<FleetRidingVersion>();
+    public DbSet<DueRecompute> DueRecomputes => Set<DueRecompute>();
 
     public DbSet<Resource> Resources => Set<Resource>();
     public DbSet<WorkingHours> WorkingHours => Set<WorkingHours>();

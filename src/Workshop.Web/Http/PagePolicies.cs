@@ -28,6 +28,7 @@ internal static class PagePolicies
         pages.AuthorizePage("/People/New", Policies.Manages);
         pages.AuthorizeFolder("/Resources", Policies.Books);
         pages.AuthorizePage("/Resources/New", Policies.Manages);
+        pages.AuthorizePage("/Intervals/PutOff", Policies.Books);
         pages.AuthorizePage("/Motorcycles/Odometer", Policies.Books);
         pages.AuthorizePage("/Motorcycles/ReplaceOdometer", Policies.Books);
         pages.AuthorizePage("/Motorcycles/DoneItems", Policies.Books);

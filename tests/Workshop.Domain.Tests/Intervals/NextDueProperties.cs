@@ -60,9 +60,9 @@ public class NextDueProperties
         Assert.Equal(less is null, now is null);
         if (less is not null)
         {
+            // The last day of the span may be later: a stretch unlike the others makes the rider less sure.
             Assert.True(now!.ExpectedOn <= less.ExpectedOn);
             Assert.True(now.Span is null || now.Span.Value.First <= less.Span!.Value.First);
-            Assert.True(now.Span is null || now.Span.Value.Last <= less.Span!.Value.Last);
         }
     });
 
@@ -107,7 +107,7 @@ public class NextDueProperties
 
         var track = OdometerTrack.Of(start, points);
         OdometerPoint? done = doneAt is { } at ? points[at] : null;
-        return NextDue.Of(interval, start, done, track, RidingRate.Of(track));
+        return NextDue.Of(interval, start, done, track, RidingRate.Of(track, FleetRiding.Usual));
     }
 
     private static Distance? Km(int? km) => km is { } known ? Distance.FromKilometres(known) : null;

@@ -34,6 +34,33 @@ public class StandingReadingsTests
     public void What_no_reading_stands_behind_stays() =>
         Assert.Equal(Point(777), StandingReadings.Of([Reading(1, 12_300, null)]).Corrected(Point(777)));
 
+    /// <summary>A slip of last year stands against what was read, doubted and confirmed today.</summary>
+    [Fact]
+    public void A_confirmed_reading_overrules_those_entered_before_that_it_contradicts()
+    {
+        var wrong = At(1, 120_000, Day, hour: 1, confirmed: false);
+        var fits = At(2, 11_000, Day.PlusDays(-90), hour: 2, confirmed: false);
+        var confirmed = At(3, 12_500, Day.PlusDays(30), hour: 3, confirmed: true);
+        var after = At(4, 13_000, Day.PlusDays(60), hour: 4, confirmed: false);
+
+        Assert.Equal([fits, confirmed, after], StandingReadings.Of([wrong, fits, confirmed, after]).Readings);
+    }
+
+    [Fact]
+    public void Of_two_confirmed_ones_that_contradict_each_other_the_later_entry_counts()
+    {
+        var (first, second) = (At(1, 12_500, Day.PlusDays(30), 3, confirmed: true), At(2, 20_000, Day, 4, confirmed: true));
+
+        Assert.Equal([second], StandingReadings.Of([first, second]).Readings);
+    }
+
+    private static OdometerReading At(int id, int km, LocalDate on, int hour, bool confirmed) => new()
+    {
+        Id = Id(id), OdometerId = Id(90), MotorcycleId = Id(91), ReadOn = on, Count = km, Unit = OdometerUnit.Kilometres,
+        Distance = Distance.FromKilometres(km), Confirmed = confirmed, MeasuredBy = Id(92), EnteredBy = Id(92),
+        EnteredAt = Instant.FromUtc(2026, 1, 1, hour, 0),
+    };
+
     private static OdometerPoint Point(int km) => new(Day, Distance.FromKilometres(km));
 
     private static OdometerReading Reading(int id, int km, int? supersedes) => new()

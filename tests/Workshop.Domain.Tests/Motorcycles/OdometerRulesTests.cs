@@ -15,7 +15,7 @@ public class OdometerRulesTests
 
     /// <summary>Entered late: the readings of May and September stand already.</summary>
     [Theory]
-    [InlineData(2024, 4, 30, 0, null)]
+    [InlineData(2024, 4, 20, 0, null)]
     [InlineData(2024, 4, 30, 5_000, null)]
     [InlineData(2024, 4, 30, 5_001, "At most 5000")]
     [InlineData(2024, 7, 1, 4_999, "At least 5000")]
@@ -35,6 +35,32 @@ public class OdometerRulesTests
             Assert.StartsWith($"odometer is {count} mi", problem!.Sentence, StringComparison.Ordinal);
             Assert.Contains(refusal, problem.Sentence, StringComparison.Ordinal);
         }
+    }
+
+    /// <summary>2000 km are 1242.7 mi.</summary>
+    [Theory]
+    [InlineData(2024, 5, 2, 6_242, null)]
+    [InlineData(2024, 5, 2, 6_243, "on 2024-05-01 it showed 5000 mi, which is 1243 mi in a day. At most 6242 is allowed")]
+    [InlineData(2024, 5, 4, 8_729, "3729 mi in 3 days")]
+    [InlineData(2024, 8, 31, 7_700, "on 2024-09-01 it showed 9000 mi, which is 1300 mi in a day")]
+    public void Too_far_for_the_days_between_is_a_slip(int y, int m, int d, int count, string? refusal)
+    {
+        var problem = OdometerRules.Judge(
+            "odometer", count, new LocalDate(y, m, d), Instrument, [Reading(2024, 5, 1, 5_000), Reading(2024, 9, 1, 9_000)]);
+
+        Assert.Equal(refusal is null ? null : "odometer-too-far", problem?.Code);
+        Assert.Contains(refusal ?? "", problem?.Sentence ?? "", StringComparison.Ordinal);
+        Assert.Equal(refusal is not null, (problem?.Sentence ?? "").EndsWith("say why and confirm it (confirmUnusual).", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void What_somebody_confirms_is_no_slip()
+    {
+        OdometerReading[] standing = [Reading(2024, 5, 1, 5_000)];
+
+        Assert.Null(OdometerRules.Judge("odometer", 10, new LocalDate(2024, 6, 1), Instrument, standing, confirmed: true));
+        Assert.Null(OdometerRules.Judge("odometer", 90_000, new LocalDate(2024, 5, 2), Instrument, standing, confirmed: true));
+        Assert.NotNull(OdometerRules.Judge("odometer", 10, Fitted.PlusDays(-1), Instrument, standing, confirmed: true));
     }
 
     [Fact]

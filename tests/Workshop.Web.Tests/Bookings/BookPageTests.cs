@@ -184,7 +184,7 @@ public sealed class BookPageTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         await db.DueItems.Where(d => d.MotorcycleId == motorcycle && d.ServiceItemCode == code).ExecuteDeleteAsync(Ct);
         db.DueItems.Add(new DueItem
         {
-            MotorcycleId = motorcycle, ServiceItemCode = code, Name = code, ExpectedOn = on, ComputedAt = app.Clock.Now,
+            MotorcycleId = motorcycle, ServiceItemCode = code, Name = code, ExpectedOn = on, ComesOn = on, Advice = DueAdvice.First, ComputedAt = app.Clock.Now,
         });
         return await db.SaveChangesAsync(Ct);
     });

@@ -209,7 +209,7 @@ public sealed partial class DriftChartTests
         };
         var engine = DriftEngine.Of(Guid.Empty, specification, rows.History(), null);
         return DriftOfLobe.Of(
-            new EngineDrift(Guid.Empty, engine, null, null),
+            new EngineDrift(Guid.Empty, engine, null, null, null),
             engine.Lobes.Single(l => l.Lobe.Valve == LobeRows.Valve),
             EngineForecast.Of(engine, KnownDrift.Fit),
             null,

@@ -24,10 +24,10 @@ public sealed class DriftWorkerTests(WorkshopApp app) : IClassFixture<WorkshopAp
         await Ask(model);
         app.Clock.Now += Duration.FromSeconds(3);
 
-        await Worker.SeeToRefits(Ct);
+        await Worker.SeeToAll(Ct);
         Assert.NotNull((await RefitOf(model)).WantedSince);
         app.Clock.Now += Duration.FromSeconds(2);
-        await Worker.SeeToRefits(Ct);
+        await Worker.SeeToAll(Ct);
 
         var refit = await RefitOf(model);
         Assert.Equal((null, 1, 4, 4, false), (refit.WantedSince, refit.FitVersion, refit.Engines, refit.EnginesWritten, refit.UnderWay));
@@ -43,7 +43,7 @@ public sealed class DriftWorkerTests(WorkshopApp app) : IClassFixture<WorkshopAp
             app.Clock.Now += Duration.FromSeconds(4);
         }
 
-        await Worker.SeeToRefits(Ct);
+        await Worker.SeeToAll(Ct);
         Assert.Equal(1, (await RefitOf(model)).FitVersion);
     }
 
@@ -81,7 +81,7 @@ public sealed class DriftWorkerTests(WorkshopApp app) : IClassFixture<WorkshopAp
         });
         app.Clock.Now += Duration.FromMinutes(1);
 
-        await Worker.SeeToRefits(Ct);
+        await Worker.SeeToAll(Ct);
 
         var written = await app.Look(db => db.EngineOutlooks.AsNoTracking().Where(o => engines.Contains(o.EngineId))
             .ToDictionaryAsync(o => o.EngineId, o => o.ComputedAt, Ct));

@@ -60,6 +60,6 @@ internal static class KnownDrift
     public static async Task<int> Refit(this WorkshopApp app)
     {
         app.Clock.Now += Duration.FromSeconds(new DriftWorkerOptions().QuietSeconds);
-        return await app.Services.GetRequiredService<DriftWorker>().SeeToRefits(CancellationToken.None);
+        return await app.Services.GetRequiredService<DriftWorker>().SeeToAll(CancellationToken.None);
     }
 }

@@ -48,7 +48,7 @@ public sealed class DueRowsTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         Assert.Equal(Distance.FromKilometres(20_000), oil.DueAt);
         Assert.Equal(new LocalDate(2026, 3, 2), oil.DueOn);
         Assert.Equal(InServiceSince.PlusDays(365), oil.LastDoneOn);
-        Assert.Equal(RateBasis.OneStretch, oil.RateBasis);
+        Assert.Equal(RateBasis.Borrowed, oil.RateBasis);
     }
 
     [Fact]
@@ -130,12 +130,71 @@ public sealed class DueRowsTests(WorkshopApp app) : IClassFixture<WorkshopApp>
 
         await app.Look(async db =>
         {
-            await DueRows.RewriteAll(db, app.Clock, Ct);
+            await db.DueVisits.Where(d => motorcycles.Contains(d.MotorcycleId)).ExecuteDeleteAsync(Ct);
+            await using var transaction = await db.Database.BeginTransactionAsync(Ct);
+            await DueRows.Rewrite(db, motorcycles, app.Clock, Ct);
+            await transaction.CommitAsync(Ct);
             return 0;
         });
 
         Assert.Equal(14, each.Count);
+        Assert.Equal(7, await app.Look(db => db.DueVisits.CountAsync(v => motorcycles.Contains(v.MotorcycleId), Ct)));
         Assert.Equal(each, await Figures(motorcycles));
+    }
+
+    [Fact]
+    public async Task A_row_that_says_what_it_said_before_is_not_written_again()
+    {
+        var motorcycle = await Add();
+        await Rewrite(motorcycle);
+        var (before, now) = (await Rows(motorcycle), app.Clock.Now);
+        app.Clock.Now += Duration.FromHours(1);
+
+        await Rewrite(motorcycle);
+        Assert.All(await Rows(motorcycle), row => Assert.Equal(now, row.ComputedAt));
+        await Read(motorcycle, InServiceSince.PlusDays(300), 900);
+        await Rewrite(motorcycle);
+
+        Assert.All(await Rows(motorcycle), row => Assert.Equal(app.Clock.Now, row.ComputedAt));
+        Assert.Equal(before.Select(r => r.ServiceItemCode), (await Rows(motorcycle)).Select(r => r.ServiceItemCode));
+        app.Clock.Now = now;
+    }
+
+    [Fact]
+    public async Task One_motorcycle_costs_as_many_questions_in_a_large_fleet_as_in_a_small_one()
+    {
+        var one = await Add();
+        await Rewrite(one);
+        var before = await Questions(() => Rewrite(one));
+        for (var i = 0; i < 25; i++)
+        {
+            await Rewrite(await Add());
+        }
+
+        Assert.Equal(before, await Questions(() => Rewrite(one)));
+        Assert.InRange(before, 1, 20);
+    }
+
+    [Fact]
+    public async Task The_visit_of_a_motorcycle_says_when_it_comes_up_and_what_it_takes()
+    {
+        var motorcycle = await Add();
+        await Read(motorcycle, InServiceSince.PlusDays(300), 900);
+        await Rewrite(motorcycle);
+
+        var visit = await app.Look(db => db.DueVisits.AsNoTracking().SingleAsync(v => v.MotorcycleId == motorcycle, Ct));
+        var rows = await Rows(motorcycle);
+
+        Assert.Equal((TestWorkshop.EngineModel, Distance.FromKilometres(100), 30, 0), (visit.EngineModelId, visit.Left, visit.LabourMinutes, visit.SavesMinutes));
+        Assert.Equal(rows[0].ComesOn, visit.ComesOn);
+        Assert.Equal([DueAdvice.First, DueAdvice.Later], rows.Select(r => r.Advice));
+    }
+
+    private async Task<int> Questions(Func<Task> ask)
+    {
+        using var counted = new CountedCommands(app);
+        await ask();
+        return counted.Count;
     }
 
     private async Task<List<string>> Figures(List<Guid> motorcycles) =>

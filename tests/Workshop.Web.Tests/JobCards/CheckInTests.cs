@@ -62,7 +62,7 @@ public sealed class CheckInTests(WorkshopApp app) : IClassFixture<WorkshopApp>
 
         Assert.Equal((HttpStatusCode.UnprocessableEntity, HttpStatusCode.UnprocessableEntity), (backwards.StatusCode, tomorrow.StatusCode));
         Assert.Equal(
-            "odometerCount is 19999 km: it runs backwards; on 2025-05-01 it showed 20000 km. At least 20000 is allowed.", await backwards.Sentence());
+            "odometerCount is 19999 km: it runs backwards; on 2025-05-01 it showed 20000 km. At least 20000 is allowed; where it is right all the same, enter it with the motorcycle's odometer, say why and confirm it (confirmUnusual).", await backwards.Sentence());
         Assert.StartsWith("engineStoppedTime is 2026-03-03 09:00, which is still to come", await tomorrow.Sentence(), StringComparison.Ordinal);
         Assert.Equal(1, await app.Look(db => db.OdometerReadings.CountAsync(r => r.MotorcycleId == visit.MotorcycleId, Ct)));
         Assert.False(await app.Look(db => db.CheckIns.AnyAsync(c => c.JobCardNumber == visit.Number, Ct)));

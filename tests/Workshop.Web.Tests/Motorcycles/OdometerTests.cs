@@ -9,6 +9,9 @@ namespace Workshop.Web.Tests.Motorcycles;
 /// <summary>At the test's clock it is 2 March 2026.</summary>
 public sealed class OdometerTests(WorkshopApp app) : IClassFixture<WorkshopApp>
 {
+    private const string HowToConfirm =
+        "where it is right all the same, enter it with the motorcycle's odometer, say why and confirm it (confirmUnusual).";
+
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 
     [Fact]
@@ -25,11 +28,64 @@ public sealed class OdometerTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         Assert.Equal(HttpStatusCode.OK, late.StatusCode);
         Assert.Equal(HttpStatusCode.UnprocessableEntity, tooFar.StatusCode);
         Assert.Equal(
-            "odometer is 12001 km on 2025-06-01: later, on 2026-01-10, it showed 12000 km. At most 12000 is allowed.", await tooFar.Detail());
+            "odometer is 12001 km on 2025-06-01: later, on 2026-01-10, it showed 12000 km. At most 12000 is allowed; " + HowToConfirm, await tooFar.Detail());
         Assert.Equal(
-            "odometer is 11999 km: it runs backwards; on 2026-01-10 it showed 12000 km. At least 12000 is allowed.", await tooNear.Detail());
+            "odometer is 11999 km: it runs backwards; on 2026-01-10 it showed 12000 km. At least 12000 is allowed; " + HowToConfirm, await tooNear.Detail());
         Assert.Equal(2, (await advisor.Motorcycle(motorcycle)).GetProperty("odometerReadings").GetArrayLength());
     }
+
+    [Fact]
+    public async Task A_slip_is_refused_until_somebody_says_why_it_is_none_and_then_overrules_what_it_contradicts()
+    {
+        var advisor = await app.As(Roles.Advisor);
+        var motorcycle = await advisor.AddMotorcycle();
+        await advisor.Odometer(motorcycle, 9_000, "2025-06-01");
+        await advisor.Odometer(motorcycle, 91_000, "2025-10-01");
+        app.Clock.Now += NodaTime.Duration.FromMinutes(1);
+
+        var backwards = await advisor.Odometer(motorcycle, 12_000, "2026-01-10");
+        var unsaid = await Confirm(advisor, motorcycle, 12_000, "2026-01-10", null);
+        var confirmed = await Confirm(advisor, motorcycle, 12_000, "2026-01-10", "Read twice; October was typed wrong");
+        var next = await advisor.Odometer(motorcycle, 12_400, "2026-02-10");
+        var far = await advisor.Odometer(motorcycle, 16_401, "2026-02-12");
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, backwards.StatusCode);
+        Assert.Equal("reason is empty: give why the reading is right.", await unsaid.Detail());
+        Assert.Equal(HttpStatusCode.OK, confirmed.StatusCode);
+        Assert.Equal(HttpStatusCode.OK, next.StatusCode);
+        Assert.StartsWith(
+            "odometer is 16401 km: on 2026-02-10 it showed 12400 km, which is 4001 km in 2 days. At most 16400 is allowed; ", await far.Detail(), StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.OK, (await Confirm(advisor, motorcycle, 16_401, "2026-02-12", "Rode through two nights")).StatusCode);
+        var readings = (await advisor.Motorcycle(motorcycle)).GetProperty("odometerReadings").EnumerateArray()
+            .ToDictionary(r => r.GetProperty("odometer").GetInt32(), r => r.GetProperty("overruled").GetBoolean());
+        Assert.Equal([91_000], readings.Where(r => r.Value).Select(r => r.Key));
+        Assert.Equal("at 24,000 km, in 7,599 km", (await advisor.DueOf(motorcycle, TestEngines.ValveCheck)).GetProperty("byDistance").GetString());
+        app.Clock.Now = TestWorkshop.Start;
+    }
+
+    [Fact]
+    public async Task The_page_offers_to_confirm_what_looks_like_a_slip_and_keeps_what_was_typed()
+    {
+        var advisor = await app.As(Roles.Advisor);
+        var motorcycle = await advisor.AddMotorcycle();
+        await advisor.Odometer(motorcycle, 9_000, "2025-06-01");
+        var pages = await TestPages.SignedIn(app, Roles.Advisor);
+        var address = $"/motorcycles/{motorcycle}/odometer";
+
+        var refused = await pages.Send(address, new() { ["Input.Odometer"] = "8000", ["Input.ReadOn"] = "2026-01-10" }, "form.fields");
+        Assert.Equal((HttpStatusCode.UnprocessableEntity, "8000"), (refused.Status, refused.ValueOf("Input.Odometer")));
+        Assert.NotNull(refused.Html.QuerySelector("input[name='Input.ConfirmUnusual']"));
+        app.Clock.Now += NodaTime.Duration.FromMinutes(1);
+        var done = await pages.Send(refused, address, new() { ["Input.ConfirmUnusual"] = "true", ["Input.Reason"] = "The other one was wrong" });
+
+        Assert.Equal($"/motorcycles/{motorcycle}#odometer", done.Location);
+        Assert.Contains("overruled by a confirmed reading", (await pages.Open($"/motorcycles/{motorcycle}")).MainText, StringComparison.Ordinal);
+        app.Clock.Now = TestWorkshop.Start;
+    }
+
+    private static Task<HttpResponseMessage> Confirm(HttpClient advisor, Guid motorcycle, int odometer, string readOn, string? reason) =>
+        advisor.PostAsJsonAsync(
+            $"/api/v1/motorcycles/{motorcycle}/odometer-readings", new { odometer, readOn, reason, confirmUnusual = true }, Ct);
 
     [Theory]
     [InlineData(100, "2026-03-03", HttpStatusCode.UnprocessableEntity, "readOn is 2026-03-03, which has not come yet: today, 2026-03-02, or an earlier day is allowed.")]
@@ -77,7 +133,7 @@ public sealed class OdometerTests(WorkshopApp app) : IClassFixture<WorkshopApp>
 
         var after = await advisor.DueOf(motorcycle, TestEngines.ValveCheck);
         Assert.Equal("assumed", before.GetProperty("rateBasis").GetString());
-        Assert.Equal("oneStretch", after.GetProperty("rateBasis").GetString());
+        Assert.Equal("borrowed", after.GetProperty("rateBasis").GetString());
         Assert.Equal("at 24,000 km, in 900 km", after.GetProperty("byDistance").GetString());
         Assert.True(string.CompareOrdinal(after.GetProperty("expectedOn").GetString(), before.GetProperty("expectedOn").GetString()) < 0);
     }

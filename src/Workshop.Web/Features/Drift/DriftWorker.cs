@@ -1,6 +1,5 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Npgsql;
 using Workshop.Web.Data;
 using Workshop.Web.Hosting;
 
@@ -23,74 +22,21 @@ public sealed class DriftWorkerOptions
     public int PollSeconds { get; set; } = 1;
 }
 
-/// <summary>
-/// Refits engine models whose readings changed. Of all copies of the service on one database one at a time does, by an advisory
-/// lock that goes with its connection: when a copy is killed, another goes on where it stood.
-/// </summary>
-internal sealed partial class DriftWorker(
-    IServiceScopeFactory scopes, DatabaseConnections connections, IClock clock, DriftWorkerOptions options, ILogger<DriftWorker> logger) : BackgroundService
+/// <summary>Refits engine models whose readings changed.</summary>
+internal sealed class DriftWorker(
+    IServiceScopeFactory scopes, DatabaseConnections connections, IClock clock, DriftWorkerOptions options, ILogger<DriftWorker> logger)
+    : ElectedWorker<Guid>(connections, LockKey, logger)
 {
     /// <summary>"drift" in ASCII.</summary>
     private const long LockKey = 0x6472696674;
 
-    /// <summary>Takes up every refit that is due or was left half done; nothing while another copy is at it.</summary>
-    /// <returns>How many were seen through.</returns>
-    public async Task<int> SeeToRefits(CancellationToken ct)
-    {
-        if (await Next(ct) is null)
-        {
-            return 0;
-        }
+    protected override bool Works => options.Refits;
 
-        // The lock belongs to its session, which a pooler would share out.
-        await using var holder = new NpgsqlConnection(connections.Direct);
-        await holder.OpenAsync(ct);
-        if (!await Try(holder, "select pg_try_advisory_lock($1)", ct))
-        {
-            return 0;
-        }
+    protected override TimeSpan Poll => TimeSpan.FromSeconds(options.PollSeconds);
 
-        var seen = 0;
-        try
-        {
-            while (await Next(ct) is { } model)
-            {
-                await using var scope = scopes.CreateAsyncScope();
-                var db = scope.ServiceProvider.GetRequiredService<WorkshopDbContext>();
-                await new ModelRefit(db, clock, model).Run(ct);
-                seen++;
-            }
-        }
-        finally
-        {
-            await Try(holder, "select pg_advisory_unlock($1)", CancellationToken.None);
-        }
+    protected override TimeSpan Rest => TimeSpan.FromSeconds(options.QuietSeconds);
 
-        return seen;
-    }
-
-    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
-    {
-        while (options.Refits && !stoppingToken.IsCancellationRequested)
-        {
-            try
-            {
-                await SeeToRefits(stoppingToken);
-                await Task.Delay(TimeSpan.FromSeconds(options.PollSeconds), stoppingToken);
-            }
-            catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
-            {
-                return;
-            }
-            catch (Exception fault) when (fault is DbUpdateException or NpgsqlException or InvalidOperationException { InnerException: NpgsqlException })
-            {
-                RefitFailed(logger, fault);
-                await Task.Delay(TimeSpan.FromSeconds(options.QuietSeconds), stoppingToken).ContinueWith(_ => { }, TaskScheduler.Default);
-            }
-        }
-    }
-
-    private async Task<Guid?> Next(CancellationToken ct)
+    protected override async Task<Guid?> Next(CancellationToken ct)
     {
         await using var scope = scopes.CreateAsyncScope();
         var db = scope.ServiceProvider.GetRequiredService<WorkshopDbContext>();
@@ -104,13 +50,9 @@ internal sealed partial class DriftWorker(
             .FirstOrDefaultAsync(ct);
     }
 
-    private static async Task<bool> Try(NpgsqlConnection holder, string sql, CancellationToken ct)
+    protected override async Task Run(Guid job, CancellationToken ct)
     {
-        await using var command = new NpgsqlCommand(sql, holder);
-        command.Parameters.AddWithValue(LockKey);
-        return await command.ExecuteScalarAsync(ct) is true;
+        await using var scope = scopes.CreateAsyncScope();
+        await new ModelRefit(scope.ServiceProvider.GetRequiredService<WorkshopDbContext>(), clock, job).Run(ct);
     }
-
-    [LoggerMessage(LogLevel.Warning, "A refit of an engine model's drift failed and is tried again")]
-    private static partial void RefitFailed(ILogger logger, Exception fault);
 }

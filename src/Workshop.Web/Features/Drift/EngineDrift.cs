@@ -7,6 +7,7 @@ using Workshop.Domain.Intervals;
 using Workshop.Domain.Measures;
 using Workshop.Domain.Motorcycles;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Intervals;
 
 namespace Workshop.Web.Features.Drift;
 
@@ -20,12 +21,12 @@ internal sealed record BeforeVisit(int Card, Instant Until);
 /// <param name="Engine">Its readings as the drift model takes them, under the current version of its engine model.</param>
 /// <param name="Fitting">The motorcycle that it is in now; absent where it is in none.</param>
 /// <param name="Track">What that motorcycle had done by date.</param>
-internal sealed record EngineDrift(Guid EngineModelId, DriftEngine Engine, EngineFitting? Fitting, OdometerTrack? Track)
+/// <param name="Rate">How far it is ridden in a day; absent without a track.</param>
+internal sealed record EngineDrift(
+    Guid EngineModelId, DriftEngine Engine, EngineFitting? Fitting, OdometerTrack? Track, RidingRate? Rate)
 {
-    private readonly RidingRate? rate = Track is null ? null : RidingRate.Of(Track);
-
     /// <summary>Where the motorcycle's rate, and with it every date here, comes from.</summary>
-    public RateBasis? RateBasis => rate?.Basis;
+    public RateBasis? RateBasis => Rate?.Basis;
 
     /// <summary>
     /// The day on which the engine has done a distance, or had: by the odometer's readings and its own rate. Nothing where the
@@ -38,12 +39,12 @@ internal sealed record EngineDrift(Guid EngineModelId, DriftEngine Engine, Engin
             return null;
         }
 
-        var day = NextDue.Reach(Fitting.MotorcycleDistanceAt(distance), Track, rate!).Expected;
+        var day = NextDue.Reach(Fitting.MotorcycleDistanceAt(distance), Track, Rate!).Expected;
         return day < Track.Last.On.PlusDays(NextDue.HorizonDays) ? day : null;
     }
 
     /// <summary>What the motorcycle is expected to have done on a day, by its rate; not before its last reading.</summary>
-    public Distance? ExpectedOn(LocalDate day) => Track is null ? null : rate!.DistanceOn(day, Track.Last);
+    public Distance? ExpectedOn(LocalDate day) => Track is null ? null : Rate!.DistanceOn(day, Track.Last);
 
     /// <summary>Reads the engines asked for, in order of id, with one query a table however many they are.</summary>
     /// <param name="db">Where from.</param>
@@ -76,6 +77,7 @@ internal sealed record EngineDrift(Guid EngineModelId, DriftEngine Engine, Engin
             .ToLookup(c => c.EngineId);
 
         var leftOut = await LeftOut(db, engines, ct);
+        var fleet = await FleetRidings.Current(db, ct);
         var aims = await Aims(db, [.. readings.SelectMany(r => r).Select(r => r.JobCardNumber)
             .Concat(shims.SelectMany(s => s).Select(s => s.JobCardNumber))
             .Concat(events.SelectMany(e => e).Select(e => e.JobCardNumber)).OfType<int>().Distinct()], ct);
@@ -93,7 +95,8 @@ internal sealed record EngineDrift(Guid EngineModelId, DriftEngine Engine, Engin
             var fitting = fittings[id].SingleOrDefault(f => f.RemovedOn is null);
             var track = fitting is null ? null : TrackOf(instruments[fitting.MotorcycleId], readOn[fitting.MotorcycleId]);
             var doneNow = track is null ? (Distance?)null : fitting!.EngineDistanceAt(track.Last.Distance);
-            return new EngineDrift(model, DriftEngine.Of(id, specification, history, doneNow), fitting, track);
+            return new EngineDrift(
+                model, DriftEngine.Of(id, specification, history, doneNow), fitting, track, track is null ? null : RidingRate.Of(track, fleet));
         })];
     }
 
@@ -102,7 +105,8 @@ internal sealed record EngineDrift(Guid EngineModelId, DriftEngine Engine, Engin
         instruments.MinBy(o => o.FittedOn) is { } first
             ? OdometerTrack.Of(
                 new OdometerPoint(first.FittedOn, first.Offset),
-                readings.Where(r => r.Id == r.Standing.Id).Select(r => new OdometerPoint(r.Standing.ReadOn, r.Standing.Distance)))
+                StandingReadings.NotOverruled([.. readings.Where(r => r.Id == r.Standing.Id).Select(r => r.Standing)])
+                    .Select(r => new OdometerPoint(r.ReadOn, r.Distance)))
             : null;
 
     private static async Task<IReadOnlyDictionary<Guid, (Guid ModelId, EngineSpecification Specification)>> Specifications(

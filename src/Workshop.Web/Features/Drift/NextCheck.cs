@@ -33,23 +33,16 @@ internal sealed record NextCheck(LocalDate On, Distance EngineAt)
 
     private static NextCheck? Of(DueHistory history, EngineFitting fitting)
     {
-        var item = history.Items.FirstOrDefault(i => i.Kind == ServiceItemKind.ValveClearanceCheck && i.Interval is not null);
-        if (item is null)
-        {
-            return null;
-        }
-
-        var rate = RidingRate.Of(history.Track);
-        var due = NextDue.Of(
-            item.Interval!, history.EngineStart, history.Done.TryGetValue(item.Code, out var done) ? done : null, history.Track, rate);
-        if (due is null)
+        var subject = history.Subject;
+        var item = subject.Specification.ServiceItems.FirstOrDefault(i => i.Kind == ServiceItemKind.ValveClearanceCheck && i.Interval is not null);
+        if (item is null || subject.Next(item, byForecast: false) is not { } due)
         {
             return null;
         }
 
         // By the calendar it comes when the rate has brought it less far than the interval.
-        var last = history.Track.Last;
-        var byThen = rate.DistanceOn(due.ExpectedOn, last);
+        var last = subject.Track.Last;
+        var byThen = subject.Rate.DistanceOn(due.ExpectedOn, last);
         var at = due.At is { } far && far < byThen ? far : due.On is null ? due.At!.Value : byThen;
         return new NextCheck(due.ExpectedOn, fitting.EngineDistanceAt(at < last.Distance ? last.Distance : at));
     }

@@ -14,6 +14,8 @@ internal static class EngineModelsApi
             run.Read(new ListEngineModels.Request(after, take), ListEngineModels.Handle));
         models.MapGet("/{id:guid}", (Guid id, int? version, Api run) =>
             run.Read(new GetEngineModel.Request(id, version), GetEngineModel.Handle));
+        models.MapGet("/{id:guid}/intervals", (Guid id, Api run) =>
+            run.Read(new ListIntervals.Request(id), ListIntervals.Handle));
         manages.MapPost("/", (AddEngineModel.Request body, Api run) =>
             run.Create(body, AddEngineModel.Handle, made => $"/api/v1/engine-models/{made.Id}"));
         manages.MapPost("/{id:guid}/versions", (Guid id, AddEngineModelVersion.Request body, Api run) =>

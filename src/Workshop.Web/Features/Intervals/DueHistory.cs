@@ -1,30 +1,14 @@
 using Microsoft.EntityFrameworkCore;
-using NodaTime;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Intervals;
-using Workshop.Domain.Measures;
 using Workshop.Domain.Motorcycles;
 using Workshop.Web.Data;
 
 namespace Workshop.Web.Features.Intervals;
 
-/// <summary>Of one motorcycle, all that decides what is due.</summary>
-/// <param name="Items">Of the current version of its engine model.</param>
-/// <param name="EngineStart">Where the engine that is fitted now stood at zero, in the motorcycle's distance.</param>
-/// <param name="Done">When each item was last done to this engine in this motorcycle.</param>
-internal sealed record DueHistory(
-    Guid MotorcycleId,
-    IReadOnlyList<ServiceItem> Items,
-    OdometerPoint EngineStart,
-    OdometerTrack Track,
-    IReadOnlyDictionary<string, OdometerPoint> Done)
+/// <summary>Of one motorcycle, all that decides what is due, as it stands in the database.</summary>
+internal sealed record DueHistory(Guid MotorcycleId, Guid EngineModelId, DueSubject Subject)
 {
-    /// <summary>Where the drift of its valves wants them checked, in the motorcycle's distance, whatever the interval says.</summary>
-    public Distance? DriftWantsAt { get; init; }
-
-    /// <summary>What a forecast wants of an item: of the valve clearance check alone.</summary>
-    public Distance? ForecastOf(ServiceItem item) => item.Kind == ServiceItemKind.ValveClearanceCheck ? DriftWantsAt : null;
-
     /// <summary>The histories of those among the motorcycles that are on the road and have an engine and an odometer.</summary>
     public static async Task<IReadOnlyList<DueHistory>> Load(
         WorkshopDbContext db, IReadOnlyList<Guid> motorcycles, CancellationToken ct)
@@ -34,60 +18,71 @@ internal sealed record DueHistory(
             join engine in db.Engines on fitting.EngineId equals engine.Id
             join motorcycle in db.Motorcycles on fitting.MotorcycleId equals motorcycle.Id
             where motorcycles.Contains(motorcycle.Id) && !motorcycle.Retired
-            select new { fitting, engine.EngineModelId }).ToListAsync(ct);
+            select new Fitted(fitting, engine.EngineModelId, motorcycle.ModelYear, motorcycle.Use, motorcycle.Options)).ToListAsync(ct);
         var models = fittings.Select(f => f.EngineModelId).Distinct().ToList();
-        var items = await (
+        var specifications = await (
             from version in db.EngineModelVersions.AsNoTracking()
             join model in db.EngineModels on version.EngineModelId equals model.Id
             where models.Contains(model.Id) && version.Version == model.CurrentVersion
-            select version).ToDictionaryAsync(v => v.EngineModelId, v => v.Specification.ServiceItems, ct);
-        var odometers = (await db.Odometers.AsNoTracking().Where(o => motorcycles.Contains(o.MotorcycleId)).ToListAsync(ct))
-            .ToLookup(o => o.MotorcycleId);
-        var readings = (await db.OdometerReadings.AsNoTracking().Where(r => motorcycles.Contains(r.MotorcycleId)).ToListAsync(ct))
-            .ToLookup(r => r.MotorcycleId);
-        var done = (await db.DoneItems.AsNoTracking().Where(d => motorcycles.Contains(d.MotorcycleId)).ToListAsync(ct))
+            select version).ToDictionaryAsync(v => v.EngineModelId, v => v.Specification, ct);
+        var odometers = await Odometers.Load(db, motorcycles, ct);
+        var done = (await db.DoneItems.AsNoTracking().Where(d => motorcycles.Contains(d.MotorcycleId))
+            .Select(d => new Done(d.MotorcycleId, d.ServiceItemCode, new OdometerPoint(d.DoneOn, d.Distance))).ToListAsync(ct))
             .ToLookup(d => d.MotorcycleId);
-
-        var engines = fittings.Where(f => f.fitting.RemovedOn is null).Select(f => f.fitting.EngineId).ToList();
+        var putOffs = (await db.PutOffs.AsNoTracking().Where(p => motorcycles.Contains(p.MotorcycleId)).ToListAsync(ct))
+            .ToLookup(p => p.MotorcycleId);
+        var engines = fittings.Where(f => f.Fitting.RemovedOn is null).Select(f => f.Fitting.EngineId).ToList();
         var drift = await db.EngineOutlooks.AsNoTracking().Where(o => engines.Contains(o.EngineId) && o.PassesThresholdAt != null)
             .ToDictionaryAsync(o => o.EngineId, o => o.PassesThresholdAt!.Value, ct);
+        var fleet = await FleetRidings.Current(db, ct);
+        var together = await db.WorkshopProfiles.AsNoTracking()
+            .Select(w => new TogetherWithin(w.TogetherWithin, w.TogetherWithinDays)).SingleOrDefaultAsync(ct) ?? TogetherWithin.Usual;
 
-        var histories = new List<DueHistory>();
-        foreach (var ofOne in fittings.GroupBy(f => f.fitting.MotorcycleId))
+        var histories = new List<DueHistory>(motorcycles.Count);
+        foreach (var ofOne in fittings.GroupBy(f => f.Fitting.MotorcycleId))
         {
-            var fitted = ofOne.FirstOrDefault(f => f.fitting.RemovedOn is null);
-            var odometer = odometers[ofOne.Key].MinBy(o => o.FittedOn);
-            if (fitted is null || odometer is null)
+            if (ofOne.FirstOrDefault(f => f.Fitting.RemovedOn is null) is not { } fitted || !odometers.TryGetValue(ofOne.Key, out var odometer))
             {
                 continue;
             }
 
-            var standing = StandingReadings.Of([.. readings[ofOne.Key]]);
-            var spans = ofOne.Select(f => f.fitting).Where(f => f.EngineId == fitted.fitting.EngineId).ToList();
-            histories.Add(new DueHistory(
-                ofOne.Key,
-                items[fitted.EngineModelId],
+            var (fitting, specification) = (fitted.Fitting, specifications[fitted.EngineModelId]);
+            var spans = ofOne.Select(f => f.Fitting).Where(f => f.EngineId == fitting.EngineId).ToList();
+            var lastDone = LastDone.Of(DoneTo(done[ofOne.Key], spans, odometer.Standing), specification.ServiceItems);
+            histories.Add(new DueHistory(ofOne.Key, fitted.EngineModelId, new DueSubject(
+                specification,
+                new MotorcycleFacts(fitted.ModelYear, odometer.Unit, fitted.Use, fitted.Options),
                 StartOf(spans.MinBy(f => f.FittedOn)!),
-                OdometerTrack.Of(
-                    new OdometerPoint(odometer.FittedOn, odometer.Offset),
-                    standing.Readings.Select(r => new OdometerPoint(r.ReadOn, r.Distance))),
-                LastDone([.. done[ofOne.Key]], spans, standing))
+                odometer.Track,
+                RidingRate.Of(odometer.Track, fleet),
+                lastDone,
+                specification.Together ?? together)
             {
-                DriftWantsAt = drift.TryGetValue(fitted.fitting.EngineId, out var passes) ? fitted.fitting.MotorcycleDistanceAt(passes) : null,
-            });
+                DriftWantsAt = drift.TryGetValue(fitting.EngineId, out var passes) ? fitting.MotorcycleDistanceAt(passes) : null,
+                PutOffs = Counting(putOffs[ofOne.Key], lastDone),
+            }));
         }
 
         return histories;
     }
 
+    private sealed record Fitted(EngineFitting Fitting, Guid EngineModelId, int ModelYear, RidingUse Use, string[] Options);
+
+    private sealed record Done(Guid MotorcycleId, string Code, OdometerPoint Point);
+
     private static OdometerPoint StartOf(EngineFitting fitting) =>
         new(fitting.FittedOn, fitting.MotorcycleDistance - fitting.EngineDistance);
 
     /// <summary>What was done to another engine does not count for this one.</summary>
-    private static Dictionary<string, OdometerPoint> LastDone(
-        IReadOnlyList<DoneItem> done, IReadOnlyList<EngineFitting> spans, StandingReadings standing) =>
-        done.Select(d => (d.ServiceItemCode, Point: standing.Corrected(new OdometerPoint(d.DoneOn, d.Distance))))
-            .Where(d => spans.Any(f => f.FittedOn <= d.Point.On && (f.RemovedOn is null || d.Point.On <= f.RemovedOn)))
-            .GroupBy(d => d.ServiceItemCode)
-            .ToDictionary(of => of.Key, of => of.Select(d => d.Point).OrderBy(p => p.On).ThenBy(p => p.Distance).Last());
+    private static IEnumerable<(string Code, OdometerPoint Point)> DoneTo(
+        IEnumerable<Done> done, List<EngineFitting> spans, StandingReadings standing) =>
+        done.Select(d => (d.Code, Point: standing.Corrected(d.Point)))
+            .Where(d => spans.Any(f => f.FittedOn <= d.Point.On && (f.RemovedOn is null || d.Point.On <= f.RemovedOn)));
+
+    /// <summary>Of each item the last decision, unless that took an earlier one back or the item was done since.</summary>
+    private static Dictionary<string, PutOff> Counting(IEnumerable<PutOff> all, IReadOnlyDictionary<string, OdometerPoint> lastDone) => all
+        .GroupBy(p => p.ServiceItemCode)
+        .Select(of => of.OrderBy(p => p.DecidedAt).ThenBy(p => p.Id).Last())
+        .Where(p => p.Until is not null && !(lastDone.TryGetValue(p.ServiceItemCode, out var done) && done.On >= p.DecidedOn))
+        .ToDictionary(p => p.ServiceItemCode, StringComparer.Ordinal);
 }

@@ -1,20 +1,18 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Workshop.Domain.EngineModels;
 using Workshop.Domain.Intervals;
-using Workshop.Domain.Motorcycles;
 using Workshop.Web.Data;
 using Workshop.Web.Features.Motorcycles;
 
 namespace Workshop.Web.Features.Intervals;
 
 /// <summary>
-/// Writes anew what is due of a motorcycle: from the current version of its engine model, what was done, and the odometer
-/// readings that stand. Called by every use case that changes one of them.
+/// Writes anew what is due of a motorcycle, and the visit that is proposed: from the current version of its engine model, what was
+/// done, what was put off, and the odometer readings that count. Called by every use case that changes one of them.
 /// </summary>
 internal static class DueRows
 {
-    public const int BatchSize = 500;
+    public const int BatchSize = 1000;
 
     public static Task Rewrite(WorkshopDbContext db, Guid motorcycleId, IClock clock, CancellationToken ct) =>
         Rewrite(db, [motorcycleId], clock, ct);
@@ -30,70 +28,61 @@ internal static class DueRows
         foreach (var batch in motorcycles.Order().Chunk(BatchSize))
         {
             await MotorcycleLock.Take(db, batch, ct);
-            await RewriteBatch(db, batch, clock, ct);
-            await db.SaveChangesAsync(ct);
+            var histories = await DueHistory.Load(db, batch, ct);
+            await DueRowsTable.Replace(db, batch, Decide(histories, clock.GetCurrentInstant()), ct);
         }
     }
 
-    /// <summary>Rewrites the rows of the whole fleet, for a start from nothing; forgets what it has written as it goes.</summary>
-    public static async Task RewriteAll(WorkshopDbContext db, IClock clock, CancellationToken ct)
+    private static (List<DueItem> Items, List<DueVisit> Visits) Decide(IReadOnlyList<DueHistory> histories, Instant now)
     {
-        var fleet = await db.Motorcycles.AsNoTracking().Select(m => m.Id).ToListAsync(ct);
-        foreach (var batch in fleet.Order().Chunk(BatchSize))
+        var (items, visits) = (new List<DueItem>(), new List<DueVisit>(histories.Count));
+        foreach (var history in histories)
         {
-            await Rewrite(db, batch, clock, ct);
-            db.ChangeTracker.Clear();
-        }
-    }
-
-    private static async Task RewriteBatch(
-        WorkshopDbContext db, IReadOnlyList<Guid> motorcycles, IClock clock, CancellationToken ct)
-    {
-        var histories = await DueHistory.Load(db, motorcycles, ct);
-        var standing = await db.DueItems.Where(d => motorcycles.Contains(d.MotorcycleId)).ToDictionaryAsync(
-            d => (d.MotorcycleId, d.ServiceItemCode), ct);
-        var now = clock.GetCurrentInstant();
-        foreach (var row in histories.SelectMany(history => RowsOf(history, now)))
-        {
-            if (standing.Remove((row.MotorcycleId, row.ServiceItemCode), out var earlier))
+            if (VisitProposal.Of(history.Subject, DueEntry.Of(history.Subject)) is { } proposal)
             {
-                db.Entry(earlier).CurrentValues.SetValues(row);
-            }
-            else
-            {
-                db.DueItems.Add(row);
-            }
-        }
-
-        db.DueItems.RemoveRange(standing.Values);
-    }
-
-    private static IEnumerable<DueItem> RowsOf(DueHistory history, Instant now)
-    {
-        var rate = RidingRate.Of(history.Track);
-        foreach (var item in history.Items)
-        {
-            OdometerPoint? lastDone = history.Done.TryGetValue(item.Code, out var done) ? done : null;
-            if (item.Interval is { } interval
-                && NextDue.Of(interval, history.EngineStart, lastDone, history.Track, rate, history.ForecastOf(item)) is { } due)
-            {
-                yield return new DueItem
+                items.AddRange(proposal.Items.Select(item => RowOf(history, item, now)));
+                visits.Add(new DueVisit
                 {
                     MotorcycleId = history.MotorcycleId,
-                    ServiceItemCode = item.Code,
-                    Name = item.Name,
-                    DueOn = due.On,
-                    DueAt = due.At,
-                    ExpectedOn = due.ExpectedOn,
-                    EarliestOn = due.Span?.First,
-                    LatestOn = due.IsOpenEnded ? null : due.Span?.Last,
-                    RateBasis = due.At is null ? null : rate.Basis,
-                    LastDoneOn = lastDone?.On,
-                    LastDoneAt = lastDone?.Distance,
-                    ByForecast = due.ByForecast,
+                    EngineModelId = history.EngineModelId,
+                    ComesOn = proposal.ComesOn,
+                    Left = proposal.Items.Where(i => i.IsNow && i.Entry.Next.At is not null)
+                        .Min(i => i.Entry.Next.At - history.Subject.Track.Last.Distance),
+                    LabourMinutes = proposal.LabourMinutes,
+                    SavesMinutes = proposal.SavesMinutes,
+                    SpecialTools = [.. proposal.SpecialTools],
                     ComputedAt = now,
-                };
+                });
             }
         }
+
+        return (items, visits);
+    }
+
+    private static DueItem RowOf(DueHistory history, ProposedItem proposed, Instant now)
+    {
+        var (entry, due) = (proposed.Entry, proposed.Entry.Next);
+        return new DueItem
+        {
+            MotorcycleId = history.MotorcycleId,
+            ServiceItemCode = entry.Item.Code,
+            Name = entry.Item.Name,
+            DueOn = due.On,
+            DueAt = due.At,
+            Left = due.At - history.Subject.Track.Last.Distance,
+            ExpectedOn = due.ExpectedOn,
+            EarliestOn = due.Span?.First,
+            LatestOn = due.IsOpenEnded ? null : due.Span?.Last,
+            RateBasis = due.At is null ? null : history.Subject.Rate.Basis,
+            LastDoneOn = entry.LastDone?.On,
+            LastDoneAt = entry.LastDone?.Distance,
+            ByForecast = due.ByForecast,
+            ComesOn = entry.ComesOn,
+            PutOffId = entry.PutOff?.Id,
+            IncludedIn = entry.IncludedIn,
+            Advice = proposed.Advice,
+            SavesMinutes = proposed.SavesMinutes,
+            ComputedAt = now,
+        };
     }
 }

@@ -1,4 +1,3 @@
-using System.Text.Json.Serialization;
 using FluentValidation;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -12,83 +11,25 @@ using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Intervals;
 
-/// <summary>What is due, soonest first: of every motorcycle, or of one.</summary>
+/// <summary>What is due, item by item, soonest first: of every motorcycle, or of one. <see cref="ListDueVisits"/> gives it by visit.</summary>
 public static class ListDue
 {
-    private const int FurthestDays = 36_525;
-
     public sealed record Request
     {
         public string? After { get; init; }
 
         public int? Take { get; init; }
 
-        /// <summary>Only what is overdue, by the calendar, by a reading or by its rate.</summary>
+        /// <summary>Only what is overdue, by the calendar, by a reading or by its rate, and not put off.</summary>
         public bool Overdue { get; init; }
 
-        /// <summary>Only what is expected within so many days from today, overdue items included.</summary>
+        /// <summary>Only what comes up within so many days from today, overdue items included.</summary>
         public int? WithinDays { get; init; }
 
+        /// <summary>Only what has no more than so many kilometres left.</summary>
+        public int? WithinKm { get; init; }
+
         public Guid? MotorcycleId { get; init; }
-    }
-
-    public sealed record Row
-    {
-        public required Guid MotorcycleId { get; init; }
-
-        public required string Registration { get; init; }
-
-        public required string Maker { get; init; }
-
-        public required string Model { get; init; }
-
-        public string? Owner { get; init; }
-
-        /// <summary>What the sentences are said in.</summary>
-        public required OdometerUnit OdometerUnit { get; init; }
-
-        public required string Code { get; init; }
-
-        public required string Name { get; init; }
-
-        public LocalDate? DueOn { get; init; }
-
-        [JsonPropertyName("dueAtKm")]
-        public Distance? DueAt { get; init; }
-
-        /// <summary>From the last reading; below zero when it is passed.</summary>
-        [JsonPropertyName("leftKm")]
-        public Distance? Left { get; init; }
-
-        public required LocalDate ExpectedOn { get; init; }
-
-        public LocalDate? EarliestOn { get; init; }
-
-        public LocalDate? LatestOn { get; init; }
-
-        public RateBasis? RateBasis { get; init; }
-
-        public LocalDate? LastDoneOn { get; init; }
-
-        [JsonPropertyName("lastDoneAtKm")]
-        public Distance? LastDoneAt { get; init; }
-
-        public required DueState State { get; init; }
-
-        /// <summary>"at 24,000 km, in 900 km".</summary>
-        public string? ByDistance { get; init; }
-
-        /// <summary>The distance is that of the drift forecast, which comes before the interval's.</summary>
-        public bool ByForecast { get; init; }
-
-        /// <summary>"2026-05-01, in 8 weeks".</summary>
-        public string? ByDate { get; init; }
-
-        /// <summary>"2026-04-20 (2026-03-30 to 2026-06-01), by its own readings".</summary>
-        public required string Expected { get; init; }
-
-        /// <summary>"2025-04-30 at 12,030 km", or that nobody has recorded it.</summary>
-        public required string LastDone { get; init; }
     }
 
     public sealed class Validator : AbstractValidator<Request>
@@ -96,14 +37,15 @@ public static class ListDue
         public Validator()
         {
             RuleFor(r => r.Take).IsPageSize();
-            RuleFor(r => r.WithinDays).IsWhole(0, FurthestDays);
+            RuleFor(r => r.WithinDays).IsWhole(0, DueLimits.FurthestDays);
+            RuleFor(r => r.WithinKm).IsWhole(0, DueLimits.FurthestKm);
             RuleFor(r => r.After)
                 .Must(after => string.IsNullOrEmpty(after) || DuePlace.TryParse(after, out _))
                 .WithMessage((_, after) => $"after is \"{after}\": send what an earlier page gave as next.");
         }
     }
 
-    public static async Task<Outcome<Slice<Row>>> Handle(
+    public static async Task<Outcome<Slice<DueLine>>> Handle(
         Request request, WorkshopDbContext db, Actor actor, IClock clock, CancellationToken ct)
     {
         var today = (await WorkshopTimes.Read(db, ct)).DayOf(clock.GetCurrentInstant());
@@ -117,82 +59,46 @@ public static class ListDue
 
             items = items.Where(d => d.MotorcycleId == motorcycleId);
         }
+        else
+        {
+            // What a bigger item swallows is said with its motorcycle, not in the list of all.
+            items = items.Where(d => d.IncludedIn == null);
+        }
 
         if (request.Overdue)
         {
-            items = items.Where(d => d.ExpectedOn < today);
+            items = items.Where(d => d.ComesOn < today);
         }
 
         if (request.WithinDays is { } days)
         {
             var until = today.PlusDays(days);
-            items = items.Where(d => d.ExpectedOn <= until);
+            items = items.Where(d => d.ComesOn <= until);
+        }
+
+        if (request.WithinKm is { } km)
+        {
+            var far = Distance.FromKilometres(km);
+            items = items.Where(d => d.Left <= far);
         }
 
         if (DuePlace.TryParse(request.After, out var after))
         {
             items = items.Where(d => EF.Functions.GreaterThan(
-                ValueTuple.Create(d.ExpectedOn, d.MotorcycleId, d.ServiceItemCode),
-                ValueTuple.Create(after.ExpectedOn, after.MotorcycleId, after.Code)));
+                ValueTuple.Create(d.ComesOn, d.MotorcycleId, d.ServiceItemCode),
+                ValueTuple.Create(after.ComesOn, after.MotorcycleId, after.Code)));
         }
 
-        var found = await Ordered(db, items).ToSlice(request.Take, f => DuePlace.Of(f.Due).ToString(), ct);
-        return new Slice<Row>([.. found.Rows.Select(f => RowOf(f, today))], found.Next);
+        var found = await items.OrderBy(d => d.ComesOn).ThenBy(d => d.MotorcycleId).ThenBy(d => d.ServiceItemCode)
+            .ToSlice(request.Take, due => DuePlace.Of(due).ToString(), ct);
+        return new Slice<DueLine>(await DueLine.Read(db, found.Rows, today, ct), found.Next);
     }
+}
 
-    private sealed record Found(
-        DueItem Due, string Registration, string Maker, string Model, string? Owner, OdometerUnit Unit, Distance? Last);
-
-    private static IQueryable<Found> Ordered(WorkshopDbContext db, IQueryable<DueItem> items) =>
-        from due in items
-        join motorcycle in db.Motorcycles on due.MotorcycleId equals motorcycle.Id
-        join odometer in db.Odometers on motorcycle.Id equals odometer.MotorcycleId
-        join person in db.People on motorcycle.OwnerId equals person.Id into owners
-        from owner in owners.DefaultIfEmpty()
-        where odometer.RemovedOn == null
-        orderby due.ExpectedOn, due.MotorcycleId, due.ServiceItemCode
-        select new Found(
-            due, motorcycle.Registration, motorcycle.Maker, motorcycle.Model, owner!.Name, odometer.Unit,
-            db.OdometerReadings
-                .Where(r => r.MotorcycleId == motorcycle.Id && !db.OdometerReadings.Any(later => later.SupersedesId == r.Id))
-                .OrderByDescending(r => r.ReadOn).ThenByDescending(r => r.Distance)
-                .Select(r => (Distance?)r.Distance).FirstOrDefault());
-
-    private static Row RowOf(Found found, LocalDate today)
-    {
-        var due = found.Due;
-        Distance? left = due.DueAt is { } at ? at - (found.Last ?? Distance.Zero) : null;
-        return new Row
-        {
-            MotorcycleId = due.MotorcycleId,
-            Registration = found.Registration,
-            Maker = found.Maker,
-            Model = found.Model,
-            Owner = found.Owner,
-            OdometerUnit = found.Unit,
-            Code = due.ServiceItemCode,
-            Name = due.Name,
-            DueOn = due.DueOn,
-            DueAt = due.DueAt,
-            Left = left,
-            ExpectedOn = due.ExpectedOn,
-            EarliestOn = due.EarliestOn,
-            LatestOn = due.LatestOn,
-            RateBasis = due.RateBasis,
-            LastDoneOn = due.LastDoneOn,
-            LastDoneAt = due.LastDoneAt,
-            ByForecast = due.ByForecast,
-            State = DueWords.StateOf(due.DueOn, left, due.ExpectedOn, today),
-            ByDistance = due.DueAt is { } point
-                ? $"at {DueWords.InUnit(point, found.Unit)}, {DueWords.HowFar(left!.Value, found.Unit)}{(due.ByForecast ? ", by its drift before the interval" : "")}"
-                : null,
-            ByDate = due.DueOn is { } day ? $"{Day(day)}, {DueWords.When(day, today)}" : null,
-            Expected = DueWords.Expected(due.ExpectedOn, due.EarliestOn, due.LatestOn, due.RateBasis, left),
-            LastDone = due.LastDoneOn is { } doneOn
-                ? $"{Day(doneOn)} at {DueWords.InUnit(due.LastDoneAt!.Value, found.Unit)}"
-                : "not recorded",
-        };
-    }
-
-    private static string Day(LocalDate day) => day.ToString("uuuu-MM-dd", null);
+/// <summary>How far ahead somebody may ask.</summary>
+internal static class DueLimits
+{
+    public const int FurthestDays = 36_525;
+    public const int FurthestWeeks = 520;
+    public const int FurthestKm = 1_000_000;
 }

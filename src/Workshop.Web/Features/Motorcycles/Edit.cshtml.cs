@@ -1,6 +1,8 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Mvc;
 using NodaTime;
+using Workshop.Domain.EngineModels;
+using Workshop.Domain.Intervals;
 using Workshop.Web.Data;
 
 namespace Workshop.Web.Features.Motorcycles;
@@ -15,6 +17,9 @@ public sealed class EditModel(WorkshopDbContext db, IClock clock) : MotorcyclePa
     /// <summary>After a change by somebody else: field, what stands, what was typed.</summary>
     public IReadOnlyList<(string Field, string? Now, string? Typed)> ChangedMeanwhile { get; private set; } = [];
 
+    /// <summary>What its engine model may have fitted.</summary>
+    public IReadOnlyList<FittedOption> Options { get; private set; } = [];
+
     public Task<IActionResult> OnGet() => Show();
 
     public Task<IActionResult> OnPost() => Write(
@@ -27,8 +32,9 @@ public sealed class EditModel(WorkshopDbContext db, IClock clock) : MotorcyclePa
         },
         again: Show);
 
-    protected override Task Prepare()
+    protected override async Task Prepare()
     {
+        Options = (await FittedEngine.On(Db, Id, Today, HttpContext.RequestAborted))?.Specification.Options ?? [];
         if (HttpMethods.IsGet(Request.Method))
         {
             Input = AsItStands();
@@ -42,8 +48,6 @@ public sealed class EditModel(WorkshopDbContext db, IClock clock) : MotorcyclePa
                 .Where(pair => (pair.First.Value ?? "") != (pair.Second.Value ?? ""))
                 .Select(pair => (pair.First.Field, pair.First.Value, pair.Second.Value))];
         }
-
-        return Task.CompletedTask;
     }
 
     private EditMotorcycle.Request AsItStands() => new()
@@ -56,6 +60,8 @@ public sealed class EditModel(WorkshopDbContext db, IClock clock) : MotorcyclePa
         ModelYear = Motorcycle.ModelYear,
         EngineSerialNumber = Motorcycle.Engine?.SerialNumber,
         Retired = Motorcycle.Retired,
+        Use = Motorcycle.Use,
+        Options = Motorcycle.Options,
         OwnerName = Motorcycle.Owner?.Name,
         OwnerPhone = Motorcycle.Owner?.Phone,
         OwnerEmail = Motorcycle.Owner?.Email,
@@ -72,6 +78,8 @@ public sealed class EditModel(WorkshopDbContext db, IClock clock) : MotorcyclePa
         ("Owner", request.OwnerName),
         ("Phone", request.OwnerPhone),
         ("E-mail", request.OwnerEmail),
+        ("Ridden", request.Use.Spoken()),
+        ("Fitted", string.Join(", ", request.Options ?? [])),
         ("Retired", request.Retired ? "yes" : "no"),
     ];
 }

@@ -6,6 +6,7 @@ using Workshop.Domain.Motorcycles;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Bookings;
 using Workshop.Web.Features.Intervals;
 using Workshop.Web.Http;
 
@@ -37,6 +38,12 @@ public static class EditMotorcycle
 
         /// <summary>Off the road for good, or gone elsewhere: no longer listed, due for nothing, its history kept.</summary>
         public bool Retired { get; init; }
+
+        /// <summary>How it is ridden; who said so and when is kept.</summary>
+        public RidingUse Use { get; init; }
+
+        /// <summary>Codes of its engine model's options that are fitted; all of them, absent where there are none.</summary>
+        public IReadOnlyList<string>? Options { get; init; }
 
         /// <summary>It changed hands: the owner below is another person. Else the owner's details are mended.</summary>
         public bool NewOwner { get; init; }
@@ -79,6 +86,17 @@ public static class EditMotorcycle
         motorcycle.Model = request.Model!;
         motorcycle.ModelYear = request.ModelYear!.Value;
         motorcycle.Retired = request.Retired;
+        if (motorcycle.Use != request.Use)
+        {
+            (motorcycle.Use, motorcycle.UseSaidBy, motorcycle.UseSaidAt) = (request.Use, actor.PersonId, clock.GetCurrentInstant());
+        }
+
+        if (await UnknownOptions(motorcycle, request, db, clock, ct) is { } unknown)
+        {
+            return unknown;
+        }
+
+        motorcycle.Options = [.. request.Options ?? []];
         await ChangeOwner(motorcycle, request, db, clock, ct);
         await ChangeEngineNumber(request, db, ct);
 
@@ -89,6 +107,21 @@ public static class EditMotorcycle
         version.OriginalValue = request.RowVersion!.Value;
         await DueRows.Rewrite(db, motorcycle.Id, clock, ct);
         return new Answer(motorcycle.Id, version.CurrentValue, MotorcycleFields.Warnings(motorcycle.Vin));
+    }
+
+    /// <summary>What is fitted already may stay, although another engine came in since.</summary>
+    private static async Task<Problem?> UnknownOptions(
+        Motorcycle motorcycle, Request request, WorkshopDbContext db, IClock clock, CancellationToken ct)
+    {
+        var today = (await WorkshopTimes.Read(db, ct)).DayOf(clock.GetCurrentInstant());
+        var known = (await FittedEngine.On(db, motorcycle.Id, today, ct))?.Specification.Options.Select(o => o.Code).ToList() ?? [];
+        var faults = (request.Options ?? []).Select((code, i) => (Code: code, Field: $"options[{i}]"))
+            .Where(o => !known.Contains(o.Code) && !motorcycle.Options.Contains(o.Code))
+            .Select(o => new FieldFault(o.Field, known.Count == 0
+                ? $"{o.Field} is \"{o.Code}\": its engine model knows no options."
+                : $"{o.Field} is \"{o.Code}\": the engine model has {string.Join(", ", known)}."))
+            .ToList();
+        return faults.Count == 0 ? null : Problem.Impossible("option-unknown", faults);
     }
 
     private static async Task ChangeOwner(

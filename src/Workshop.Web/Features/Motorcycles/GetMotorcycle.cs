@@ -6,9 +6,11 @@ using Workshop.Domain.EngineModels;
 using Workshop.Domain.Intervals;
 using Workshop.Domain.JobCards;
 using Workshop.Domain.Measures;
+using Workshop.Domain.Motorcycles;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Intervals;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Motorcycles;
@@ -47,6 +49,16 @@ public static class GetMotorcycle
         /// <summary>How far it is ridden in a year, and what that rests on.</summary>
         public required Riding Riding { get; init; }
 
+        /// <summary>How it is ridden, where its maker shortens intervals for that.</summary>
+        public required RidingUse Use { get; init; }
+
+        public string? UseSaidBy { get; init; }
+
+        public Instant? UseSaidAt { get; init; }
+
+        /// <summary>Codes of its engine model's options that are fitted.</summary>
+        public required IReadOnlyList<string> Options { get; init; }
+
         public required IReadOnlyList<Fitting> Engines { get; init; }
 
         public required IReadOnlyList<Instrument> Odometers { get; init; }
@@ -61,7 +73,7 @@ public static class GetMotorcycle
 
         /// <summary>The latest reading that stands.</summary>
         [JsonIgnore]
-        public Reading? LastReading => OdometerReadings.FirstOrDefault(r => r.SupersededById is null);
+        public Reading? LastReading => OdometerReadings.FirstOrDefault(r => r.SupersededById is null && !r.Overruled);
 
         [JsonIgnore]
         public Fitting? Engine => Engines.FirstOrDefault(e => e.RemovedOn is null);
@@ -97,7 +109,7 @@ public static class GetMotorcycle
 
     /// <param name="Odometer">Whole units, as typed.</param>
     /// <param name="SupersededById">The correction that stands in its place.</param>
-    /// <param name="Reason">Why it corrects an earlier one.</param>
+    /// <param name="Reason">Why it corrects an earlier one, or is right though it looks like a slip.</param>
     public sealed record Reading(
         Guid Id,
         LocalDate ReadOn,
@@ -109,7 +121,11 @@ public static class GetMotorcycle
         Guid? SupersededById,
         string? Reason,
         string EnteredBy,
-        Instant EnteredAt);
+        Instant EnteredAt)
+    {
+        /// <summary>A reading that was entered later and confirmed contradicts it.</summary>
+        public bool Overruled { get; init; }
+    }
 
     public sealed record Done(
         string Code, LocalDate DoneOn, [property: JsonPropertyName("distanceKm")] Distance Distance, int? JobCardNumber, string DoneBy)
@@ -150,7 +166,10 @@ public static class GetMotorcycle
         var history = new MotorcycleHistory(db, request.Id);
         var engines = await history.Engines(ct);
         var odometers = await history.Odometers(ct);
-        var readings = await history.OdometerReadings(ct);
+        var known = (await Intervals.Odometers.Load(db, [request.Id], ct))[request.Id];
+        var counting = known.Standing.Readings.Select(r => r.Id).ToHashSet();
+        var readings = (await history.OdometerReadings(ct))
+            .ConvertAll(r => r with { Overruled = r.SupersededById is null && !counting.Contains(r.Id) });
         return new Answer
         {
             Id = found.motorcycle.Id,
@@ -164,7 +183,11 @@ public static class GetMotorcycle
             Retired = found.motorcycle.Retired,
             Owner = found.owner is null ? null : new Owner(found.owner.Id, found.owner.Name, found.owner.Phone, found.owner.Email),
             OdometerUnit = odometers[0].Unit,
-            Riding = RidingOf(odometers, readings),
+            Riding = RidingOf(RidingRate.Of(known.Track, await FleetRidings.Current(db, ct))),
+            Use = found.motorcycle.Use,
+            UseSaidBy = await db.People.Where(p => p.Id == found.motorcycle.UseSaidBy).Select(p => p.Name).SingleOrDefaultAsync(ct),
+            UseSaidAt = found.motorcycle.UseSaidAt,
+            Options = found.motorcycle.Options,
             Engines = engines,
             Odometers = odometers,
             OdometerReadings = readings,
@@ -174,11 +197,6 @@ public static class GetMotorcycle
         };
     }
 
-    private static Riding RidingOf(IReadOnlyList<Instrument> odometers, IReadOnlyList<Reading> readings)
-    {
-        var rate = RidingRate.Of(OdometerTrack.Of(
-            new OdometerPoint(odometers[^1].FittedOn, odometers[^1].Offset),
-            readings.Where(r => r.SupersededById is null).Select(r => new OdometerPoint(r.ReadOn, r.Distance))));
-        return new Riding(RidingRate.Yearly(rate.PerDay), RidingRate.Yearly(rate.Slowest), RidingRate.Yearly(rate.Fastest), rate.Basis);
-    }
+    private static Riding RidingOf(RidingRate rate) => new(
+        RidingRate.Yearly(rate.PerDay), RidingRate.Yearly(rate.Slowest), RidingRate.Yearly(rate.Fastest), rate.Basis);
 }

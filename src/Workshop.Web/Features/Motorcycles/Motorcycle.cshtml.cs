@@ -16,7 +16,7 @@ public sealed class MotorcycleModel(WorkshopDbContext db, IClock clock, IAuthori
     /// <summary>What the short form for a reading starts with; it is sent to the page of its own.</summary>
     public RecordOdometer.Request Input { get; private set; } = new();
 
-    public IReadOnlyList<ListDue.Row> Due { get; private set; } = [];
+    public IReadOnlyList<DueLine> Due { get; private set; } = [];
 
     public bool MayBook { get; private set; }
 

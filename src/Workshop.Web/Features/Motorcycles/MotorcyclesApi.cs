@@ -1,4 +1,3 @@
-using Workshop.Web.Features.Intervals;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Motorcycles;
@@ -15,8 +14,6 @@ internal static class MotorcyclesApi
             run.Read(new ListMotorcycles.Request(after, search, take), ListMotorcycles.Handle));
         motorcycles.MapGet("/{id:guid}", (Guid id, Api run) =>
             run.Read(new GetMotorcycle.Request(id), GetMotorcycle.Handle));
-        motorcycles.MapGet("/{id:guid}/due", (Guid id, string? after, int? take, Api run) =>
-            run.Read(new ListDue.Request { MotorcycleId = id, After = after, Take = take }, ListDue.Handle));
         motorcycles.MapGet("/{id:guid}/history", (Guid id, Guid? after, int? take, Api run) =>
             run.Read(new GetHistory.Request { MotorcycleId = id, After = after, Take = take }, GetHistory.Handle));
         books.MapPost("/", (AddMotorcycle.Request body, Api run) =>

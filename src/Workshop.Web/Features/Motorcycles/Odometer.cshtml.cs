@@ -16,6 +16,9 @@ public sealed class OdometerModel(WorkshopDbContext db, IClock clock) : Motorcyc
 
     public GetMotorcycle.Reading? Corrected { get; private set; }
 
+    /// <summary>It was refused as one, so that the form offers to confirm it.</summary>
+    public bool LooksLikeASlip { get; private set; }
+
     public Task<IActionResult> OnGet() => Show();
 
     public Task<IActionResult> OnPost() => Write(
@@ -30,6 +33,7 @@ public sealed class OdometerModel(WorkshopDbContext db, IClock clock) : Motorcyc
 
     protected override Task Prepare()
     {
+        LooksLikeASlip = Input.ConfirmUnusual || Response.StatusCode == StatusCodes.Status422UnprocessableEntity;
         var superseded = Input.SupersedesId ?? Supersedes;
         Corrected = Motorcycle.OdometerReadings.FirstOrDefault(r => r.Id == superseded);
         if (HttpMethods.IsGet(Request.Method))

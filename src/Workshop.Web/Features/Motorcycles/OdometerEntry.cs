@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Workshop.Domain;
+using Workshop.Domain.Intervals;
 using Workshop.Domain.Motorcycles;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
@@ -26,6 +27,9 @@ internal static class OdometerEntry
         public OdometerReading? Supersedes { get; init; }
 
         public Guid? ReasonRemarkId { get; init; }
+
+        /// <summary>It may look like a slip: somebody says, with that reason, that it is right.</summary>
+        public bool Confirmed { get; init; }
     }
 
     /// <summary>What stands of one motorcycle's odometers: read once, however many entries follow.</summary>
@@ -73,7 +77,7 @@ internal static class OdometerEntry
 
         // Before the first instrument the first, whose day the rules then hold against the reading.
         var instrument = known.Instruments.LastOrDefault(o => o.FittedOn <= typed.ReadOn) ?? known.Instruments[0];
-        var others = known.Standing.Where(r => r.OdometerId == instrument.Id && r.Id != typed.Supersedes?.Id).ToList();
+        var others = StandingReadings.NotOverruled([.. known.Standing.Where(r => r.OdometerId == instrument.Id && r.Id != typed.Supersedes?.Id)]);
         var same = others.FirstOrDefault(
             r => r.ReadOn == typed.ReadOn && r.Count == typed.Count && r.JobCardNumber == typed.JobCardNumber);
         if (same is not null && typed.Supersedes is null)
@@ -81,7 +85,7 @@ internal static class OdometerEntry
             return same;
         }
 
-        if (OdometerRules.Judge(typed.Field, typed.Count, typed.ReadOn, instrument, others) is { } problem)
+        if (OdometerRules.Judge(typed.Field, typed.Count, typed.ReadOn, instrument, others, typed.Confirmed) is { } problem)
         {
             return problem;
         }
@@ -98,6 +102,7 @@ internal static class OdometerEntry
             JobCardNumber = typed.JobCardNumber ?? typed.Supersedes?.JobCardNumber,
             SupersedesId = typed.Supersedes?.Id,
             ReasonRemarkId = typed.ReasonRemarkId,
+            Confirmed = typed.Confirmed,
             MeasuredBy = actor.PersonId,
             EnteredBy = actor.PersonId,
             EnteredAt = now,

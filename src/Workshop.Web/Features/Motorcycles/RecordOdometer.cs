@@ -30,8 +30,13 @@ public static class RecordOdometer
         /// <summary>The reading that this one corrects.</summary>
         public Guid? SupersedesId { get; init; }
 
-        /// <summary>Why; with a correction only.</summary>
+        /// <summary>Why; with a correction, or with what looks like a slip and is none.</summary>
         public string? Reason { get; init; }
+
+        /// <summary>
+        /// It is right although it runs backwards or too far; earlier entries that it contradicts then no longer count.
+        /// </summary>
+        public bool ConfirmUnusual { get; init; }
     }
 
     public sealed record Answer(
@@ -46,8 +51,9 @@ public static class RecordOdometer
             RuleFor(r => r.Reason).IsGiven("why the earlier reading is wrong").When(r => r.SupersedesId is not null);
             RuleFor(r => r.Reason).IsAtMost(Limits.Remark);
             RuleFor(r => r.Reason)
-                .Empty().When(r => r.SupersedesId is null)
+                .Empty().When(r => r.SupersedesId is null && !r.ConfirmUnusual)
                 .WithMessage("{PropertyName} is given, but supersedesId is empty: name the reading that is corrected.");
+            RuleFor(r => r.Reason).IsGiven("why the reading is right").When(r => r.ConfirmUnusual && r.SupersedesId is null);
         }
     }
 
@@ -67,12 +73,17 @@ public static class RecordOdometer
                 return refusal;
             }
 
+            typed = typed with { Supersedes = superseded };
+        }
+
+        if (request.SupersedesId is not null || request.ConfirmUnusual)
+        {
             var reason = new Remark
             {
                 Id = NewId.At(clock), Text = request.Reason!, WrittenBy = actor.PersonId, WrittenAt = clock.GetCurrentInstant(),
             };
             db.Remarks.Add(reason);
-            typed = typed with { Supersedes = superseded, ReasonRemarkId = reason.Id };
+            typed = typed with { ReasonRemarkId = reason.Id, Confirmed = request.ConfirmUnusual };
         }
 
         if (!(await OdometerEntry.Add(db, request.MotorcycleId, typed, actor, clock, ct)).TryGet(out var reading, out var problem))

@@ -14,6 +14,7 @@ internal enum ChoiceOf
     ServiceItems,
     Adjustments,
     Cautions,
+    Options,
 }
 
 /// <param name="Hint">Unit or form.</param>
@@ -31,6 +32,7 @@ internal static partial class FieldLabels
 
     private const string Code = "small letters, digits, hyphens";
     private const string OnePerLine = "one a line";
+    private const string DayForm = "a day such as 2026-03-02";
 
     private static readonly Dictionary<Type, (string Name, FieldLabel Label)[]> ByRecord = new()
     {
@@ -41,7 +43,10 @@ internal static partial class FieldLabels
             ("limits", new("Limits")), ("shims", new("Shims", "all empty for screw and locknut")), ("cold", new("Cold condition")),
             ("afterWork", new("After the work", "all empty where the workshop's usual holds")), ("serviceItems", new("Service items")),
             ("accesses", new("Accesses")), ("joints", new("Joints")), ("fasteners", new("Fasteners")),
+            ("together", new("Items fall together within", "both empty where the workshop's own setting holds")), ("options", new("Options that some have")),
         ],
+        [typeof(TogetherWithin)] = [("km", new("Distance", "km")), ("days", new("Days"))],
+        [typeof(FittedOption)] = [("code", new("Code", Code)), ("name", new("Name"))],
         [typeof(Provenance)] = [("source", new("Document")), ("edition", new("Edition", "with page or sheet"))],
         [typeof(EngineLayout)] =
         [
@@ -85,6 +90,8 @@ internal static partial class FieldLabels
         [typeof(ServiceItem)] =
         [
             ("code", new("Code", Code)), ("name", new("Name")), ("kind", new("Kind")), ("interval", new("Interval", "all empty where it is done when needed")),
+            ("onlyFor", new("Only for", "all empty where every motorcycle has it")),
+            ("includes", new("Contains", "routine items that are done with it", Choices: ChoiceOf.ServiceItems)),
             ("labourMinutes", new("Labour", "minutes beside opening and closing")),
             ("adjustmentItem", new("May lead to", Choices: ChoiceOf.Adjustments)), ("accesses", new("Accesses", Choices: ChoiceOf.Accesses)),
             ("joints", new("Opens joints", Choices: ChoiceOf.Joints)), ("fasteners", new("Opens fasteners of no joint", Choices: ChoiceOf.Fasteners)),
@@ -97,6 +104,20 @@ internal static partial class FieldLabels
         [
             ("everyKm", new("Every", "km")), ("everyMonths", new("Every", "months")), ("firstKm", new("The first at", "km, where it differs")),
             ("firstMonths", new("The first at", "months, where it differs")),
+            ("everyMiles", new("Every", "miles, where the maker states them for odometers in miles")),
+            ("firstMiles", new("The first at", "miles, likewise")), ("once", new("Once and for all: at the first, or after the date")),
+            ("afterDate", new("Not due before", DayForm)), ("counting", new("Counts")), ("severe", new("Ridden hard", "all empty where it makes no difference")),
+        ],
+        [typeof(SevereUse)] =
+        [
+            ("factor", new("Shortened to", "a part such as 0.5; or figures of its own")), ("everyKm", new("Every", "km")),
+            ("everyMonths", new("Every", "months")), ("firstKm", new("The first at", "km")), ("firstMonths", new("The first at", "months")),
+            ("everyMiles", new("Every", "miles")), ("firstMiles", new("The first at", "miles")),
+        ],
+        [typeof(Applicability)] =
+        [
+            ("fromModelYear", new("From model year")), ("toModelYear", new("To model year")),
+            ("withOptions", new("With", Choices: ChoiceOf.Options)), ("withoutOptions", new("Without", Choices: ChoiceOf.Options)),
         ],
         [typeof(ItemPart)] =
         [
