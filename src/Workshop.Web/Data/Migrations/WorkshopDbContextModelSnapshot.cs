@@ -635,6 +635,19 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("character varying(60)")
                         .HasColumnName("time_zone");
 
+                    b.Property<decimal>("TogetherWithin")
+                        .ValueGeneratedOnAdd()
+                        .HasPrecision(14, 3)
+                        .HasColumnType("numeric(14,3)")
+                        .HasDefaultValue(500000m)
+                        .HasColumnName("together_within_metres");
+
+                    b.Property<int>("TogetherWithinDays")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer")
+                        .HasDefaultValue(30)
+                        .HasColumnName("together_within_days");
+
                     b.Property<string>("UsedShims")
                         .IsRequired()
                         .HasMaxLength(40)
@@ -653,6 +666,8 @@ namespace Workshop.Web.Data.Migrations
                             t.HasCheckConstraint("ck_workshop_profiles_minutes", "least(arrival_minutes, warm_run_minutes, test_ride_minutes, hand_over_minutes) >= 0");
 
                             t.HasCheckConstraint("ck_workshop_profiles_one", "id = 1");
+
+                            t.HasCheckConstraint("ck_workshop_profiles_together", "least(together_within_metres, together_within_days) >= 0");
                         });
                 });
 
@@ -1583,9 +1598,19 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("character varying(60)")
                         .HasColumnName("service_item_code");
 
+                    b.Property<string>("Advice")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("advice");
+
                     b.Property<bool>("ByForecast")
                         .HasColumnType("boolean")
                         .HasColumnName("by_forecast");
+
+                    b.Property<LocalDate>("ComesOn")
+                        .HasColumnType("date")
+                        .HasColumnName("comes_on");
 
                     b.Property<Instant>("ComputedAt")
                         .HasColumnType("timestamp with time zone")
@@ -1608,6 +1633,11 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("date")
                         .HasColumnName("expected_on");
 
+                    b.Property<string>("IncludedIn")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("included_in");
+
                     b.Property<decimal?>("LastDoneAt")
                         .HasPrecision(14, 3)
                         .HasColumnType("numeric(14,3)")
@@ -1621,24 +1651,185 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("date")
                         .HasColumnName("latest_on");
 
+                    b.Property<decimal?>("Left")
+                        .HasPrecision(14, 3)
+                        .HasColumnType("numeric(14,3)")
+                        .HasColumnName("left_metres");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasMaxLength(120)
                         .HasColumnType("character varying(120)")
                         .HasColumnName("name");
 
+                    b.Property<Guid?>("PutOffId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("put_off_id");
+
                     b.Property<string>("RateBasis")
                         .HasMaxLength(40)
                         .HasColumnType("character varying(40)")
                         .HasColumnName("rate_basis");
 
+                    b.Property<int>("SavesMinutes")
+                        .HasColumnType("integer")
+                        .HasColumnName("saves_minutes");
+
                     b.HasKey("MotorcycleId", "ServiceItemCode")
                         .HasName("pk_due_items");
 
-                    b.HasIndex("ExpectedOn", "MotorcycleId", "ServiceItemCode")
-                        .HasDatabaseName("ix_due_items_expected_on_motorcycle_id_service_item_code");
+                    b.HasIndex("ComesOn", "MotorcycleId", "ServiceItemCode")
+                        .HasDatabaseName("ix_due_items_comes_on_motorcycle_id_service_item_code");
 
                     b.ToTable("due_items", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Intervals.DueRecompute", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant?>("FinishedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("finished_at");
+
+                    b.Property<int?>("FleetRidingVersion")
+                        .HasColumnType("integer")
+                        .HasColumnName("fleet_riding_version");
+
+                    b.Property<Guid?>("LastMotorcycle")
+                        .HasColumnType("uuid")
+                        .HasColumnName("last_motorcycle");
+
+                    b.Property<int>("Motorcycles")
+                        .HasColumnType("integer")
+                        .HasColumnName("motorcycles");
+
+                    b.Property<Instant>("RequestedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("requested_at");
+
+                    b.Property<Guid?>("RequestedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("requested_by");
+
+                    b.Property<Instant?>("StartedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("started_at");
+
+                    b.Property<int>("Written")
+                        .HasColumnType("integer")
+                        .HasColumnName("written");
+
+                    b.HasKey("Id")
+                        .HasName("pk_due_recomputes");
+
+                    b.HasIndex("RequestedAt")
+                        .HasDatabaseName("ix_due_recomputes_requested_at");
+
+                    b.HasIndex("RequestedBy")
+                        .HasDatabaseName("ix_due_recomputes_requested_by");
+
+                    b.ToTable("due_recomputes", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Intervals.DueVisit", b =>
+                {
+                    b.Property<Guid>("MotorcycleId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("motorcycle_id");
+
+                    b.Property<LocalDate>("ComesOn")
+                        .HasColumnType("date")
+                        .HasColumnName("comes_on");
+
+                    b.Property<Instant>("ComputedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("computed_at");
+
+                    b.Property<Guid>("EngineModelId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("engine_model_id");
+
+                    b.Property<int>("LabourMinutes")
+                        .HasColumnType("integer")
+                        .HasColumnName("labour_minutes");
+
+                    b.Property<decimal?>("Left")
+                        .HasPrecision(14, 3)
+                        .HasColumnType("numeric(14,3)")
+                        .HasColumnName("left_metres");
+
+                    b.Property<int>("SavesMinutes")
+                        .HasColumnType("integer")
+                        .HasColumnName("saves_minutes");
+
+                    b.PrimitiveCollection<string[]>("SpecialTools")
+                        .IsRequired()
+                        .HasColumnType("text[]")
+                        .HasColumnName("special_tools");
+
+                    b.HasKey("MotorcycleId")
+                        .HasName("pk_due_visits");
+
+                    b.HasIndex("ComesOn", "MotorcycleId")
+                        .HasDatabaseName("ix_due_visits_comes_on_motorcycle_id");
+
+                    b.HasIndex("EngineModelId", "ComesOn", "MotorcycleId")
+                        .HasDatabaseName("ix_due_visits_engine_model_id_comes_on_motorcycle_id");
+
+                    b.HasIndex(new[] { "ComesOn", "MotorcycleId" }, "WithTools")
+                        .HasDatabaseName("ix_due_visits_with_tools")
+                        .HasFilter("cardinality(special_tools) > 0");
+
+                    b.ToTable("due_visits", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Intervals.FleetRidingVersion", b =>
+                {
+                    b.Property<int>("Version")
+                        .HasColumnType("integer")
+                        .HasColumnName("version");
+
+                    b.Property<Instant>("ComputedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("computed_at");
+
+                    b.Property<double>("LogDeviation")
+                        .HasColumnType("double precision")
+                        .HasColumnName("log_deviation");
+
+                    b.Property<int>("Motorcycles")
+                        .HasColumnType("integer")
+                        .HasColumnName("motorcycles");
+
+                    b.Property<decimal>("PerDay")
+                        .HasPrecision(14, 3)
+                        .HasColumnType("numeric(14,3)")
+                        .HasColumnName("metres_per_day");
+
+                    b.Property<double>("SeasonCosine")
+                        .HasColumnType("double precision")
+                        .HasColumnName("season_cosine");
+
+                    b.Property<double?>("SeasonProbability")
+                        .HasColumnType("double precision")
+                        .HasColumnName("season_probability");
+
+                    b.Property<double>("SeasonSine")
+                        .HasColumnType("double precision")
+                        .HasColumnName("season_sine");
+
+                    b.Property<double>("WanderDays")
+                        .HasColumnType("double precision")
+                        .HasColumnName("wander_days");
+
+                    b.HasKey("Version")
+                        .HasName("pk_fleet_ridings");
+
+                    b.ToTable("fleet_ridings", (string)null);
                 });
 
             modelBuilder.Entity("Workshop.Domain.Intervals.HistoryImport", b =>
@@ -1682,6 +1873,57 @@ namespace Workshop.Web.Data.Migrations
                         .HasDatabaseName("ix_history_imports_imported_by");
 
                     b.ToTable("history_imports", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Intervals.PutOff", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("DecidedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("decided_at");
+
+                    b.Property<Guid>("DecidedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("decided_by");
+
+                    b.Property<LocalDate>("DecidedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("decided_on");
+
+                    b.Property<Guid>("MotorcycleId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("motorcycle_id");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(400)
+                        .HasColumnType("character varying(400)")
+                        .HasColumnName("reason");
+
+                    b.Property<string>("ServiceItemCode")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("service_item_code");
+
+                    b.Property<LocalDate?>("Until")
+                        .HasColumnType("date")
+                        .HasColumnName("until");
+
+                    b.HasKey("Id")
+                        .HasName("pk_put_offs");
+
+                    b.HasIndex("DecidedBy")
+                        .HasDatabaseName("ix_put_offs_decided_by");
+
+                    b.HasIndex("MotorcycleId", "ServiceItemCode", "DecidedAt")
+                        .HasDatabaseName("ix_put_offs_motorcycle_id_service_item_code_decided_at");
+
+                    b.ToTable("put_offs", (string)null);
                 });
 
             modelBuilder.Entity("Workshop.Domain.JobCards.Cancellation", b =>
@@ -2226,6 +2468,13 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("model_year");
 
+                    b.PrimitiveCollection<string[]>("Options")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("text[]")
+                        .HasColumnName("options")
+                        .HasDefaultValueSql("'{}'");
+
                     b.Property<Guid?>("OwnerId")
                         .HasColumnType("uuid")
                         .HasColumnName("owner_id");
@@ -2246,6 +2495,22 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("xid")
                         .HasColumnName("xmin");
 
+                    b.Property<string>("Use")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasDefaultValue("normal")
+                        .HasColumnName("use");
+
+                    b.Property<Instant?>("UseSaidAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("use_said_at");
+
+                    b.Property<Guid?>("UseSaidBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("use_said_by");
+
                     b.Property<string>("Vin")
                         .HasMaxLength(17)
                         .HasColumnType("character varying(17)")
@@ -2260,6 +2525,9 @@ namespace Workshop.Web.Data.Migrations
                     b.HasIndex("Registration")
                         .IsUnique()
                         .HasDatabaseName("ix_motorcycles_registration");
+
+                    b.HasIndex("UseSaidBy")
+                        .HasDatabaseName("ix_motorcycles_use_said_by");
 
                     b.ToTable("motorcycles", (string)null);
                 });
@@ -2311,6 +2579,10 @@ namespace Workshop.Web.Data.Migrations
                         .ValueGeneratedOnAdd()
                         .HasColumnType("uuid")
                         .HasColumnName("id");
+
+                    b.Property<bool>("Confirmed")
+                        .HasColumnType("boolean")
+                        .HasColumnName("confirmed");
 
                     b.Property<int>("Count")
                         .HasColumnType("integer")
@@ -3970,6 +4242,32 @@ namespace Workshop.Web.Data.Migrations
                         .HasConstraintName("fk_due_items_motorcycles_motorcycle_id");
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Intervals.DueRecompute", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("RequestedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_due_recomputes_people_requested_by");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Intervals.DueVisit", b =>
+                {
+                    b.HasOne("Workshop.Domain.EngineModels.EngineModel", null)
+                        .WithMany()
+                        .HasForeignKey("EngineModelId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_due_visits_engine_models_engine_model_id");
+
+                    b.HasOne("Workshop.Domain.Motorcycles.Motorcycle", null)
+                        .WithMany()
+                        .HasForeignKey("MotorcycleId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_due_visits_motorcycles_motorcycle_id");
+                });
+
             modelBuilder.Entity("Workshop.Domain.Intervals.HistoryImport", b =>
                 {
                     b.HasOne("Workshop.Domain.People.Person", null)
@@ -3978,6 +4276,23 @@ namespace Workshop.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_history_imports_people_imported_by");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Intervals.PutOff", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("DecidedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_put_offs_people_decided_by");
+
+                    b.HasOne("Workshop.Domain.Motorcycles.Motorcycle", null)
+                        .WithMany()
+                        .HasForeignKey("MotorcycleId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_put_offs_motorcycles_motorcycle_id");
                 });
 
             modelBuilder.Entity("Workshop.Domain.JobCards.Cancellation", b =>
@@ -4261,6 +4576,12 @@ namespace Workshop.Web.Data.Migrations
                         .HasForeignKey("OwnerId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .HasConstraintName("fk_motorcycles_people_owner_id");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("UseSaidBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_motorcycles_people_use_said_by");
                 });
 
             modelBuilder.Entity("Workshop.Domain.Motorcycles.Odometer", b =>
