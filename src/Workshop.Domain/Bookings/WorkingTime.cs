@@ -3,64 +3,58 @@ using NodaTime;
 namespace Workshop.Domain.Bookings;
 
 /// <summary>
-/// When a technician works, by the workshop's clock: the opening hours, or his own hours on days that are no holiday, without
-/// breaks and absences. Of any other resource only the absences matter.
+/// When one resource is there, whatever visits have taken of it: a technician within hours, breaks and absences taken out; of any
+/// other resource only the absences matter. What a day is made of is <see cref="ResourceTimeline"/>'s.
 /// </summary>
 public sealed class WorkingTime
 {
-    private readonly OpeningCalendar calendar;
-    private readonly Dictionary<IsoDayOfWeek, WorkingHours> hours;
+    private readonly WorkshopTime time;
+    private readonly ResourceTimeline there;
     private readonly ILookup<IsoDayOfWeek, WorkBreak> breaks;
     private readonly List<Absence> absences;
 
-    /// <param name="calendar">Of the workshop.</param>
+    private WorkingTime(WorkshopTime time, ResourceTimeline there, ILookup<IsoDayOfWeek, WorkBreak> breaks, List<Absence> absences) =>
+        (this.time, this.there, this.breaks, this.absences) = (time, there, breaks, absences);
+
+    /// <param name="resource">Bay, technician, tool or place.</param>
+    /// <param name="opening">Of the workshop, over those days.</param>
+    /// <param name="days">Outside of them nobody is there.</param>
     /// <param name="hours">Of this technician; none at all, he works the opening hours.</param>
     /// <param name="breaks">Of this technician.</param>
     /// <param name="absences">Of this resource; withdrawn ones take nothing.</param>
-    public WorkingTime(
-        OpeningCalendar calendar, IEnumerable<WorkingHours> hours, IEnumerable<WorkBreak> breaks, IEnumerable<Absence> absences)
+    public static WorkingTime Of(
+        Resource resource,
+        OpeningDays opening,
+        DateInterval days,
+        IEnumerable<WorkingHours> hours,
+        IReadOnlyCollection<WorkBreak> breaks,
+        IEnumerable<Absence> absences)
     {
-        this.calendar = calendar;
-        this.hours = hours.ToDictionary(h => h.Weekday);
-        this.breaks = breaks.ToLookup(b => b.Weekday);
-        this.absences = absences.Where(a => a.WithdrawnAt is null).OrderBy(a => a.Span.Start).ToList();
+        ArgumentNullException.ThrowIfNull(opening);
+        var standing = absences.Where(a => a.WithdrawnAt is null).OrderBy(a => a.Span.Start).ToList();
+        return new WorkingTime(
+            opening.Calendar.Time,
+            ResourceTimeline.Of(resource, opening, days, hours, breaks, standing.Select(a => a.Span), []),
+            breaks.ToLookup(b => b.Weekday),
+            standing);
     }
 
-    /// <summary>From the first to the last minute of a day; nothing on a holiday, a closed day or a day off.</summary>
-    public Interval? HoursOn(LocalDate day)
-    {
-        if (hours.Count == 0)
-        {
-            return calendar.OpenOn(day);
-        }
-
-        if (calendar.IsHoliday(day) || !hours.TryGetValue(day.DayOfWeek, out var own))
-        {
-            return null;
-        }
-
-        var (from, until) = (At(day, own.StartsAt), At(day, own.EndsAt));
-        return from < until ? new Interval(from, until) : null;
-    }
+    /// <summary>The stretches of a day in which the resource is there, in order; none where there are none.</summary>
+    public IReadOnlyList<Interval> On(LocalDate day) => there.Free(time.WholeDay(day));
 
     /// <summary>The breaks of a day that he works, in order.</summary>
-    public IReadOnlyList<Interval> BreaksOn(LocalDate day) => HoursOn(day) is null
+    public IReadOnlyList<Interval> BreaksOn(LocalDate day) => On(day).Count == 0
         ? []
         : breaks[day.DayOfWeek].OrderBy(b => b.StartsAt).Select(b => new Interval(At(day, b.StartsAt), At(day, b.EndsAt)))
-            .Where(b => b.Start < b.End).ToArray();
+            .Where(b => b.Duration > Duration.Zero).ToArray();
 
-    /// <summary>The stretches of a day in which work goes on, in order; none where there are none.</summary>
-    public IReadOnlyList<Interval> On(LocalDate day) => HoursOn(day) is not { } worked
-        ? []
-        : FreeSpans.Of(worked, BreaksOn(day).Concat(absences.Select(a => a.Span))).Where(s => s.Duration > Duration.Zero).ToArray();
-
-    /// <summary>Whether work can go on through the whole of a span without a gap.</summary>
-    public bool Holds(Interval span) =>
-        On(calendar.Time.DayOf(span.Start)).Any(s => s.Start <= span.Start && span.End <= s.End);
+    /// <summary>Whether the resource is there through the whole of a span, without a gap.</summary>
+    public bool Holds(Interval span) => there.Free(span) is [var only] && only == span;
 
     /// <summary>The absences that overlap a span, in order of time; touching is no overlap.</summary>
     public IReadOnlyList<Absence> AbsencesDuring(Interval span) =>
         absences.Where(a => a.Span.Start < span.End && span.Start < a.Span.End).ToArray();
 
-    private Instant At(LocalDate day, LocalTime time) => (day + time).InZoneLeniently(calendar.Time.Zone).ToInstant();
+    // As OpeningCalendar reads the wall clock on a day on which the clocks change: a break of an hour that is skipped is none.
+    private Instant At(LocalDate day, LocalTime at) => (day + at).InZoneLeniently(time.Zone).ToInstant();
 }

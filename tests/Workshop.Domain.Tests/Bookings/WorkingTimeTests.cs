@@ -19,7 +19,7 @@ public class WorkingTimeTests
     [Fact]
     public void Without_hours_of_his_own_a_technician_works_the_opening_hours_without_his_breaks_and_absences()
     {
-        var time = new WorkingTime(Calendar, [], [Break(IsoDayOfWeek.Monday, 12, 13)], [Away(At(Monday, 15), At(Monday.PlusDays(1), 10))]);
+        var time = Time([], [Break(IsoDayOfWeek.Monday, 12, 13)], [Away(At(Monday, 15), At(Monday.PlusDays(1), 10))]);
 
         Assert.Equal([Span(Monday, 8, 12), Span(Monday, 13, 15)], time.On(Monday));
         Assert.Equal([Span(Monday.PlusDays(1), 10, 17)], time.On(Monday.PlusDays(1)));
@@ -29,7 +29,7 @@ public class WorkingTimeTests
     [Fact]
     public void With_hours_of_his_own_he_works_those_weekdays_only_and_never_on_a_holiday()
     {
-        var time = new WorkingTime(Calendar, [Hours(IsoDayOfWeek.Saturday, 6, 12), Hours(IsoDayOfWeek.Friday, 7, 12)], [], []);
+        var time = Time([Hours(IsoDayOfWeek.Saturday, 6, 12), Hours(IsoDayOfWeek.Friday, 7, 12)], [], []);
 
         Assert.Equal([Span(Monday.PlusDays(5), 6, 12)], time.On(Monday.PlusDays(5)));
         Assert.Empty(time.On(Monday));
@@ -43,14 +43,14 @@ public class WorkingTimeTests
         var withdrawn = Away(At(Monday, 9), At(Monday, 11));
         withdrawn.WithdrawnAt = At(Monday, 8);
 
-        Assert.Equal([Span(Monday, 8, 17)], new WorkingTime(Calendar, [], [], [withdrawn]).On(Monday));
+        Assert.Equal([Span(Monday, 8, 17)], Time([], [], [withdrawn]).On(Monday));
     }
 
     [Fact]
     public void A_break_in_the_hour_that_the_clocks_skip_is_not_there()
     {
         var sunday = new LocalDate(2026, 3, 29);
-        var time = new WorkingTime(Calendar, [Hours(IsoDayOfWeek.Sunday, 0, 6)], [Break(IsoDayOfWeek.Sunday, 2, 3)], []);
+        var time = Time([Hours(IsoDayOfWeek.Sunday, 0, 6)], [Break(IsoDayOfWeek.Sunday, 2, 3)], []);
 
         Assert.Equal(Duration.FromHours(5), Assert.Single(time.On(sunday)).Duration);
     }
@@ -58,7 +58,7 @@ public class WorkingTimeTests
     [Fact]
     public void A_span_stands_wrong_where_its_technician_is_away_not_at_work_or_the_workshop_closed_and_touching_is_legal()
     {
-        var time = new WorkingTime(Calendar, [], [Break(IsoDayOfWeek.Monday, 12, 13)], [Away(At(Monday, 15), At(Monday, 16))]);
+        var time = Time([], [Break(IsoDayOfWeek.Monday, 12, 13)], [Away(At(Monday, 15), At(Monday, 16))]);
         Misplacement? Of(ResourceKind kind, Interval span) => Misplacements.Of(kind, time, Calendar, span);
 
         Assert.Null(Of(ResourceKind.Technician, Span(Monday, 13, 15)));
@@ -70,6 +70,13 @@ public class WorkingTimeTests
         Assert.Equal(Misplacement.Absent, Of(ResourceKind.Bay, Span(Monday, 8, 16)));
         Assert.Equal(Misplacement.Closed, Misplacements.Of(VisitPhase.HandOver, Calendar, Span(LabourDay, 9, 10)));
         Assert.Null(Misplacements.Of(VisitPhase.ColdSoak, Calendar, Span(LabourDay, 9, 10)));
+    }
+
+    private static WorkingTime Time(WorkingHours[] hours, WorkBreak[] breaks, Absence[] absences)
+    {
+        var days = new DateInterval(Monday.PlusDays(-7), LabourDay.PlusDays(30));
+        var technician = new Resource { Id = Technician, Kind = ResourceKind.Technician, Name = "TN" };
+        return WorkingTime.Of(technician, new OpeningDays(Calendar, days), days, hours, breaks, absences);
     }
 
     private static Instant At(LocalDate day, int hour) => (day + new LocalTime(hour, 0)).InZoneLeniently(Vienna.Zone).ToInstant();

@@ -115,8 +115,8 @@ public sealed class SetUpTests(PostgresServer server) : IAsyncLifetime
     public async Task Other_opening_hours_another_zone_and_a_holiday_name_the_visits_that_now_lie_outside()
     {
         var (manager, advisor) = (await app.As(Roles.Manager), await app.As(Roles.Advisor));
-        var late = await (await advisor.Book(await advisor.AddMotorcycle(), Instant.FromUtc(2026, 3, 10, 15, 0))).Number();
-        var early = await (await advisor.Book(await advisor.AddMotorcycle(), Instant.FromUtc(2026, 3, 11, 7, 0))).Number();
+        var late = await (await advisor.Book(await advisor.AddMotorcycle(), Instant.FromUtc(2026, 3, 10, 14, 0))).Number();
+        var early = await (await advisor.Book(await advisor.AddMotorcycle(), Instant.FromUtc(2026, 3, 11, 7, 30))).Number();
         var profile = new { name = "Test workshop", timeZone = "Europe/Vienna", arrivalMinutes = 15, warmRunMinutes = 15, testRideMinutes = 20, handOverMinutes = 15 };
 
         var shorter = await manager.Change("/api/v1/workshop/opening-hours", new { days = Week("08:00:00", "16:00:00") }, "/api/v1/workshop");

@@ -78,16 +78,17 @@ public static class GetDiary
     {
         var calendar = await WorkshopTimes.ReadCalendar(db, ct);
         var (first, end) = (Days.Read(request.From!), Days.Read(request.Until!));
-        var days = new DateInterval(first, end.PlusDays(-1)).ToList();
-        var span = new Interval(calendar.Time.WholeDay(days[0]).Start, calendar.Time.WholeDay(days[^1]).End);
+        var interval = new DateInterval(first, end.PlusDays(-1));
+        var days = interval.ToList();
+        var span = new Interval(calendar.Time.WholeDay(first).Start, calendar.Time.WholeDay(interval.End).End);
         var takes = (await Occupied.LiveDuring(db, span).ToListAsync(ct)).ToLookup(o => o.ResourceId);
         var resources = (await db.Resources.AsNoTracking().ToListAsync(ct)).Where(r => !r.Retired || takes.Contains(r.Id)).ToList();
-        var times = await WorkingTimes.Read(db, calendar, resources, span, ct);
+        var times = await WorkingTimes.Read(db, calendar, resources, interval, ct);
         var visits = await Visits(db, calendar, span, [.. takes.SelectMany(t => t).Select(t => t.JobCardNumber).Distinct()], clock.GetCurrentInstant(), ct);
         return new Answer(
             calendar.Time.Zone.Id,
             [.. days.Select(d => new OpenDay(d, IsoWeek.Of(d).ToString(), calendar.OpenOn(d)?.Start, calendar.OpenOn(d)?.End, calendar.ClosedBecause(d)))],
-            [.. resources.OrderBy(r => r.Kind).ThenBy(r => r.Name, StringComparer.Ordinal).Select(r => Of(r, times.Of[r.Id], calendar, days, span, takes[r.Id]))],
+            [.. resources.OrderBy(r => r.Kind).ThenBy(r => r.Name, StringComparer.Ordinal).Select(r => Of(r, times[r.Id], calendar, days, span, takes[r.Id]))],
             visits);
     }
 

@@ -8,12 +8,15 @@ using Workshop.Web.Features.Bookings;
 namespace Workshop.Web.Features.Resources;
 
 /// <summary>A part of a booked visit that can no longer stand where it is.</summary>
+/// <param name="Phases">Those of the resource that it concerns, in their order.</param>
+/// <param name="From">Of the first of them.</param>
+/// <param name="Until">Of the last of them.</param>
 /// <param name="Resource">Who or what it has taken; absent for arrival and hand-over, where the owner comes.</param>
 public sealed record StandingVisit(
     int JobCardNumber,
     string Registration,
     string Motorcycle,
-    VisitPhase Phase,
+    IReadOnlyList<VisitPhase> Phases,
     string? Resource,
     Instant From,
     Instant Until,
@@ -32,13 +35,15 @@ internal static class StandingVisits
         var ahead = new Interval(now, Instant.MaxValue);
         var calendar = await WorkshopTimes.ReadCalendar(db, ct);
         var resources = await db.Resources.AsNoTracking().Where(r => resourceId == null || r.Id == resourceId).ToDictionaryAsync(r => r.Id, ct);
-        var times = await WorkingTimes.Read(db, calendar, resources.Values, ahead, ct);
         var takes = await OpenCards(db, from occupancy in Ahead(db, ahead)
             where resourceId == null || occupancy.ResourceId == resourceId
             select new Standing(occupancy.JobCardNumber, occupancy.Phase, occupancy.ResourceId, occupancy.Span), ct);
+        var days = new DateInterval(
+            calendar.Time.DayOf(now), calendar.Time.DayOf(takes.Select(t => t.Take.Span.End).DefaultIfEmpty(now).Max()));
+        var times = await WorkingTimes.Read(db, calendar, resources.Values, days, ct);
         var rows = takes.Select(t => (t.Card, t.Take, Resource: resources[t.Take.ResourceId!.Value]))
             .Select(t => (t.Card, t.Take, Name: (string?)t.Resource.Name,
-                Why: Misplacements.Of(t.Resource.Kind, times.Of[t.Resource.Id], calendar, t.Take.Span)));
+                Why: Misplacements.Of(t.Resource.Kind, times[t.Resource.Id], calendar, t.Take.Span)));
         if (resourceId is null)
         {
             var phases = await OpenCards(db, from phase in PhasesAhead(db, ahead)
@@ -47,10 +52,11 @@ internal static class StandingVisits
         }
 
         return [.. rows.Where(r => r.Why is not null)
-            .OrderBy(r => r.Take.Span.Start).ThenBy(r => r.Take.JobCardNumber)
-            .Select(r => new StandingVisit(
-                r.Take.JobCardNumber, r.Card.Registration, r.Card.Motorcycle, r.Take.Phase, r.Name,
-                r.Take.Span.Start, r.Take.Span.End, r.Why!.Value, r.Why.Value.Spoken()))];
+            .GroupBy(r => (r.Take.JobCardNumber, r.Name, Why: r.Why!.Value))
+            .Select(g => new StandingVisit(
+                g.Key.JobCardNumber, g.First().Card.Registration, g.First().Card.Motorcycle, [.. g.Select(r => r.Take.Phase).Distinct().Order()], g.Key.Name,
+                g.Min(r => r.Take.Span.Start), g.Max(r => r.Take.Span.End), g.Key.Why, g.Key.Why.Spoken()))
+            .OrderBy(v => v.From).ThenBy(v => v.JobCardNumber)];
     }
 
     /// <summary>What is taken of a resource from now on.</summary>

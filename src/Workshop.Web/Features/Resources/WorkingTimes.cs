@@ -5,20 +5,19 @@ using Workshop.Web.Data;
 
 namespace Workshop.Web.Features.Resources;
 
-/// <summary>The opening calendar, and when each resource can be taken.</summary>
-internal sealed record WorkingTimes(OpeningCalendar Calendar, IReadOnlyDictionary<Guid, WorkingTime> Of)
+/// <summary>When each resource is there.</summary>
+internal static class WorkingTimes
 {
-    /// <param name="calendar">Of the workshop.</param>
-    /// <param name="resources">The rows that matter.</param>
-    /// <param name="span">Absences that overlap it are read.</param>
-    public static async Task<WorkingTimes> Read(
-        WorkshopDbContext db, OpeningCalendar calendar, IReadOnlyCollection<Resource> resources, Interval span, CancellationToken ct)
+    /// <param name="days">For which it is laid out.</param>
+    public static async Task<IReadOnlyDictionary<Guid, WorkingTime>> Read(
+        WorkshopDbContext db, OpeningCalendar calendar, IReadOnlyCollection<Resource> resources, DateInterval days, CancellationToken ct)
     {
+        var span = new Interval(calendar.Time.WholeDay(days.Start).Start, calendar.Time.WholeDay(days.End).End);
         var hours = (await db.WorkingHours.AsNoTracking().ToListAsync(ct)).ToLookup(h => h.ResourceId);
         var breaks = (await db.WorkBreaks.AsNoTracking().ToListAsync(ct)).ToLookup(b => b.ResourceId);
         var absences = (await AbsencesDuring(db, span).ToListAsync(ct)).ToLookup(a => a.ResourceId);
-        return new WorkingTimes(
-            calendar, resources.ToDictionary(r => r.Id, r => new WorkingTime(calendar, hours[r.Id], breaks[r.Id], absences[r.Id])));
+        var opening = new OpeningDays(calendar, days);
+        return resources.ToDictionary(r => r.Id, r => WorkingTime.Of(r, opening, days, hours[r.Id], [.. breaks[r.Id]], absences[r.Id]));
     }
 
     /// <summary>Absences that stand and overlap a span.</summary>
