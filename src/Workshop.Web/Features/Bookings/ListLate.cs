@@ -10,7 +10,7 @@ namespace Workshop.Web.Features.Bookings;
 public static class ListLate
 {
     /// <summary>A minute or two is no news.</summary>
-    private static readonly Duration Tolerance = Duration.FromMinutes(5);
+    internal static readonly Duration Tolerance = Duration.FromMinutes(5);
 
     /// <summary>Proposals are searched for so many; those after them are pushed by the same, and look different once it is dealt with.</summary>
     private const int MostProposedFor = 6;

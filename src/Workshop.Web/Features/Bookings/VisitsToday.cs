@@ -77,8 +77,8 @@ internal sealed record VisitsToday(
     private static async Task<IReadOnlyDictionary<Guid, IReadOnlyList<Interval>>> Hours(
         WorkshopDbContext db, OpeningCalendar calendar, List<Resource> technicians, Interval window, CancellationToken ct)
     {
-        var times = await WorkingTimes.Read(db, calendar, technicians, window, ct);
         var days = new DateInterval(calendar.Time.DayOf(window.Start), calendar.Time.DayOf(window.End));
-        return technicians.ToDictionary(t => t.Id, t => (IReadOnlyList<Interval>)[.. days.SelectMany(times.Of[t.Id].On)]);
+        var times = await WorkingTimes.Read(db, calendar, technicians, days, ct);
+        return technicians.ToDictionary(t => t.Id, t => (IReadOnlyList<Interval>)[.. days.SelectMany(times[t.Id].On)]);
     }
 }

@@ -117,11 +117,11 @@ public static class GetDiary
             orderby card.StartsAt, card.Number
             select new { card, motorcycle.Registration, Motorcycle = motorcycle.Maker + " " + motorcycle.Model }).ToListAsync(ct);
         var plans = (await db.PlannedPhases.AsNoTracking().Where(p => numbers.Contains(p.JobCardNumber)).ToListAsync(ct)).ToLookup(p => p.JobCardNumber);
-        var begun = (await db.PhaseStarts.AsNoTracking().Where(s => numbers.Contains(s.JobCardNumber)).ToListAsync(ct)).ToLookup(s => s.JobCardNumber);
+        var late = await LateMarks.Read(db, calendar, span, now, ct);
         return [.. cards.Select(c => new Visit(
             c.card.Number, c.card.State, c.Registration, c.Motorcycle, c.card.StartsAt, c.card.EndsAt,
             c.card.State == JobCardState.Booked,
-            Lateness.Of(c.card.State, [.. plans[c.card.Number]], begun[c.card.Number].MaxBy(s => s.StartedAt)?.Phase, now),
+            late.GetValueOrDefault(c.card.Number),
             [.. plans[c.card.Number].OrderBy(p => p.Span.Start).ThenBy(p => p.Phase)
                 .Select(p => new PhaseOfVisit(p.Phase, p.Span.Start, p.Span.End, Misplacements.Of(p.Phase, calendar, p.Span)))]))];
     }

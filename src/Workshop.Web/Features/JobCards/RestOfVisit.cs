@@ -105,12 +105,13 @@ internal static class RestOfVisit
 
         var ids = begun.Where(s => s.TechnicianId is not null).Select(s => s.TechnicianId!.Value).Distinct().ToArray();
         var technicians = await db.Resources.AsNoTracking().Where(r => ids.Contains(r.Id)).ToListAsync(ct);
-        var times = await WorkingTimes.Read(db, calendar, technicians, new Interval(begun[0].StartedAt, now + Duration.FromSeconds(1)), ct);
+        var days = new DateInterval(calendar.Time.DayOf(begun[0].StartedAt), calendar.Time.DayOf(now));
+        var times = await WorkingTimes.Read(db, calendar, technicians, days, ct);
         var worked = Duration.Zero;
         for (var i = 0; i < begun.Count; i++)
         {
             var until = i + 1 < begun.Count ? begun[i + 1].StartedAt : now;
-            if (begun[i] is { Phase: VisitPhase.Work, TechnicianId: { } who } && times.Of.TryGetValue(who, out var hours))
+            if (begun[i] is { Phase: VisitPhase.Work, TechnicianId: { } who } && times.TryGetValue(who, out var hours))
             {
                 for (var day = calendar.Time.DayOf(begun[i].StartedAt); day <= calendar.Time.DayOf(until); day = day.PlusDays(1))
                 {
