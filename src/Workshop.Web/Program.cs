@@ -56,6 +56,7 @@ builder.Services.AddUseCases();
 builder.Services.AddDriftWorker(builder.Configuration);
 builder.Services.AddFloorNews();
 builder.Services.AddDueWorker(builder.Configuration);
+builder.Services.AddWaitKeeper();
 builder.Services.AddPages();
 builder.Services.AddApiDocument();
 builder.Services.AddHealthChecks().AddDbContextCheck();

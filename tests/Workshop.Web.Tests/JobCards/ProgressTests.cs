@@ -2,12 +2,14 @@ using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 using Workshop.Domain;
 using Workshop.Domain.Bookings;
 using Workshop.Domain.JobCards;
 using Workshop.Domain.People;
 using Workshop.Tests.Hosting;
+using Workshop.Web.Features.JobCards;
 using Workshop.Web.Tests.Bookings;
 using Xunit;
 
@@ -159,6 +161,30 @@ public sealed class ProgressTests(WorkshopApp app) : IClassFixture<WorkshopApp>
     }
 
     [Fact]
+    public async Task A_wait_beyond_its_time_keeps_its_bay_hour_by_hour_whichever_copy_of_the_service_sees_to_it()
+    {
+        var technician = await app.As(Roles.Technician);
+        var bay = await Bay();
+        var visit = await Here();
+        await Takes(visit, bay, 0, 4);
+        await Begun(technician, visit, "work");
+        Later(1);
+        var until = app.Clock.Now + Duration.FromHours(1);
+        (await technician.PostAsJsonAsync($"{visit.Api}/wait", new { @for = "shims", expectedUntil = Say(until) }, Ct)).EnsureSuccessStatusCode();
+        var keeper = app.Services.GetRequiredService<WaitKeeper>();
+
+        await keeper.KeepAll(Ct);
+        var inTime = await Waiting(visit);
+        app.Clock.Now = until - Duration.FromMinutes(2);
+        await Task.WhenAll(keeper.KeepAll(Ct), keeper.KeepAll(Ct));
+
+        Assert.Equal(until, inTime);
+        Assert.Equal(app.Clock.Now + Duration.FromHours(1), await Waiting(visit));
+        Assert.Equal(app.Clock.Now + Duration.FromHours(4), await Until(visit, bay));
+        Assert.Equal(until, await app.Look(db => db.VisitWaits.Where(w => w.JobCardNumber == visit.Number).Select(w => w.ExpectedUntil).SingleAsync(Ct)));
+    }
+
+    [Fact]
     public async Task A_wait_into_the_next_visit_is_kept_and_says_whose_it_is()
     {
         var technician = await app.As(Roles.Technician);
@@ -272,6 +298,9 @@ public sealed class ProgressTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         });
         return db.SaveChangesAsync(Ct);
     });
+
+    private Task<Instant> Waiting(TestVisit visit) => app.Look(async db => (await db.Occupancies
+        .Where(o => o.JobCardNumber == visit.Number && o.Phase == VisitPhase.Waiting && o.Live).ToListAsync(Ct)).Max(o => o.Span.End));
 
     private Task<Instant> Until(TestVisit visit, Guid resource) => app.Look(async db =>
         (await db.Occupancies.Where(o => o.JobCardNumber == visit.Number && o.ResourceId == resource && o.Live).ToListAsync(Ct)).Max(o => o.Span.End));

@@ -72,10 +72,11 @@ public sealed class SignOffTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         Assert.Equal(ringsBefore - 1, await OnHand(TestEngines.DrainRing));
         Assert.Equal(gasketsBefore - 1, await OnHand(TestEngines.CoverGasket));
         Assert.Equal(0, await app.Look(db => db.StockMovements.Where(m => m.JobCardNumber == visit.Number).SumAsync(m => m.ReservedChange, Ct)));
+        // What it held until now stays on record; from now on it holds nothing.
         Assert.Equal(
-            [(TestWorkshop.Bay1, true), (TestWorkshop.Bay2, false)],
-            (await app.Look(db => db.Occupancies.Where(o => o.JobCardNumber == visit.Number).OrderBy(o => o.ResourceId).ToListAsync(Ct)))
-                .Select(o => (o.ResourceId, o.Live)));
+            [(TestWorkshop.Bay1, app.Clock.Now - Duration.FromHours(1)), (TestWorkshop.Bay2, app.Clock.Now)],
+            (await app.Look(db => db.Occupancies.Where(o => o.JobCardNumber == visit.Number && o.Live).OrderBy(o => o.ResourceId).ToListAsync(Ct)))
+                .Select(o => (o.ResourceId, o.Span.End)));
         Assert.True(await app.Look(db => db.DueItems.AnyAsync(d => d.MotorcycleId == visit.MotorcycleId && d.ServiceItemCode == TestEngines.OilService, Ct)));
         Assert.Equal(6, await app.Look(db => db.ClearanceForecasts.CountAsync(f => f.EngineId == visit.EngineId, Ct)));
 

@@ -24,11 +24,13 @@ public sealed record FloorWords(WorkshopTime Time, Instant Now)
     }
 
     /// <summary>"Work since 08:05", "Waits for shims since Mon 14:20".</summary>
-    public string Phase(GetFloor.Standing stands)
-    {
-        var what = stands.Waits is { } waits ? $"waits for {waits.For.Spoken()}" : stands.Phase?.Spoken() ?? "here";
-        return $"{Capital(what)} since {Clock(stands.Since)}";
-    }
+    public string Phase(GetFloor.Standing stands) => $"{What(stands)} {Since(stands)}";
+
+    /// <summary>"Work", "Waits for shims"; "Here" where nothing was begun.</summary>
+    public static string What(GetFloor.Standing stands) =>
+        Capital(stands.Waits is { } waits ? $"waits for {waits.For.Spoken()}" : stands.Phase?.Spoken() ?? "here");
+
+    public string Since(GetFloor.Standing stands) => $"since {Clock(stands.Since)}";
 
     /// <summary>Who and what step: "TV, measured as found".</summary>
     public static string Who(GetFloor.Standing stands) =>

@@ -226,9 +226,10 @@ public static class SignOffCard
     /// <summary>Bay, technician and tools that the card would hold for longer are free again.</summary>
     private static async Task Free(WorkshopDbContext db, int number, Instant now, CancellationToken ct)
     {
-        foreach (var occupancy in await db.Occupancies.Where(o => o.JobCardNumber == number && o.Live).ToListAsync(ct))
+        TakeWhatIsFree.Free(await db.Occupancies.Where(o => o.JobCardNumber == number && o.Live).ToListAsync(ct), now);
+        if (await db.VisitWaits.SingleOrDefaultAsync(w => w.JobCardNumber == number && w.EndedAt == null, ct) is { } wait)
         {
-            occupancy.Live = occupancy.Span.End <= now;
+            wait.EndedAt = now;
         }
     }
 

@@ -86,10 +86,9 @@ public static class WaitFor
             });
         }
 
-        var before = wait.ExpectedUntil;
         wait.ExpectedUntil = until;
         await db.SaveChangesAsync(ct);
-        var warnings = await WaitingPlace.Keep(db, visit, before, until, request.KeepsTools, time, clock, ct);
+        var warnings = await WaitingPlace.Keep(db, visit, until, request.KeepsTools, time, clock, ct);
         return new Answer(request.Number, wait.For, wait.Since, until, warnings);
     }
 }

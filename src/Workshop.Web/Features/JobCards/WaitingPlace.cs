@@ -8,20 +8,21 @@ namespace Workshop.Web.Features.JobCards;
 /// <summary>The place of a visit that waits: kept until it is expected to go on, and for as long after as was left of its plan.</summary>
 internal static class WaitingPlace
 {
-    /// <param name="before">Until when it was expected to wait so far; the same as <paramref name="until"/> where it begins to.</param>
     /// <param name="until">When it is expected to go on.</param>
     /// <param name="keepsTools">Special tools stay taken, too.</param>
     /// <returns>What is not free for so long, and who has it.</returns>
     public static async Task<IReadOnlyList<string>> Keep(
-        WorkshopDbContext db, VisitState visit, Instant before, Instant until, bool keepsTools, WorkshopTime time, IClock clock, CancellationToken ct)
+        WorkshopDbContext db, VisitState visit, Instant until, bool keepsTools, WorkshopTime time, IClock clock, CancellationToken ct)
     {
         var now = clock.GetCurrentInstant();
+        var stands = visit.StandsIn(now);
         var kept = visit.Taken.Where(t => t.Resource.Kind == ResourceKind.SpecialTool && keepsTools).Select(t => t.Resource)
-            .Concat(visit.Places.Where(p => p.Resource.Id == visit.StandsIn(now)).Select(p => p.Resource)).DistinctBy(r => r.Id).ToList();
-        var waits = visit.Taken.Any(t => t.Row.Phase == VisitPhase.Waiting);
+            .Concat(visit.Places.Where(p => p.Resource.Id == stands).Select(p => p.Resource)).DistinctBy(r => r.Id).ToList();
+        var waitedUntil = visit.Taken.Where(t => t.Row.Phase == VisitPhase.Waiting && t.Resource.Id == stands)
+            .Select(t => t.Row.Span.End).DefaultIfEmpty(now).Max();
         var left = kept.ToDictionary(r => r.Id, r => visit.Taken
             .Where(t => t.Resource.Id == r.Id && t.Row.Phase != VisitPhase.Waiting && t.Row.Span.End > now)
-            .Select(t => t.Row.Span.End - (waits ? before : now)).DefaultIfEmpty(Duration.Zero).Max());
+            .Select(t => t.Row.Span.End - waitedUntil).DefaultIfEmpty(Duration.Zero).Max());
         TakeWhatIsFree.Free(visit.Taken.Select(t => t.Row), now);
         visit.Card.PlanRevision++;
         await db.SaveChangesAsync(ct);

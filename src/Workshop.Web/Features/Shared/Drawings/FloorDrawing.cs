@@ -17,6 +17,8 @@ public sealed record Room(bool IsBay, string Name)
 
     public string? Phase { get; init; }
 
+    public string? Since { get; init; }
+
     public string? Who { get; init; }
 
     public string? When { get; init; }
@@ -53,8 +55,9 @@ public sealed record FloorDrawing
     public const decimal TagHeight = 42;
 
     private const decimal Margin = 12;
-    private const decimal BayHeight = 326;
-    private const decimal PlaceHeight = 262;
+    private const decimal RoomHeight = 326;
+    private const decimal TagTop = 236;
+    private const decimal NarrowRoom = 420;
     private const decimal Aisle = 64;
     private const decimal Inset = 16;
 
@@ -83,14 +86,14 @@ public sealed record FloorDrawing
         var y = Margin;
         foreach (var row in Rows(rooms.Where(r => r.IsBay).ToList(), MostBays))
         {
-            Draw(drawn, row, y, BayHeight);
-            y += BayHeight + Aisle;
+            Draw(drawn, row, y);
+            y += RoomHeight + Aisle;
         }
 
         foreach (var row in Rows(rooms.Where(r => !r.IsBay).ToList(), MostPlaces))
         {
-            Draw(drawn, row, y, PlaceHeight);
-            y += PlaceHeight;
+            Draw(drawn, row, y);
+            y += RoomHeight;
         }
 
         return new FloorDrawing
@@ -111,12 +114,12 @@ public sealed record FloorDrawing
         return rows == 0 ? [] : rooms.Chunk((rooms.Count + rows - 1) / rows);
     }
 
-    private static void Draw(List<DrawnRoom> drawn, Room[] row, decimal y, decimal height)
+    private static void Draw(List<DrawnRoom> drawn, Room[] row, decimal y)
     {
         var width = (Width - (2 * Margin)) / row.Length;
         for (var i = 0; i < row.Length; i++)
         {
-            drawn.Add(Draw(row[i], Margin + (i * width), y, width, height));
+            drawn.Add(Draw(row[i], Margin + (i * width), y, width, RoomHeight));
         }
     }
 
@@ -129,9 +132,9 @@ public sealed record FloorDrawing
             room.Away is not null,
             room.IsBay ? Walls(x, y, width, height) : "",
             room.IsBay ? Gate(x, y, width, height) : FloorMarks(x, y, width, height),
-            stands ? Motorcycle(x + width - 58, y + 74) : "",
+            stands ? Motorcycle(x + width - 58, y + 70) : "",
             Lines(room, x + Inset, y, width - (2 * Inset), height),
-            x + Inset, y + height - (room.IsBay ? 98 : 90), tagWidth);
+            x + Inset, y + TagTop, tagWidth);
     }
 
     private static FloorLine[] Lines(Room room, decimal x, decimal y, decimal width, decimal height)
@@ -140,12 +143,13 @@ public sealed record FloorDrawing
         Add("name", 0, 34, 26, room.Card is null ? room.Name : $"{room.Name} · card {room.Card}", width);
         if (room.Registration is { } registration)
         {
+            var narrow = width < NarrowRoom;
             Add("registration", 0, 84, 48, registration, width - Beside);
             Add("plain", 0, 114, 26, room.Model, width - Beside);
-            Add("phase", 0, 154, 33, room.Phase, width - Beside);
-            Add("plain", 0, 188, 28, Both(room.Who, room.Tag is null && room.IsBay ? null : room.When), room.IsBay ? width : width - Beside);
-            Add("plain", 0, 222, 28, room.Tag is null && room.IsBay ? room.When : null, width);
-            Add("tag", 16, height - (room.IsBay ? 68 : 60), 26, room.Tag, width - 58);
+            Add(narrow ? "phase narrow" : "phase", 0, 154, narrow ? 28 : 33, room.Phase, width - Beside);
+            Add("plain", 0, 188, 28, Both(room.Since, room.Who), width - Beside);
+            Add("plain", 0, 222, 28, room.When, width);
+            Add("tag", 16, TagTop + 29, 26, room.Tag, width - 58);
         }
         else
         {
@@ -159,7 +163,7 @@ public sealed record FloorDrawing
         {
             if (!string.IsNullOrEmpty(text))
             {
-                lines.Add(new FloorLine(kind, x + dx, y + dy, Fit(text, size, room, kind is "registration" or "phase" or "tag")));
+                lines.Add(new FloorLine(kind, x + dx, y + dy, Fit(text, size, room, kind is not ("name" or "plain" or "next"))));
             }
         }
     }
