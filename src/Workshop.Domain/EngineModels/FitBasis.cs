@@ -17,13 +17,18 @@ public static class FitBasis
             || FirstCheck(before) != FirstCheck(after);
     }
 
+    /// <summary>Whether forecasts would be others: by another fit, or because the next check comes round otherwise.</summary>
+    public static bool ForecastsDiffer(EngineSpecification before, EngineSpecification after) =>
+        Differs(before, after) || CheckOf(before)?.Interval != CheckOf(after)?.Interval;
+
     /// <summary>Who checked a limit changes nothing about it.</summary>
     private static IEnumerable<object> Limits(EngineSpecification specification) => specification.Limits
         .OrderBy(l => l.Side).ThenBy(l => l.Lobe)
         .Select(object (l) => (l.Side, l.Lobe, l.Lower, l.Upper, l.SetTo, l.LeverRatio));
 
     private static (Measures.Distance?, Measures.Distance?)? FirstCheck(EngineSpecification specification) =>
-        specification.ServiceItems.FirstOrDefault(i => i.Kind == ServiceItemKind.ValveClearanceCheck)?.Interval is { } interval
-            ? (interval.First, interval.Every)
-            : null;
+        CheckOf(specification)?.Interval is { } interval ? (interval.First, interval.Every) : null;
+
+    private static ServiceItem? CheckOf(EngineSpecification specification) =>
+        specification.ServiceItems.FirstOrDefault(i => i.Kind == ServiceItemKind.ValveClearanceCheck);
 }

@@ -84,6 +84,12 @@ public class CheckedFiguresTests
 
         Assert.False(FitBasis.Differs(before, before with { Fasteners = [], Limits = [limits with { Provenance = new("x", "y", "A") }, .. before.Limits.Skip(1)] }));
         Assert.True(FitBasis.Differs(before, before with { Limits = [limits with { Upper = Clearance.FromMillimetres(limits.Upper.Millimetres + 0.01m) }, .. before.Limits.Skip(1)] }));
+        Assert.False(FitBasis.ForecastsDiffer(before, before with { Fasteners = [] }));
+        Assert.True(FitBasis.ForecastsDiffer(before, before with
+        {
+            ServiceItems = before.ServiceItems.Select(i => i.Kind == ServiceItemKind.ValveClearanceCheck
+                ? i with { Interval = i.Interval! with { EveryMonths = 7 } } : i).ToList(),
+        }));
         Assert.True(FitBasis.Differs(before, before with { Limits = [limits with { LeverRatio = LeverRatio.From(limits.LeverRatio.Value - 0.01m) }, .. before.Limits.Skip(1)] }));
     }
 

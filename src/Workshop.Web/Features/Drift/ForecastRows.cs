@@ -35,6 +35,14 @@ internal static class ForecastRows
         }
     }
 
+    /// <summary>
+    /// Rewrites the rows of a few engines at once; those of many are left to the worker, which refits their models and then commits
+    /// forecasts, and what is due by them, batch by batch: nobody waits at a page for a thousand engines.
+    /// </summary>
+    public static Task RewriteSoon(
+        WorkshopDbContext db, IReadOnlyCollection<Guid> engines, IClock clock, CancellationToken ct) =>
+        engines.Count <= BatchSize ? Rewrite(db, engines, clock, ct) : Refits.RequestFor(db, engines, clock, ct);
+
     private static async Task RewriteBatch(WorkshopDbContext db, Guid[] engines, IClock clock, CancellationToken ct)
     {
         var standing = await db.ClearanceForecasts.Where(f => engines.Contains(f.EngineId))

@@ -63,7 +63,7 @@ public static class EngineModelBooks
         model.CurrentVersion++;
         db.EngineModelVersions.Add(VersionOf(model, specification, note, actor, clock));
         await db.SaveChangesAsync(ct);
-        await RewriteRows(db, model.Id, clock, ct);
+        await RewriteRows(db, model.Id, FitBasis.ForecastsDiffer(before, specification), clock, ct);
         if (FitBasis.Differs(before, specification))
         {
             await Refits.Request(db, [model.Id], clock, ct);
@@ -91,14 +91,19 @@ public static class EngineModelBooks
     private static IEnumerable<LobeKey> LobesOf(EngineSpecification specification) =>
         specification.Valves.SelectMany(v => Enumerable.Range(1, v.Lobes).Select(lobe => new LobeKey(v.Key, lobe)));
 
-    private static async Task RewriteRows(WorkshopDbContext db, Guid engineModelId, IClock clock, CancellationToken ct)
+    private static async Task RewriteRows(
+        WorkshopDbContext db, Guid engineModelId, bool forecasts, IClock clock, CancellationToken ct)
     {
         var fitted = await (
             from engine in db.Engines
             join fitting in db.EngineFittings on engine.Id equals fitting.EngineId
             where engine.EngineModelId == engineModelId && fitting.RemovedOn == null
             select new { fitting.MotorcycleId, EngineId = engine.Id }).ToListAsync(ct);
-        await ForecastRows.Rewrite(db, [.. fitted.Select(f => f.EngineId)], clock, ct);
+        if (forecasts)
+        {
+            await ForecastRows.RewriteSoon(db, [.. fitted.Select(f => f.EngineId)], clock, ct);
+        }
+
         await DueRows.Rewrite(db, [.. fitted.Select(f => f.MotorcycleId)], clock, ct);
     }
 }

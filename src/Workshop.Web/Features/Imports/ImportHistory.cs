@@ -104,7 +104,7 @@ public static class ImportHistory
         await db.SaveChangesAsync(ct);
         db.ChangeTracker.Clear();
         var engines = await db.EngineFittings.Where(f => touched.Contains(f.MotorcycleId)).Select(f => f.EngineId).Distinct().ToListAsync(ct);
-        await ForecastRows.Rewrite(db, engines, clock, ct);
+        await ForecastRows.RewriteSoon(db, engines, clock, ct);
         await DueRows.Rewrite(db, touched, clock, ct);
     }
 
