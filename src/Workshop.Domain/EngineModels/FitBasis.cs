@@ -19,7 +19,9 @@ public static class FitBasis
 
     /// <summary>Whether forecasts would be others: by another fit, or because the next check comes round otherwise.</summary>
     public static bool ForecastsDiffer(EngineSpecification before, EngineSpecification after) =>
-        Differs(before, after) || CheckOf(before)?.Interval != CheckOf(after)?.Interval;
+        Differs(before, after)
+        || CheckOf(before)?.Interval != CheckOf(after)?.Interval
+        || CheckOf(before)?.OnlyFor != CheckOf(after)?.OnlyFor;
 
     /// <summary>Who checked a limit changes nothing about it.</summary>
     private static IEnumerable<object> Limits(EngineSpecification specification) => specification.Limits

@@ -166,7 +166,7 @@ public class SpecificationDifferencesTests
                     document["cold"]!["soakHours"] = place;
                     break;
                 case 4:
-                    document["afterWork"] = document["afterWork"] is null ? new JsonObject { ["warmRunMinutes"] = place } : null;
+                    document["afterWork"] = document["afterWork"] is null ? new JsonObject { ["warmRunMinutes"] = place, ["testRideMinutes"] = null, ["recheck"] = null } : null;
                     break;
                 default:
                     entry["remark"] = new JsonArray(place, "a word");
