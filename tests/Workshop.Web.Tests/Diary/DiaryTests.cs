@@ -34,7 +34,7 @@ public sealed class DiaryTests(PostgresServer server) : IAsyncLifetime
             Assert.NotEmpty(page.Html.QuerySelectorAll($"svg rect[data-card='{number}']"));
             var row = Assert.Single(page.Html.QuerySelectorAll(".diary-table tbody tr"), r => r.TextContent.Contains("DIARY 1", StringComparison.Ordinal));
             Assert.Contains("work", row.TextContent, StringComparison.Ordinal);
-            Assert.NotNull(row.QuerySelector($"a[href='/job-cards/{number}/move']"));
+            Assert.NotNull(row.QuerySelector($"a[href='/job-cards/{number}/plan']"));
         }
     }
 
@@ -49,7 +49,7 @@ public sealed class DiaryTests(PostgresServer server) : IAsyncLifetime
         Assert.Equal(HttpStatusCode.OK, page.Status);
         Assert.NotEmpty(page.Html.QuerySelectorAll("svg rect.bar"));
         Assert.Empty(page.Html.QuerySelectorAll("svg rect[data-card]"));
-        Assert.Empty(page.Html.QuerySelectorAll("main a[href$='/move']"));
+        Assert.Empty(page.Html.QuerySelectorAll("main a[href$='/plan']"));
         Assert.Empty(page.Html.QuerySelectorAll("script[src*=diary]"));
     }
 

@@ -40,7 +40,7 @@ public sealed class SetUpTests(PostgresServer server) : IAsyncLifetime
             standing.GetProperty("jobCardNumber").GetInt32(), standing.GetProperty("registration").GetString(), standing.GetProperty("why").GetString()));
         var page = await (await TestPages.SignedIn(app, Roles.Advisor)).Open($"/people/resources/{TestWorkshop.TechnicianResource}");
         Assert.Contains("stands in an absence", page.MainText, StringComparison.Ordinal);
-        Assert.NotNull(page.Html.QuerySelector($"main a[href='/job-cards/{hit}/move']"));
+        Assert.NotNull(page.Html.QuerySelector($"main a[href='/job-cards/{hit}/plan']"));
 
         var absence = (await Read(manager, Technician)).GetProperty("absences")[0];
         var withdrawn = await manager.Put(

@@ -18,7 +18,7 @@ internal sealed record VisitsToday(
     IReadOnlyDictionary<Guid, Resource> Resources,
     IReadOnlyList<(int Number, Instant PlannedReady)> NotCome)
 {
-    private const int DaysAhead = 14;
+    public const int DaysAhead = 14;
 
     public static async Task<VisitsToday> Read(WorkshopDbContext db, OpeningCalendar calendar, Instant now, CancellationToken ct)
     {

@@ -8,11 +8,11 @@ namespace Workshop.Web.Features.Diary;
 /// <summary>A word for each visit that runs late, that others push, or that has not come: as <see cref="ListLate"/> reckons it.</summary>
 internal static class LateMarks
 {
-    /// <summary>Nothing of days that lie behind: what was late then is not late now.</summary>
+    /// <summary>Nothing of days that lie behind, or further ahead than late running looks.</summary>
     public static async Task<IReadOnlyDictionary<int, string>> Read(
         WorkshopDbContext db, OpeningCalendar calendar, Interval shown, Instant now, CancellationToken ct)
     {
-        if (shown.End <= now)
+        if (shown.End <= now || shown.Start > now + Duration.FromDays(VisitsToday.DaysAhead))
         {
             return new Dictionary<int, string>();
         }

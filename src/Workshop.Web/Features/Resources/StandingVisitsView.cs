@@ -10,5 +10,5 @@ public sealed record StandingVisitsView(IReadOnlyList<StandingVisit> Visits, Wor
 /// <summary>The form that moves a visit, with what is proposed filled in; nothing is moved by opening it.</summary>
 public static class MoveAddress
 {
-    public static string Of(int number) => $"/job-cards/{number}/move";
+    public static string Of(int number) => $"/job-cards/{number}/plan";
 }

@@ -33,7 +33,7 @@ function letGo() {
 function drop(wanted) {
   const form = new URLSearchParams({ day: wanted.day, time: wanted.time });
   form.set(diary.dataset.by === "bays" ? "bay" : "technician", wanted.row.id);
-  location.assign(`${diary.dataset.move.replace("0", held.bar.dataset.card)}?${form}`);
+  location.assign(`${diary.dataset.move.replace("0", held.bar.dataset.card)}?${form}#move`);
 }
 
 drawing?.addEventListener("pointerdown", event => {
