@@ -34,6 +34,9 @@ public sealed class WorkshopProfile
     /// <summary>Of the tz database, for example "Europe/Vienna".</summary>
     public required string TimeZone { get; set; }
 
+    /// <summary>Under which it is called; stands in what it writes.</summary>
+    public string? Phone { get; set; }
+
     /// <summary>Whether shims that came out of an engine are fitted again.</summary>
     public UsedShimPolicy UsedShims { get; set; } = UsedShimPolicy.Yes;
 

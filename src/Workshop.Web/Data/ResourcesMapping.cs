@@ -66,6 +66,7 @@ internal sealed class ResourcesMapping :
         builder.Property(w => w.Id).ValueGeneratedNever();
         builder.Property(w => w.Name).HasMaxLength(120);
         builder.Property(w => w.TimeZone).HasMaxLength(60);
+        builder.Property(w => w.Phone).HasMaxLength(Http.Limits.Phone);
         builder.Property(w => w.TogetherWithin).HasColumnName("together_within_metres").HasDefaultValue(Distance.FromKilometres(500));
         builder.Property(w => w.TogetherWithinDays).HasDefaultValue(30);
         builder.ToTable(t => t.HasCheckConstraint("ck_workshop_profiles_together", "least(together_within_metres, together_within_days) >= 0"));

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
 using Workshop.Domain.Bookings;
 using Workshop.Domain.Clearances;
+using Workshop.Domain.Contacts;
 using Workshop.Domain.Drift;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Intervals;
@@ -93,6 +94,11 @@ public sealed class WorkshopDbContext(DbContextOptions<WorkshopDbContext> option
 
     public DbSet<Instrument> Instruments => Set<Instrument>();
     public DbSet<FeelerBlade> FeelerBlades => Set<FeelerBlade>();
+
+    public DbSet<Consent> Consents => Set<Consent>();
+    public DbSet<Contact> Contacts => Set<Contact>();
+    public DbSet<MessageTemplate> MessageTemplates => Set<MessageTemplate>();
+    public DbSet<OutboxMessage> OutboxMessages => Set<OutboxMessage>();
 
     public DbSet<StoredAnswer> StoredAnswers => Set<StoredAnswer>();
     public DbSet<AuditRow> AuditRows => Set<AuditRow>();

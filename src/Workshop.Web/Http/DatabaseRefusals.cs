@@ -28,6 +28,8 @@ internal static class DatabaseRefusals
         ["UserNameIndex"] = Problem.Conflict("user-name-taken", "Somebody else gave that name to another account a moment ago; choose another."),
         ["ix_history_imports_content_hash"] = Problem.Conflict("imported",
             "The same file was taken over a moment ago; nothing was written twice."),
+        ["ix_consents_standing"] = Problem.Conflict("consent-stands", "Somebody else entered that consent a moment ago."),
+        ["ix_message_templates_name"] = Problem.Conflict("name-taken", "Somebody else gave that name to another template a moment ago; choose another."),
         ["ix_motorcycles_registration"] = Problem.Conflict("registration-taken",
             "Another motorcycle has this registration."),
     };

@@ -24,6 +24,8 @@ internal static class PagePolicies
         pages.AuthorizePage("/Imports/Readings", Policies.Manages);
         pages.AuthorizePage("/Imports/History", Policies.Manages);
         pages.AuthorizePage("/Shims/Stocking", Policies.Manages);
+        pages.AuthorizeFolder("/Contacts", Policies.Books);
+        pages.AuthorizePage("/Contacts/Template", Policies.Manages);
         pages.AuthorizeFolder("/People", Policies.Books);
         pages.AuthorizePage("/People/New", Policies.Manages);
         pages.AuthorizeFolder("/Resources", Policies.Books);

@@ -9,7 +9,7 @@ public static class Policies
     /// <summary>Everybody who is signed in reads what the workshop does.</summary>
     public const string Reads = "reads";
 
-    /// <summary>Books and cancels visits, keeps motorcycles and owners.</summary>
+    /// <summary>Books and cancels visits, keeps motorcycles and owners, reaches owners.</summary>
     public const string Books = "books";
 
     /// <summary>Takes a motorcycle in: whoever is at the door.</summary>
@@ -26,6 +26,13 @@ public static class Policies
 
     /// <summary>Changes engine models, imports, sees the fleet.</summary>
     public const string Manages = "manages";
+
+    /// <summary>Whether somebody sees how owners are reached: those who book.</summary>
+    public static bool SeesContactData(Actor actor)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        return actor.Is(Roles.Advisor) || actor.Is(Roles.Manager);
+    }
 
     public static void Add(AuthorizationOptions options)
     {

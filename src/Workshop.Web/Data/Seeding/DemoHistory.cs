@@ -40,6 +40,7 @@ internal sealed class DemoHistory(
         db.ChangeTracker.Clear();
         await FitDrift(ct);
         await BookAhead(writer, booked, now, random, ct);
+        await new DemoContacts(db, staff).Write(now, ct);
     }
 
     /// <summary>Every engine model is fitted, and with it what is expected and due of its motorcycles is written.</summary>

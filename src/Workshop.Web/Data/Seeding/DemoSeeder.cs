@@ -22,7 +22,7 @@ internal static class DemoSeeder
         var workshop = SeedFiles.Workshop();
         var profile = new WorkshopProfile
         {
-            Name = workshop.Name, TimeZone = workshop.TimeZone, DriftThreshold = workshop.DriftThreshold, Invented = true,
+            Name = workshop.Name, TimeZone = workshop.TimeZone, Phone = workshop.Phone, DriftThreshold = workshop.DriftThreshold, Invented = true,
         };
         var today = WorkshopTime.Of(profile).DayOf(clock.GetCurrentInstant());
         db.WorkshopProfiles.Add(profile);

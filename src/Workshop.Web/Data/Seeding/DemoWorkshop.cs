@@ -16,6 +16,7 @@ internal sealed record DemoWorkshop(
     string About,
     string Name,
     string TimeZone,
+    string Phone,
     double DriftThreshold,
     IReadOnlyList<DemoHours> OpeningHours,
     IReadOnlyList<DemoHoliday> Holidays,

@@ -84,7 +84,7 @@ public static class GetJobCard
             open.Card.BookedAt,
             await NameOf(db, open.Card.BookedBy, ct),
             new MotorcycleOfCard(motorcycle.Id, motorcycle.Registration, motorcycle.Maker, motorcycle.Model, motorcycle.ModelYear,
-                owner?.Name, owner?.Phone),
+                owner?.Name, Policies.SeesContactData(actor) ? owner?.Phone : null),
             new SpecificationOfCard(version.EngineModelId, head.EngineModel, version.Version, open.Card.EngineId, head.Invented,
                 open.Specification.Provenance),
             [.. open.Items.OrderBy(i => i.Likelihood).ThenBy(i => i.ServiceItemCode, StringComparer.Ordinal).Select(i => ItemOf(open, i))],

@@ -37,6 +37,9 @@ public static class AddMotorcycle
         /// <summary>The day from which the engine and the odometer count; new machines start at zero then.</summary>
         public LocalDate? InServiceSince { get; init; }
 
+        /// <summary>Somebody who owns another motorcycle here; name, phone and address are then left out.</summary>
+        public Guid? OwnerId { get; init; }
+
         public string? OwnerName { get; init; }
 
         public string? OwnerPhone { get; init; }
@@ -53,6 +56,8 @@ public static class AddMotorcycle
             Include(new MotorcycleFieldsValidator());
             RuleFor(r => r.EngineModelId).IsGiven("the engine model that the motorcycle has");
             RuleFor(r => r.EngineSerialNumber).IsAtMost(Limits.Name);
+            RuleFor(r => r.OwnerId).Null().When(r => !string.IsNullOrEmpty(r.OwnerName))
+                .WithMessage("{PropertyName} is given beside an owner's name: give one or the other.");
             RuleFor(r => r.InServiceSince).IsGiven("the day on which it was first used, or the best guess");
         }
     }
@@ -72,6 +77,11 @@ public static class AddMotorcycle
             return taken;
         }
 
+        if (request.OwnerId is { } known && !await db.People.AnyAsync(p => p.Id == known && !p.IsStaff && p.ErasedAt == null, ct))
+        {
+            return Problem.Impossible("owner-unknown", "ownerId", $"ownerId is {known}: no customer has it.");
+        }
+
         var since = request.InServiceSince!.Value;
         var owner = MotorcycleFields.NewOwner(request, clock);
         var motorcycle = new Motorcycle
@@ -82,7 +92,7 @@ public static class AddMotorcycle
             Maker = request.Maker!,
             Model = request.Model!,
             ModelYear = request.ModelYear!.Value,
-            OwnerId = owner?.Id,
+            OwnerId = request.OwnerId ?? owner?.Id,
         };
         var engine = new Engine
         {

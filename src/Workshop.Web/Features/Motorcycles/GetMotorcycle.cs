@@ -79,6 +79,7 @@ public static class GetMotorcycle
         public Fitting? Engine => Engines.FirstOrDefault(e => e.RemovedOn is null);
     }
 
+    /// <param name="Phone">For those who book only, as the e-mail address is.</param>
     public sealed record Owner(Guid Id, string Name, string? Phone, string? Email);
 
     /// <param name="Basis">Own readings, one stretch, or a usual rate.</param>
@@ -181,7 +182,9 @@ public static class GetMotorcycle
             Model = found.motorcycle.Model,
             ModelYear = found.motorcycle.ModelYear,
             Retired = found.motorcycle.Retired,
-            Owner = found.owner is null ? null : new Owner(found.owner.Id, found.owner.Name, found.owner.Phone, found.owner.Email),
+            Owner = found.owner is null ? null : Policies.SeesContactData(actor)
+                ? new Owner(found.owner.Id, found.owner.Name, found.owner.Phone, found.owner.Email)
+                : new Owner(found.owner.Id, found.owner.Name, null, null),
             OdometerUnit = odometers[0].Unit,
             Riding = RidingOf(RidingRate.Of(known.Track, await FleetRidings.Current(db, ct))),
             Use = found.motorcycle.Use,

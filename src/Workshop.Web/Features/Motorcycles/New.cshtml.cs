@@ -13,7 +13,18 @@ public sealed class NewModel(WorkshopDbContext db) : WorkshopPage
 
     public IReadOnlyList<SelectListItem> EngineModels { get; private set; } = [];
 
-    public Task<IActionResult> OnGet() => Show();
+    /// <summary>The owner of another motorcycle, whom the link names.</summary>
+    [BindProperty(SupportsGet = true)]
+    public Guid? Owner { get; set; }
+
+    /// <summary>The name of an owner who is on record already.</summary>
+    public string? KnownOwner { get; private set; }
+
+    public Task<IActionResult> OnGet()
+    {
+        Input = Input with { OwnerId = Owner };
+        return Show();
+    }
 
     public Task<IActionResult> OnPost() => Write(
         Input,
@@ -31,6 +42,9 @@ public sealed class NewModel(WorkshopDbContext db) : WorkshopPage
             .OrderBy(m => m.Maker).ThenBy(m => m.Name)
             .Select(m => new SelectListItem($"{m.Maker} {m.Name}", m.Id.ToString()))
             .ToListAsync();
+        KnownOwner = Input.OwnerId is { } owner
+            ? await db.People.Where(p => p.Id == owner && !p.IsStaff && p.ErasedAt == null).Select(p => p.Name).SingleOrDefaultAsync()
+            : null;
         return Page();
     }
 }

@@ -27,6 +27,9 @@ public static class EditWorkshop
 
         public string? TimeZone { get; init; }
 
+        /// <summary>Under which the workshop is called; stands in letters and e-mails.</summary>
+        public string? Phone { get; init; }
+
         public int? ArrivalMinutes { get; init; }
 
         public int? WarmRunMinutes { get; init; }
@@ -45,6 +48,7 @@ public static class EditWorkshop
         {
             RuleFor(r => r.Name).IsGiven("what the workshop is called").IsAtMost(Limits.Name);
             RuleFor(r => r.TimeZone).IsGiven("the workshop's zone of the tz database").IsTimeZone();
+            RuleFor(r => r.Phone).IsAtMost(Limits.Phone);
             RuleFor(r => r.ArrivalMinutes).NotNull().WithMessage("arrivalMinutes is empty: give minutes, 0 where there is no such phase.").IsWhole(0, MostMinutes);
             RuleFor(r => r.WarmRunMinutes).NotNull().WithMessage("warmRunMinutes is empty: give minutes, 0 where there is no such phase.").IsWhole(0, MostMinutes);
             RuleFor(r => r.TestRideMinutes).NotNull().WithMessage("testRideMinutes is empty: give minutes, 0 where there is no such phase.").IsWhole(0, MostMinutes);
@@ -56,7 +60,7 @@ public static class EditWorkshop
         Request request, WorkshopDbContext db, Actor actor, IClock clock, CancellationToken ct)
     {
         var profile = await db.WorkshopProfiles.SingleAsync(ct);
-        (profile.Name, profile.TimeZone) = (request.Name!, request.TimeZone!);
+        (profile.Name, profile.TimeZone, profile.Phone) = (request.Name!, request.TimeZone!, request.Phone);
         (profile.ArrivalMinutes, profile.WarmRunMinutes) = (request.ArrivalMinutes!.Value, request.WarmRunMinutes!.Value);
         (profile.TestRideMinutes, profile.HandOverMinutes) = (request.TestRideMinutes!.Value, request.HandOverMinutes!.Value);
         var version = await Save(db, profile, request.RowVersion!.Value, ct);

@@ -18,6 +18,7 @@ public static class GetWorkshop
     public sealed record Answer(
         string Name,
         string TimeZone,
+        string? Phone,
         int ArrivalMinutes,
         int WarmRunMinutes,
         int TestRideMinutes,
@@ -40,7 +41,7 @@ public static class GetWorkshop
         var profile = read.Profile;
         var yearBegins = new LocalDate(WorkshopTime.Of(profile).DayOf(now).Year, 1, 1);
         return new Answer(
-            profile.Name, profile.TimeZone, profile.ArrivalMinutes, profile.WarmRunMinutes, profile.TestRideMinutes, profile.HandOverMinutes,
+            profile.Name, profile.TimeZone, profile.Phone, profile.ArrivalMinutes, profile.WarmRunMinutes, profile.TestRideMinutes, profile.HandOverMinutes,
             [.. (await db.OpeningHours.AsNoTracking().ToListAsync(ct)).OrderBy(h => h.Weekday).Select(h => new Day(h.Weekday, h.OpensAt, h.ClosesAt))],
             [.. (await db.Holidays.AsNoTracking().Where(h => h.Day >= yearBegins).OrderBy(h => h.Day).ToListAsync(ct))
                 .Select(h => new NamedDay(h.Day, h.Name))],

@@ -101,7 +101,7 @@ public sealed class WorkshopModel : WorkshopPage
         {
             Input = new EditWorkshop.Request
             {
-                Name = found.Name, TimeZone = found.TimeZone, ArrivalMinutes = found.ArrivalMinutes, WarmRunMinutes = found.WarmRunMinutes,
+                Name = found.Name, TimeZone = found.TimeZone, Phone = found.Phone, ArrivalMinutes = found.ArrivalMinutes, WarmRunMinutes = found.WarmRunMinutes,
                 TestRideMinutes = found.TestRideMinutes, HandOverMinutes = found.HandOverMinutes,
             };
         }
