@@ -6,6 +6,7 @@ using Npgsql;
 using Workshop.Domain.Contacts;
 using Workshop.Domain.People;
 using Workshop.Tests.Hosting;
+using Workshop.Web.Tests.Hosting;
 using Workshop.Web.Tests.Motorcycles;
 using Xunit;
 
@@ -25,6 +26,8 @@ public sealed class ErasePersonTests(WorkshopApp app) : IClassFixture<WorkshopAp
         Assert.Equal(HttpStatusCode.Created, (await advisor.Write(motorcycle, "For Wilhelmine", "Dear Wilhelmine", "letter")).StatusCode);
         (await advisor.PostAsJsonAsync($"/api/v1/motorcycles/{motorcycle}/done-items",
             new { doneOn = "2026-02-01", odometer = 1_000, items = new[] { TestEngines.OilService } }, Ct)).EnsureSuccessStatusCode();
+        (await advisor.PostAsJsonAsync($"/api/v1/motorcycles/{motorcycle}/put-offs",
+            new { item = TestEngines.OilService, until = "2026-06-01", reason = "Wilhelmine cannot ride yet" }, Ct)).EnsureSuccessStatusCode();
         Assert.NotEmpty(await Holding("ilhelmine"));
 
         var wrong = await manager.PostAsJsonAsync($"/api/v1/people/{owner}/erasure", new { confirmName = "Wilhelmine" }, Ct);
@@ -79,6 +82,26 @@ public sealed class ErasePersonTests(WorkshopApp app) : IClassFixture<WorkshopAp
         Assert.Equal(address, done.Location);
         Assert.Contains("No owner is on record", (await pages.Open(address)).MainText, StringComparison.Ordinal);
         Assert.Null((await (await TestPages.SignedIn(app, Roles.Advisor)).Open(address)).Html.QuerySelector("#erase-form"));
+    }
+
+    [Fact]
+    public async Task Of_a_put_off_nothing_but_its_reason_can_be_blanked()
+    {
+        var advisor = await app.As(Roles.Advisor);
+        var (_, motorcycle) = await advisor.AddOwner();
+        (await advisor.PostAsJsonAsync($"/api/v1/motorcycles/{motorcycle}/put-offs",
+            new { item = TestEngines.OilService, until = "2026-06-01", reason = "No time" }, Ct)).EnsureSuccessStatusCode();
+        foreach (var (connection, sql) in new[]
+        {
+            (app.Database.Connections.Service, "update put_offs set reason = 'other'"),
+            (app.Database.Connections.Service, "update put_offs set until = until + 1"),
+            (app.Database.Connections.Direct, "update put_offs set reason = '', until = until + 1"),
+            (app.Database.Connections.Direct, "delete from put_offs"),
+        })
+        {
+            var refused = await Assert.ThrowsAsync<PostgresException>(() => Sql.ExecuteAsync(connection, sql, Ct));
+            Assert.Contains(refused.SqlState, new[] { PostgresErrorCodes.RestrictViolation, PostgresErrorCodes.InsufficientPrivilege });
+        }
     }
 
     /// <summary>The tables that hold a text anywhere, the audit and the stored answers among them.</summary>

@@ -11,8 +11,8 @@ using Workshop.Web.Http;
 namespace Workshop.Web.Features.Contacts;
 
 /// <summary>
-/// Forgets a customer for good: name, telephone, address, what was said by and about them, their consents' words and their
-/// messages are blanked. What was done to the motorcycles stays; they have no owner on record any more.
+/// Forgets a customer for good: name, telephone, address, what was said by and about them, why they put things off, their consents'
+/// words and their messages are blanked. What was done to the motorcycles stays; they have no owner on record any more.
 /// </summary>
 public static class ErasePerson
 {
@@ -68,6 +68,8 @@ public static class ErasePerson
             set => set.SetProperty(c => c.HowGiven, "")
                 .SetProperty(c => c.WithdrawnBy, c => c.WithdrawnAt == null ? actor.PersonId : c.WithdrawnBy)
                 .SetProperty(c => c.WithdrawnAt, c => c.WithdrawnAt ?? now), ct);
+        await db.PutOffs.Where(p => db.Motorcycles.Any(m => m.Id == p.MotorcycleId && m.OwnerId == person.Id))
+            .ExecuteUpdateAsync(set => set.SetProperty(p => p.Reason, ""), ct);
         var motorcycles = await db.Motorcycles.Where(m => m.OwnerId == person.Id)
             .ExecuteUpdateAsync(set => set.SetProperty(m => m.OwnerId, (Guid?)null), ct);
         return new Answer(person.Id, motorcycles, remarks, messages);
