@@ -31,8 +31,8 @@ public static class OutboxRules
         MessageDecision[] send = channel == ContactChannel.Email && mailIsSetUp ? [MessageDecision.Send] : [];
         return state switch
         {
-            OutboxState.Waiting or OutboxState.Failed => [.. send, MessageDecision.MarkAsCopied, MessageDecision.Discard],
-            OutboxState.Uncertain => [.. send, MessageDecision.CountAsSent, MessageDecision.Discard],
+            OutboxState.Waiting or OutboxState.Failed => send.Append(MessageDecision.MarkAsCopied).Append(MessageDecision.Discard).ToArray(),
+            OutboxState.Uncertain => send.Append(MessageDecision.CountAsSent).Append(MessageDecision.Discard).ToArray(),
             _ => [],
         };
     }

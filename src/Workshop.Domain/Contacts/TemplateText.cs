@@ -80,7 +80,7 @@ public sealed class TemplateText
         }
 
         Flush();
-        return new TemplateText([.. parts]);
+        return new TemplateText(parts.ToArray());
 
         void Flush()
         {
