@@ -9,8 +9,8 @@ namespace Workshop.Domain.Bookings;
 /// </summary>
 internal sealed class ReplanTasks
 {
-    /// <summary>What is moved begins on quarters of an hour; what stays, stays to the minute.</summary>
-    private const int GridMinutes = 15;
+    /// <summary>What is moved begins where a search for slots would begin it; what stays, stays to the minute.</summary>
+    private const int GridMinutes = SlotSearch.GridMinutes;
     private const long Minute = NodaConstants.TicksPerMinute;
 
     private readonly ReplanWeek week;

@@ -22,16 +22,18 @@ public static class WeekReplan
         // A plan that cannot be told in tasks stays where it is; a visit whose own plan breaks a rule is moved where it can be.
         var kept = standing.Where(s => s.Placed is null).Select(s => s.Visit).ToArray();
         var movable = standing.Where(s => s.Placed is not null).ToArray();
-        var around = week with { Floor = With(week.Floor, kept.SelectMany(v => v.Today.Takes)) };
+        var around = new ReplanWeek(
+            week.Week, With(week.Floor, kept.SelectMany(v => v.Today.Takes)), movable.Select(m => m.Visit).ToArray());
         tasks = new ReplanTasks(around);
-        var problem = tasks.Problem(movable.Select(m => m.Visit).ToArray());
+        var problem = tasks.Problem(around.Visits);
         var before = new Schedule(movable.Select(m => m.Placed!).ToArray());
         var broken = movable
             .Where((m, index) => ScheduleCheck.Faults(problem with { Jobs = [problem.Jobs[index]] }, new Schedule([m.Placed!])).Count > 0)
             .Select(m => m.Visit.Number)
             .ToArray();
-        var solved = ScheduleSolver.Solve(problem, before, effort)!;
         var visits = movable.Select(m => m.Visit).ToArray();
+        var climbed = broken.Length > 0 ? null : new ReplanClimb(around, tasks, problem).From(before);
+        var solved = ScheduleSolver.Solve(problem, before, effort, climbed)!;
         var today = Say(week, tasks, visits.Select(v => new ReplannedVisit(v, v.Today)).ToArray(), kept, broken, solved.Proven);
         if (!solved.Feasible || Planned(around, tasks, problem, visits, before, solved.Schedule) is not { } planned)
         {

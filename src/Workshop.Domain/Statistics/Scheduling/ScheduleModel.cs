@@ -13,7 +13,7 @@ internal sealed class ScheduleModel
     private readonly List<IntervalVar>[] onResource;
     private readonly List<(BoolVar Picked, int Resource, int Units)> worked = [];
     private readonly JobVariables[] jobs;
-    private readonly List<(IntVar OnAxis, int Job, int Task, int Resource)> axisStarts = [];
+    private readonly List<(IntVar Variable, Func<Schedule, long> Value)> known = [];
 
     public ScheduleModel(ScheduleProblem problem)
     {
@@ -26,7 +26,7 @@ internal sealed class ScheduleModel
             Model.AddNoOverlap(intervals);
         }
 
-        Ends = Model.NewIntVar(0, problem.Horizon, "ends");
+        Ends = Known(Model.NewIntVar(0, problem.Horizon, "ends"), s => s.Jobs.Max(j => j.Tasks[^1].Until));
         foreach (var job in jobs)
         {
             Model.Add(Ends >= job.Ends[^1]);
@@ -47,7 +47,8 @@ internal sealed class ScheduleModel
         var moved = new List<BoolVar>();
         for (var job = 0; job < jobs.Length; job++)
         {
-            var stays = Model.NewBoolVar($"stays {job}");
+            var at = job;
+            var stays = Known(Model.NewBoolVar($"stays {job}"), s => s.Jobs[at].IsAs(before.Jobs[at]) ? 1 : 0);
             for (var task = 0; task < jobs[job].Starts.Length; task++)
             {
                 Model.Add(jobs[job].Starts[task] == before.Jobs[job].Tasks[task].From).OnlyEnforceIf(stays);
@@ -66,7 +67,7 @@ internal sealed class ScheduleModel
                 }
             }
 
-            var moves = Model.NewBoolVar($"moves {job}");
+            var moves = Known(Model.NewBoolVar($"moves {job}"), s => s.Jobs[at].IsAs(before.Jobs[at]) ? 0 : 1);
             Model.Add(moves + stays == 1);
             moved.Add(moves);
         }
@@ -74,32 +75,16 @@ internal sealed class ScheduleModel
         return LinearExpr.Sum(moved);
     }
 
-    /// <summary>Where the solver is to look first.</summary>
+    /// <summary>
+    /// Where the solver is to look first: a value for every variable, since one that it has to find by itself can take it longer than
+    /// all the rest.
+    /// </summary>
     public void Hint(Schedule schedule)
     {
         Model.ClearHints();
-        for (var job = 0; job < jobs.Length; job++)
+        foreach (var (variable, value) in known)
         {
-            var placed = schedule.Jobs[job];
-            for (var task = 0; task < placed.Tasks.Count; task++)
-            {
-                Model.AddHint(jobs[job].Starts[task], placed.Tasks[task].From);
-                Model.AddHint(jobs[job].Ends[task], placed.Tasks[task].Until);
-            }
-
-            for (var choice = 0; choice < placed.Chosen.Count; choice++)
-            {
-                foreach (var (resource, picked) in jobs[job].Picks[choice])
-                {
-                    Model.AddHint(picked, resource == placed.Chosen[choice]);
-                }
-            }
-        }
-
-        foreach (var (onAxis, job, task, resource) in axisStarts)
-        {
-            var units = axes[resource]!.WorkedBefore(schedule.Jobs[job].Tasks[task].From);
-            Model.AddHint(onAxis, Math.Min(units, axes[resource]!.Length));
+            Model.AddHint(variable, value(schedule));
         }
     }
 
@@ -120,9 +105,11 @@ internal sealed class ScheduleModel
     private JobVariables Add(ScheduleJob job, int index)
     {
         var variables = new JobVariables(
-            [.. job.Tasks.Select((t, i) => Model.NewIntVar(t.NotBefore, problem.Horizon, $"start {index}.{i}"))],
-            [.. job.Tasks.Select((t, i) => Model.NewIntVar(0, Math.Min(problem.Horizon, t.EndsBy ?? problem.Horizon), $"end {index}.{i}"))],
-            [.. job.Choices.Select((choice, c) => choice.Distinct().ToDictionary(r => r, r => Model.NewBoolVar($"pick {index}.{c}.{r}")))]);
+            [.. job.Tasks.Select((t, i) => Known(Model.NewIntVar(t.NotBefore, problem.Horizon, $"start {index}.{i}"), s => s.Jobs[index].Tasks[i].From))],
+            [.. job.Tasks.Select((t, i) => Known(
+                Model.NewIntVar(0, Math.Min(problem.Horizon, t.EndsBy ?? problem.Horizon), $"end {index}.{i}"), s => s.Jobs[index].Tasks[i].Until))],
+            [.. job.Choices.Select((choice, c) => choice.Distinct().ToDictionary(
+                r => r, r => Known(Model.NewBoolVar($"pick {index}.{c}.{r}"), s => s.Jobs[index].Chosen[c] == r ? 1 : 0)))]);
         foreach (var picks in variables.Picks)
         {
             Model.AddExactlyOne(picks.Values);
@@ -168,7 +155,7 @@ internal sealed class ScheduleModel
 
         if (task.Within is { } within)
         {
-            AddWithin(within, start, end);
+            AddWithin(within, index, at, start, end);
         }
 
         if (task.Worker is not { } worker || task.Duration == 0)
@@ -188,7 +175,7 @@ internal sealed class ScheduleModel
             worked.Add((picked, resource, task.Duration));
             if (axes[resource] is { } axis)
             {
-                AddOnAxis(axis, resource, index, at, task.Duration, start, end, picked);
+                AddOnAxis(axis, resource, worker, (index, at), task.Duration, start, end, picked);
             }
             else
             {
@@ -197,9 +184,10 @@ internal sealed class ScheduleModel
         }
     }
 
-    private void AddWithin(IReadOnlyList<TimeStretch> within, IntVar start, IntVar end)
+    private void AddWithin(IReadOnlyList<TimeStretch> within, int job, int task, IntVar start, IntVar end)
     {
-        var inOne = within.Select(_ => Model.NewBoolVar("within")).ToArray();
+        var inOne = within.Select((one, index) => Known(
+            Model.NewBoolVar("within"), s => within.TakeWhile(w => !w.Holds(s.Jobs[job].Tasks[task])).Count() == index ? 1 : 0)).ToArray();
         Model.AddExactlyOne(inOne);
         for (var one = 0; one < inOne.Length; one++)
         {
@@ -208,7 +196,8 @@ internal sealed class ScheduleModel
         }
     }
 
-    private void AddOnAxis(WorkingAxis axis, int resource, int job, int task, int units, IntVar start, IntVar end, BoolVar picked)
+    private void AddOnAxis(
+        WorkingAxis axis, int resource, int worker, (int Job, int Task) of, int units, IntVar start, IntVar end, BoolVar picked)
     {
         if (axis.Length < units)
         {
@@ -216,19 +205,20 @@ internal sealed class ScheduleModel
             return;
         }
 
-        var onAxis = Model.NewIntVar(0, axis.Length - units, $"axis {job}.{task}.{resource}");
-        axisStarts.Add((onAxis, job, task, resource));
-        onResource[resource].Add(Model.NewOptionalFixedSizeIntervalVar(onAxis, units, picked, $"work {job}.{task}.{resource}"));
+        bool Works(Schedule s) => s.Jobs[of.Job].Chosen[worker] == resource;
+        int Begun(Schedule s) => Works(s) ? axis.WorkedBefore(s.Jobs[of.Job].Tasks[of.Task].From) : 0;
+        var onAxis = Known(Model.NewIntVar(0, axis.Length - units, $"axis {of.Job}.{of.Task}.{resource}"), s => Math.Min(Begun(s), axis.Length - units));
+        onResource[resource].Add(Model.NewOptionalFixedSizeIntervalVar(onAxis, units, picked, $"work {of.Job}.{of.Task}.{resource}"));
         var (starts, ends) = (new List<ILiteral>(), new List<ILiteral>());
         for (var part = 0; part < axis.Parts.Count; part++)
         {
             // On a seam between two parts a start belongs to the later one, an end to the earlier.
             var (first, length, shift) = (axis.Before(part), axis.Parts[part].Length, axis.Parts[part].From - axis.Before(part));
-            var begins = Model.NewBoolVar("begins");
+            var begins = Known(Model.NewBoolVar("begins"), s => Works(s) && Begun(s) >= first && Begun(s) < first + length ? 1 : 0);
             Model.AddLinearConstraint(onAxis, first, first + length - 1).OnlyEnforceIf(begins);
             Model.Add(start == onAxis + shift).OnlyEnforceIf(begins);
             starts.Add(begins);
-            var finishes = Model.NewBoolVar("finishes");
+            var finishes = Known(Model.NewBoolVar("finishes"), s => Works(s) && Begun(s) + units > first && Begun(s) + units <= first + length ? 1 : 0);
             Model.AddLinearConstraint(onAxis + units, first + 1, first + length).OnlyEnforceIf(finishes);
             Model.Add(end == onAxis + (units + shift)).OnlyEnforceIf(finishes);
             ends.Add(finishes);
@@ -239,10 +229,18 @@ internal sealed class ScheduleModel
         Model.AddExactlyOne(ends.Append(picked.Not()));
     }
 
+    private T Known<T>(T variable, Func<Schedule, long> value)
+        where T : IntVar
+    {
+        known.Add((variable, value));
+        return variable;
+    }
+
     private void AddHold(JobVariables variables, ResourceHold hold, int index)
     {
         var (start, end) = (variables.Starts[hold.First], variables.Ends[hold.Last]);
-        var length = Model.NewIntVar(0, problem.Horizon, $"held {index}");
+        var length = Known(
+            Model.NewIntVar(0, problem.Horizon, $"held {index}"), s => s.Jobs[index].Tasks[hold.Last].Until - s.Jobs[index].Tasks[hold.First].From);
         Model.Add(length == end - start);
         foreach (var (resource, picked) in variables.Picks[hold.Choice])
         {
@@ -258,7 +256,9 @@ internal sealed class ScheduleModel
     private IntVar AddUnevenness()
     {
         var total = 1 + problem.Loads.Sum(l => l.Weight * ((long)l.Already + problem.Jobs.Sum(j => j.Tasks.Sum(t => (long)t.Duration))));
-        var (most, least) = (Model.NewIntVar(0, total, "most"), Model.NewIntVar(0, total, "least"));
+        var shared = problem.Loads.Count > 0;
+        var most = Known(Model.NewIntVar(0, total, "most"), s => shared ? ScheduleCost.Loads(problem, s).Max() : 0);
+        var least = Known(Model.NewIntVar(0, total, "least"), s => shared ? ScheduleCost.Loads(problem, s).Min() : 0);
         foreach (var load in problem.Loads)
         {
             var mine = worked.Where(w => w.Resource == load.Resource).ToArray();
@@ -268,8 +268,8 @@ internal sealed class ScheduleModel
             Model.Add(least <= weighted);
         }
 
-        var unevenness = Model.NewIntVar(0, total, "unevenness");
-        if (problem.Loads.Count > 0)
+        var unevenness = Known(Model.NewIntVar(0, total, "unevenness"), s => shared ? ScheduleCost.Loads(problem, s) is var loads ? loads.Max() - loads.Min() : 0 : 0);
+        if (shared)
         {
             Model.Add(unevenness >= most - least);
         }

@@ -6,11 +6,17 @@ namespace Workshop.Domain.Statistics.Scheduling;
 /// <summary>How long and with what the solver looks.</summary>
 /// <param name="Seconds">Of real time for all aims together, above 0.</param>
 /// <param name="Workers">Searches at the same time, at least 1.</param>
-/// <param name="Seed">The same seed gives the same answer, as long as the time suffices.</param>
+/// <param name="Seed">
+/// Of the searches' random choices. One search alone repeats itself where the time suffices; of several the first to find wins, so that
+/// what is proved best costs the same every time, but may be another schedule of that cost.
+/// </param>
 public sealed record ScheduleEffort(double Seconds, int Workers, int Seed)
 {
-    /// <summary>10 s, two searches.</summary>
-    public static ScheduleEffort Usual { get; } = new(10, 2, 5545);
+    /// <summary>
+    /// 10 s, eight searches, however few cores there are: they look in different ways, and those that change a part of what stands
+    /// find most in a full week.
+    /// </summary>
+    public static ScheduleEffort Usual { get; } = new(10, 8, 5545);
 }
 
 /// <summary>A schedule, and how good it is.</summary>
@@ -33,17 +39,24 @@ public static class ScheduleSolver
     /// <param name="problem">What is asked for.</param>
     /// <param name="before">What stood before; nothing when there was nothing.</param>
     /// <param name="effort">Time limit, searches, seed.</param>
-    public static SolvedSchedule? Solve(ScheduleProblem problem, Schedule? before, ScheduleEffort effort)
+    /// <param name="known">A feasible schedule that somebody found already; the search begins there.</param>
+    public static SolvedSchedule? Solve(ScheduleProblem problem, Schedule? before, ScheduleEffort effort, Schedule? known = null)
     {
         ArgumentNullException.ThrowIfNull(problem);
         ArgumentNullException.ThrowIfNull(effort);
         var stands = before is not null && ScheduleCheck.Faults(problem, before).Count == 0;
         if (problem.Jobs.Count == 0)
         {
-            return new SolvedSchedule(new Schedule([]), new ScheduleCost(0, 0, 0), Proven: true, Feasible: true);
+            return new SolvedSchedule(before ?? new Schedule([]), ScheduleCost.Of(problem, new Schedule([]), before), Proven: true, Feasible: true);
         }
 
-        var (found, proven) = Search(problem, before, stands ? before : null, effort);
+        if (known is not null && ScheduleCheck.Faults(problem, known) is { Count: > 0 } faults)
+        {
+            throw new ArgumentException($"What is known is not feasible: {faults[0]}", nameof(known));
+        }
+
+        var start = stands && (known is null || ScheduleCost.Of(problem, before!, before) <= ScheduleCost.Of(problem, known, before)) ? before : known;
+        var (found, proven) = Search(problem, before, start, effort);
         return (found, before) switch
         {
             (null, null) => null,
@@ -65,7 +78,11 @@ public static class ScheduleSolver
         if (before is not null)
         {
             aims.Add(model.MovedFrom(before));
-            model.Hint(before);
+        }
+
+        if ((best ?? before) is { } start)
+        {
+            model.Hint(start);
         }
 
         var (left, proven) = (effort.Seconds, true);
@@ -77,17 +94,22 @@ public static class ScheduleSolver
             var status = solver.Solve(model.Model);
             left = Math.Max(0.1, left - solver.WallTime());
             proven &= status is CpSolverStatus.Optimal;
-            if (status is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible))
+            if (status is CpSolverStatus.ModelInvalid)
             {
-                return status is CpSolverStatus.ModelInvalid
-                    ? throw new ArgumentException($"The problem cannot be put: {model.Model.Validate()}", nameof(problem))
-                    : (best, false);
+                throw new ArgumentException($"The problem cannot be put: {model.Model.Validate()}", nameof(problem));
             }
 
-            var found = model.Read(solver);
-            if (best is null || ScheduleCost.Of(problem, found, before) < ScheduleCost.Of(problem, best, before))
+            if (status is CpSolverStatus.Optimal or CpSolverStatus.Feasible
+                && model.Read(solver) is var found
+                && (best is null || ScheduleCost.Of(problem, found, before) < ScheduleCost.Of(problem, best, before)))
             {
                 best = found;
+            }
+
+            // Nothing feasible, or the time was up before anything was found; what stands goes on to the next aim.
+            if (best is null)
+            {
+                return (null, false);
             }
 
             model.Hint(best);
@@ -106,5 +128,5 @@ public static class ScheduleSolver
     };
 
     private static string Parameters(ScheduleEffort effort, double seconds) => string.Create(CultureInfo.InvariantCulture,
-        $"max_time_in_seconds:{seconds:0.###} num_workers:{effort.Workers} random_seed:{effort.Seed} interleave_search:true");
+        $"max_time_in_seconds:{seconds:0.###} num_workers:{effort.Workers} random_seed:{effort.Seed}");
 }

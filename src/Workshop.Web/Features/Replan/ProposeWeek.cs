@@ -12,14 +12,14 @@ namespace Workshop.Web.Features.Replan;
 
 /// <summary>
 /// Proposes another plan for the visits of a week: over earliest, then with even load, then with the fewest moved. It changes
-/// nothing. Asked again it looks again; while nothing has changed it proposes the same.
+/// nothing. Asked again it looks again.
 /// </summary>
 public static class ProposeWeek
 {
     public const int UsualSeconds = 10;
     private const int MostSeconds = 30;
 
-    /// <summary>It keeps both cores busy for its time, so one at a time in each copy of the service.</summary>
+    /// <summary>It keeps all cores busy for its time, so one at a time in each copy of the service.</summary>
     private static readonly SemaphoreSlim OneAtATime = new(1);
 
     /// <param name="Week">By ISO 8601; absent: this week.</param>
