@@ -171,7 +171,7 @@ internal sealed class ExpectedTimes(
             }
             else
             {
-                users.Add(taken.Key, [ends]);
+                users.Add(taken.Key, new() { ends });
             }
         }
     }

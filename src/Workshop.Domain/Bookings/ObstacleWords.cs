@@ -68,7 +68,12 @@ public static class ObstacleWords
             sentences.Insert(0, $"The motorcycle does not come before {time.Say(notBefore)}.");
         }
 
-        return sentences.Count == 0 ? ["It is the next moment there is."] : sentences;
+        if (sentences.Count == 0)
+        {
+            sentences.Add("It is the next moment there is.");
+        }
+
+        return sentences;
     }
 
     private static string Say(ObstacleKind kind, string? name, int times, string? until) => kind switch
