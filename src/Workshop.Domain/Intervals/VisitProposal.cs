@@ -57,7 +57,8 @@ public sealed record VisitProposal(
     /// </summary>
     /// <param name="subject">The motorcycle.</param>
     /// <param name="entries">What it is due for: see <see cref="DueEntry.Of"/>.</param>
-    public static VisitProposal? Of(DueSubject subject, IReadOnlyList<DueEntry> entries)
+    /// <param name="today">No visit is earlier: what has become due until then is done together.</param>
+    public static VisitProposal? Of(DueSubject subject, IReadOnlyList<DueEntry> entries, LocalDate today)
     {
         ArgumentNullException.ThrowIfNull(subject);
         ArgumentNullException.ThrowIfNull(entries);
@@ -70,19 +71,20 @@ public sealed record VisitProposal(
 
         var minutes = subject.Specification.Accesses.ToDictionary(a => a.Code, a => a.Minutes, StringComparer.Ordinal);
         var lead = open[0];
-        var at = Where(subject, lead);
+        var on = LocalDate.Max(lead.ComesOn, today);
+        var at = Where(subject, lead, on);
         var opened = new HashSet<string>(lead.Item.Accesses, StringComparer.Ordinal);
         var chosen = new Dictionary<string, ProposedItem>(StringComparer.Ordinal)
         {
             [lead.Item.Code] = new(lead, DueAdvice.First, 0),
         };
-        foreach (var entry in open.Skip(1).Where(e => FallsTogether(e, lead, at, subject.Together)))
+        foreach (var entry in open.Skip(1).Where(e => FallsTogether(e, on, at, subject.Together)))
         {
             Choose(entry, DueAdvice.Together);
         }
 
         while (open.Where(e => !chosen.ContainsKey(e.Item.Code) && e.PutOff is null)
-            .FirstOrDefault(e => Saved(e) >= FewestMinutesSaved && GivenAway(subject, e, lead.ComesOn, at) <= MostGivenAway) is { } next)
+            .FirstOrDefault(e => Saved(e) >= FewestMinutesSaved && GivenAway(subject, e, on, at) <= MostGivenAway) is { } next)
         {
             Choose(next, DueAdvice.BroughtForward);
         }
@@ -108,15 +110,15 @@ public sealed record VisitProposal(
         }
     }
 
-    /// <summary>What the motorcycle will have done when the visit comes up.</summary>
-    private static Distance Where(DueSubject subject, DueEntry lead)
+    /// <summary>What the motorcycle will have done at the visit.</summary>
+    private static Distance Where(DueSubject subject, DueEntry lead, LocalDate on)
     {
-        var byThen = subject.Rate.DistanceOn(lead.ComesOn, subject.Track.Last);
-        return lead.PutOff is null && lead.Next.At is { } at && at > subject.Track.Last.Distance && at < byThen ? at : byThen;
+        var byThen = subject.Rate.DistanceOn(on, subject.Track.Last);
+        return lead.PutOff is null && on == lead.ComesOn && lead.Next.At is { } at && at > subject.Track.Last.Distance && at < byThen ? at : byThen;
     }
 
-    private static bool FallsTogether(DueEntry entry, DueEntry lead, Distance at, TogetherWithin within) =>
-        Period.DaysBetween(lead.ComesOn, entry.ComesOn) <= within.Days
+    private static bool FallsTogether(DueEntry entry, LocalDate on, Distance at, TogetherWithin within) =>
+        Period.DaysBetween(on, entry.ComesOn) <= within.Days
         || (entry.PutOff is null && entry.Next.At is { } there && there <= at + within.Far);
 
     /// <summary>How much of its interval is lost by doing it now: by distance or by the calendar, whichever is nearer.</summary>

@@ -56,6 +56,16 @@ public class VisitProposalTests
             Item("radiator", 23_100, every: 24_000, accesses: ["covers", "radiator"]),
         ])));
 
+    /// <summary>Nobody came for 200 days, which are 4000 km by its rate.</summary>
+    [Fact]
+    public void What_has_become_due_while_nobody_came_is_done_together()
+    {
+        var proposal = Propose([Item("oil", 21_000), Item("plugs", 23_900), Item("chain", 24_501)], today: Last.PlusDays(200));
+
+        Assert.Equal(["oil First", "plugs Together", "chain Later"], Said(proposal));
+        Assert.Equal(Last.PlusDays(50), proposal.ComesOn);
+    }
+
     [Fact]
     public void What_was_put_off_comes_up_on_its_day_and_is_not_brought_forward()
     {
@@ -101,7 +111,7 @@ public class VisitProposalTests
     {
         var only = Item("recall", 21_000) with { OnlyFor = new Applicability { FromModelYear = 2030 } };
 
-        Assert.Null(VisitProposal.Of(Subject([only], null), DueEntry.Of(Subject([only], null))));
+        Assert.Null(VisitProposal.Of(Subject([only], null), DueEntry.Of(Subject([only], null)), Last));
     }
 
     [Fact]
@@ -114,10 +124,10 @@ public class VisitProposalTests
 
     private static IEnumerable<string> Said(VisitProposal proposal) => proposal.Items.Select(i => $"{i.Entry.Item.Code} {i.Advice}");
 
-    private static VisitProposal Propose(ServiceItem[] items, (string Code, LocalDate Until)? putOff = null)
+    private static VisitProposal Propose(ServiceItem[] items, (string Code, LocalDate Until)? putOff = null, LocalDate? today = null)
     {
         var subject = Subject(items, putOff);
-        return VisitProposal.Of(subject, DueEntry.Of(subject))!;
+        return VisitProposal.Of(subject, DueEntry.Of(subject), today ?? Last)!;
     }
 
     /// <summary>Due at so many km: last done one interval before.</summary>

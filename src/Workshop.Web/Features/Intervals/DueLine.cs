@@ -129,6 +129,9 @@ public sealed record DueLine
     {
         var unit = motorcycle.Unit;
         var left = due.Left is { } far ? DueWords.HowFar(far, unit) : null;
+
+        // The proposal is of the day on which the row was written; what has come up since is done in the same visit too.
+        var advice = due.Advice == DueAdvice.Later && due.ComesOn <= today ? DueAdvice.Together : due.Advice;
         var when = left ?? DueWords.When(due.ExpectedOn, today);
         return new DueLine
         {
@@ -151,7 +154,7 @@ public sealed record DueLine
             LastDoneAt = due.LastDoneAt,
             ByForecast = due.ByForecast,
             ComesOn = due.ComesOn,
-            Advice = due.Advice,
+            Advice = advice,
             SavesMinutes = due.SavesMinutes,
             IncludedIn = includedIn,
             PutOff = putOff,
@@ -162,7 +165,7 @@ public sealed record DueLine
             ByDate = due.DueOn is { } day ? $"{Days.Write(day)}, {DueWords.When(day, today)}" : null,
             Expected = DueWords.Expected(due.ExpectedOn, due.EarliestOn, due.LatestOn, due.RateBasis, due.Left),
             LastDone = due.LastDoneOn is { } doneOn ? $"{Days.Write(doneOn)} at {DueWords.InUnit(due.LastDoneAt!.Value, unit)}" : "not recorded",
-            Proposal = due.Advice switch
+            Proposal = advice switch
             {
                 DueAdvice.BroughtForward => $"{when}: do it in the same visit, saves {VisitDuration.Say(due.SavesMinutes)}",
                 DueAdvice.Together when due.SavesMinutes > 0 => $"in the same visit, saves {VisitDuration.Say(due.SavesMinutes)}",

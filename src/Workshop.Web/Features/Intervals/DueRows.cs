@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Workshop.Domain.Intervals;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Bookings;
 using Workshop.Web.Features.Motorcycles;
 
 namespace Workshop.Web.Features.Intervals;
@@ -25,20 +26,23 @@ internal static class DueRows
         WorkshopDbContext db, IReadOnlyCollection<Guid> motorcycles, IClock clock, CancellationToken ct)
     {
         await db.SaveChangesAsync(ct);
+        var now = clock.GetCurrentInstant();
+        var today = (await WorkshopTimes.Read(db, ct)).DayOf(now);
         foreach (var batch in motorcycles.Order().Chunk(BatchSize))
         {
             await MotorcycleLock.Take(db, batch, ct);
             var histories = await DueHistory.Load(db, batch, ct);
-            await DueRowsTable.Replace(db, batch, Decide(histories, clock.GetCurrentInstant()), ct);
+            await DueRowsTable.Replace(db, batch, Decide(histories, today, now), ct);
         }
     }
 
-    private static (List<DueItem> Items, List<DueVisit> Visits) Decide(IReadOnlyList<DueHistory> histories, Instant now)
+    private static (List<DueItem> Items, List<DueVisit> Visits) Decide(
+        IReadOnlyList<DueHistory> histories, LocalDate today, Instant now)
     {
         var (items, visits) = (new List<DueItem>(), new List<DueVisit>(histories.Count));
         foreach (var history in histories)
         {
-            if (VisitProposal.Of(history.Subject, DueEntry.Of(history.Subject)) is { } proposal)
+            if (VisitProposal.Of(history.Subject, DueEntry.Of(history.Subject), today) is { } proposal)
             {
                 items.AddRange(proposal.Items.Select(item => RowOf(history, item, now)));
                 visits.Add(new DueVisit
