@@ -10,9 +10,16 @@ internal sealed record ExpectedPhase(
     PhaseSpan Planned, Instant Start, Instant End, Instant? Begun, bool Over, (int Visit, Guid Resource)? HeldBy);
 
 /// <summary>One pass over all phases in the order in which they were planned.</summary>
-/// <param name="sharing">Those who use the same resources wait for each other; else each visit runs as if it were alone.</param>
+/// <param name="blocked">
+/// Absent: those who use the same resources wait for each other. Else each visit runs as if it were alone; what is here and to begin, and
+/// is among these, is not late by itself, since others have what it needs.
+/// </param>
 internal sealed class ExpectedTimes(
-    IReadOnlyCollection<VisitToday> visits, IReadOnlyDictionary<Guid, IReadOnlyList<Interval>> working, Instant now, bool sharing)
+    IReadOnlyCollection<VisitToday> visits,
+    IReadOnlyDictionary<Guid, IReadOnlyList<Interval>> working,
+    IReadOnlyList<Interval>? open,
+    Instant now,
+    HashSet<(int Visit, VisitPhase Phase)>? blocked)
 {
     /// <summary>Phases that were seen so far of each resource: until when they were planned to have it, and will.</summary>
     private readonly Dictionary<Guid, List<(Instant PlannedEnd, Instant End, int Visit)>> users = [];
@@ -28,7 +35,7 @@ internal sealed class ExpectedTimes(
         {
             var phase = Expect(visit, index);
             expected[visit.Number].Add(phase);
-            if (sharing)
+            if (blocked is null)
             {
                 Note(visit, phase);
             }
@@ -47,7 +54,7 @@ internal sealed class ExpectedTimes(
             return new ExpectedPhase(planned, actual.From, end, actual.From, actual.Until is not null, null);
         }
 
-        var start = Instant.Max(planned.Span.Start, now);
+        var start = planned.Span.Start;
         if (before is not null)
         {
             start = Instant.Max(start, before.End);
@@ -58,10 +65,16 @@ internal sealed class ExpectedTimes(
             start = Instant.Max(start, cold);
         }
 
-        var held = sharing ? Holder(visit, planned.Phase, start) : null;
+        var held = blocked is null ? Holder(visit, planned.Phase, start) : null;
+        if (visit.CameAt is null || blocked?.Contains((visit.Number, planned.Phase)) != true)
+        {
+            start = Instant.Max(start, now);
+        }
+
         if (held is { } holder)
         {
-            start = holder.Until;
+            held = holder.Until >= start ? held : null;
+            start = Instant.Max(start, holder.Until);
         }
 
         // What follows by itself when the phase before is over is not late because nobody says so.
@@ -110,7 +123,9 @@ internal sealed class ExpectedTimes(
         var ofTechnician = visit.Takes.Where(t => t.Phase == planned.Phase && working.ContainsKey(t.ResourceId)).OrderBy(t => t.Span.Start).ToList();
         if (ofTechnician.Count == 0)
         {
-            return Instant.Max(planned.Span.End, start + planned.Span.Duration);
+            return Instant.Max(planned.Span.End, planned.Phase == VisitPhase.HandOver && open is not null
+                ? Worked(open, start, planned.Span.Duration)
+                : start + planned.Span.Duration);
         }
 
         var minutes = ofTechnician.Aggregate(Duration.Zero, (sum, t) => sum + t.Span.Duration);
@@ -171,7 +186,7 @@ internal sealed class ExpectedTimes(
             }
             else
             {
-                users.Add(taken.Key, new() { ends });
+                users.Add(taken.Key, new List<(Instant, Instant, int)> { ends });
             }
         }
     }

@@ -82,14 +82,19 @@ public static class LateRunning
     /// <summary>Who is late by itself, and whom that pushes.</summary>
     /// <param name="visits">Under way or still to come, each once.</param>
     /// <param name="working">When each technician works, in order of time; who is not named works at all hours.</param>
+    /// <param name="open">When the workshop is open, in order of time: motorcycles are handed over then; absent, at all hours.</param>
     /// <param name="now">The time: what has not begun begins now at the earliest.</param>
     public static LateAndPushed Of(
-        IReadOnlyCollection<VisitToday> visits, IReadOnlyDictionary<Guid, IReadOnlyList<Interval>> working, Instant now)
+        IReadOnlyCollection<VisitToday> visits,
+        IReadOnlyDictionary<Guid, IReadOnlyList<Interval>> working,
+        IReadOnlyList<Interval>? open,
+        Instant now)
     {
         ArgumentNullException.ThrowIfNull(visits);
         ArgumentNullException.ThrowIfNull(working);
-        var alone = new ExpectedTimes(visits, working, now, sharing: false).Run();
-        var together = new ExpectedTimes(visits, working, now, sharing: true).Run();
+        var together = new ExpectedTimes(visits, working, open, now, blocked: null).Run();
+        var blocked = together.SelectMany(v => v.Value.Where(p => p.HeldBy is not null).Select(p => (v.Key, p.Planned.Phase))).ToHashSet();
+        var alone = new ExpectedTimes(visits, working, open, now, blocked).Run();
         return new LateAndPushed(
             visits.Select(v => Late(v, alone[v.Number], now)).OfType<LateVisit>()
                 .OrderByDescending(l => l.Late).ThenBy(l => l.Number).ToArray(),

@@ -25,7 +25,7 @@ public class LateRunningTests
         var next = Visit(2, 3, 4, Bay, Ben);
         var afterwards = Visit(3, 5, 7, OtherBay, Ben);
 
-        var found = LateRunning.Of([afterwards, next, first], Working, At(1.5));
+        var found = LateRunning.Of([afterwards, next, first], Working, null, At(1.5));
 
         var late = Assert.Single(found.Late);
         Assert.Equal((1, LateReason.BegunLate, VisitPhase.Work, Duration.FromHours(1)), (late.Number, late.Reason, late.Phase, late.Late));
@@ -44,13 +44,13 @@ public class LateRunningTests
     }
 
     [Fact]
-    public void A_phase_beyond_its_end_is_expected_to_end_now_and_pushes_by_the_minute()
+    public void A_phase_beyond_its_end_is_expected_to_end_now_and_pushes_by_the_minute_who_is_here_for_its_place()
     {
         var over = Visit(1, 0, 2, Bay, Anna) with { CameAt = At(0), Begun = [(VisitPhase.Work, At(0))] };
-        var next = Visit(2, 2, 3, Bay, Anna);
+        var next = Visit(2, 2, 3, Bay, Anna) with { CameAt = At(1) };
 
-        Assert.Empty(LateRunning.Of([over, next], Working, At(2)).Pushed);
-        var found = LateRunning.Of([over, next], Working, At(2) + Duration.FromMinutes(17));
+        Assert.Empty(LateRunning.Of([over, next], Working, null, At(2)).Pushed);
+        var found = LateRunning.Of([over, next], Working, null, At(2) + Duration.FromMinutes(17));
 
         Assert.Equal(LateReason.RunsOver, Assert.Single(found.Late).Reason);
         Assert.Equal(Duration.FromMinutes(17), Assert.Single(found.Pushed).Pushed);
@@ -68,8 +68,8 @@ public class LateRunningTests
         };
         var next = Visit(2, 26, 27, Bay, Ben);
 
-        var inTime = LateRunning.Of([soaks, next], Working, At(9));
-        var late = LateRunning.Of([soaks, next], Working, At(20));
+        var inTime = LateRunning.Of([soaks, next], Working, null, At(9));
+        var late = LateRunning.Of([soaks, next], Working, null, At(20));
 
         Assert.Equal(LateReason.NotHere, Assert.Single(inTime.Late).Reason);
         Assert.Empty(inTime.Pushed);
@@ -90,7 +90,7 @@ public class LateRunningTests
             ColdFrom = At(1),
         };
 
-        var found = LateRunning.Of([soaks, Visit(2, 2, 3, OtherBay, Anna)], Working, At(-1));
+        var found = LateRunning.Of([soaks, Visit(2, 2, 3, OtherBay, Anna)], Working, null, At(-1));
 
         Assert.Equal((LateReason.SoaksLonger, At(3)), (Assert.Single(found.Late).Reason, found.Late[0].ExpectedReady));
         Assert.Equal((Anna, At(3)), (Assert.Single(found.Pushed).ResourceId, found.Pushed[0].ExpectedAt));
@@ -105,7 +105,7 @@ public class LateRunningTests
         };
         var next = Visit(2, 5, 6, Bay, Ben);
 
-        var found = LateRunning.Of([waits, next], Working, At(2));
+        var found = LateRunning.Of([waits, next], Working, null, At(2));
 
         Assert.Equal(LateReason.Waits, Assert.Single(found.Late).Reason);
         Assert.Equal(At(27), Assert.Single(found.Pushed).ExpectedAt);
@@ -116,9 +116,25 @@ public class LateRunningTests
     {
         var late = Visit(1, 0, 2, Bay, Anna, Jig) with { CameAt = At(0), Begun = [(VisitPhase.Work, At(1))] };
 
-        var found = LateRunning.Of([late, Visit(2, 2, 3, OtherBay, Ben, Jig), Visit(3, 3.5, 4, OtherBay, Ben)], Working, At(1));
+        var found = LateRunning.Of([late, Visit(2, 2, 3, OtherBay, Ben, Jig), Visit(3, 3.5, 4, OtherBay, Ben)], Working, null, At(1));
 
         Assert.Equal((2, Jig), (Assert.Single(found.Pushed, p => p.Number == 2).Number, found.Pushed[0].ResourceId));
+    }
+
+    [Fact]
+    public void Nobody_fetches_a_motorcycle_while_the_doors_are_shut()
+    {
+        var late = new VisitToday
+        {
+            Number = 1,
+            Planned = [new(VisitPhase.Work, Span(5, 8)), new(VisitPhase.HandOver, Span(8, 8.5))],
+            Takes = [new(VisitPhase.Work, Bay, Span(5, 8)), new(VisitPhase.Work, Anna, Span(5, 8))],
+            CameAt = At(5),
+            Begun = [(VisitPhase.Work, At(6))],
+        };
+
+        Assert.Equal(At(9.5), Assert.Single(LateRunning.Of([late], Working, null, At(7)).Late).ExpectedReady);
+        Assert.Equal(At(24.5), Assert.Single(LateRunning.Of([late], Working, Hours, At(7)).Late).ExpectedReady);
     }
 
     [Fact]
@@ -127,7 +143,7 @@ public class LateRunningTests
         Plans.Sample(
             visits =>
             {
-                var found = LateRunning.Of(visits, Working, At(0));
+                var found = LateRunning.Of(visits, Working, null, At(0));
                 Assert.Empty(found.Late);
                 Assert.Empty(found.Pushed);
             },
@@ -147,7 +163,7 @@ public class LateRunningTests
             iter: 200);
 
         static Dictionary<int, Instant> Pushes(VisitToday[] visits) =>
-            LateRunning.Of(visits, Working, At(0)).Pushed.ToDictionary(p => p.Number, p => p.ExpectedReady);
+            LateRunning.Of(visits, Working, null, At(0)).Pushed.ToDictionary(p => p.Number, p => p.ExpectedReady);
     }
 
     [Fact]
@@ -163,7 +179,7 @@ public class LateRunningTests
                     reached.UnionWith(visits.Where(v => touched.Contains(v.Number)).SelectMany(v => v.Takes).Select(t => t.ResourceId));
                 }
 
-                Assert.All(LateRunning.Of(Delay(visits, minutes), Working, At(0)).Pushed, p => Assert.Contains(p.Number, touched));
+                Assert.All(LateRunning.Of(Delay(visits, minutes), Working, null, At(0)).Pushed, p => Assert.Contains(p.Number, touched));
             },
             iter: 200);
     }

@@ -41,7 +41,7 @@ internal static class LateProposals
                 planner, new SlotQuery(LaterTried, SlotSearch.UsualApartMinutes, b.Resource.Id, visit.Wishes.TechnicianId)).Slots)
             .Where(s => s.Plan.WorkStartsAt > place.StartsAt)
             .OrderBy(s => s.Plan.ReadyAt).ThenBy(s => s.Bay.Name, StringComparer.Ordinal)
-            .Where(s => Helps(today, before, number, s.Plan, now)).Take(MostLater)
+            .Where(s => Helps(today, before, number, s.Plan, now)).DistinctBy(s => s.Bay.Id).Take(MostLater)
             .Select(s => new Proposed(s, false));
         return [.. same.Concat(later)];
     }
@@ -59,8 +59,8 @@ internal static class LateProposals
     /// <summary>With that plan the visit waits for nobody, and nobody is pushed who was not before.</summary>
     private static bool Helps(VisitsToday today, LateAndPushed before, int number, VisitPlan plan, Instant now)
     {
-        var after = LateRunning.Of(
-            [.. today.Visits.Select(v => v.Number == number ? v with { Planned = plan.Phases, Takes = plan.Takes } : v)], today.Working, now);
+        var after = today.Reckon(
+            now, [.. today.Visits.Select(v => v.Number == number ? v with { Planned = plan.Phases, Takes = plan.Takes } : v)]);
         var pushed = before.Pushed.Select(p => p.Number).ToHashSet();
         return after.Pushed.All(p => p.Number != number && pushed.Contains(p.Number));
     }

@@ -45,7 +45,7 @@ public static class ListLate
         var now = clock.GetCurrentInstant();
         var calendar = await WorkshopTimes.ReadCalendar(db, ct);
         var today = await VisitsToday.Read(db, calendar, now, ct);
-        var found = LateRunning.Of(today.Visits, today.Working, now);
+        var found = today.Reckon(now);
         var pushed = new List<PushedRow>();
         foreach (var visit in found.Pushed.Where(p => p.Pushed >= Tolerance))
         {

@@ -14,6 +14,7 @@ namespace Workshop.Web.Features.Bookings;
 internal sealed record VisitsToday(
     IReadOnlyList<VisitToday> Visits,
     IReadOnlyDictionary<Guid, IReadOnlyList<Interval>> Working,
+    IReadOnlyList<Interval> Open,
     IReadOnlyDictionary<int, string> Motorcycles,
     IReadOnlyDictionary<Guid, Resource> Resources,
     IReadOnlyList<(int Number, Instant PlannedReady)> NotCome)
@@ -40,10 +41,14 @@ internal sealed record VisitsToday(
         return new VisitsToday(
             [.. expected.Select(c => Today(c, [.. phases[c.Number]], [.. takes[c.Number]], here.GetValueOrDefault(c.Number), soaks.GetValueOrDefault(c.Number)))],
             await Hours(db, calendar, [.. resources.Values.Where(r => r.Kind == ResourceKind.Technician)], new Interval(now - Duration.FromDays(1), until), ct),
+            [.. new DateInterval(calendar.Time.DayOf(now), calendar.Time.DayOf(until)).Select(calendar.OpenOn).OfType<Interval>()],
             cards.ToDictionary(c => c.card.Number, c => c.Motorcycle),
             resources,
             [.. cards.Where(c => c.card.State == JobCardState.Booked && c.card.EndsAt <= now).Select(c => (c.card.Number, c.card.EndsAt))]);
     }
+
+    /// <summary>Who is late, and whom that pushes; with some of the visits as they would be.</summary>
+    public LateAndPushed Reckon(Instant now, IReadOnlyCollection<VisitToday>? instead = null) => LateRunning.Of(instead ?? Visits, Working, Open, now);
 
     private static VisitToday Today(JobCard card, PlannedPhase[] phases, Occupancy[] takes, VisitHere? here, Duration soak) => new()
     {

@@ -18,7 +18,7 @@ internal static class LateMarks
         }
 
         var today = await VisitsToday.Read(db, calendar, now, ct);
-        var found = LateRunning.Of(today.Visits, today.Working, now);
+        var found = today.Reckon(now);
         var marks = today.NotCome.ToDictionary(n => n.Number, _ => "its time is over, not come");
         foreach (var pushed in found.Pushed.Where(p => p.Pushed >= ListLate.Tolerance))
         {

@@ -156,14 +156,14 @@ public sealed record FloorDrawing
             Add("plain", 0, 84, 28, room.Away ?? "empty", width);
         }
 
-        Add("next", 0, height - 22, 28, room.Next, width);
+        Add(width < NarrowRoom ? "next small" : "next", 0, height - 22, width < NarrowRoom ? 24 : 28, room.Next, width);
         return [.. lines];
 
         void Add(string kind, decimal dx, decimal dy, decimal size, string? text, decimal room)
         {
             if (!string.IsNullOrEmpty(text))
             {
-                lines.Add(new FloorLine(kind, x + dx, y + dy, Fit(text, size, room, kind is not ("name" or "plain" or "next"))));
+                lines.Add(new FloorLine(kind, x + dx, y + dy, Fit(text, size, room, kind is not ("name" or "plain" or "next" or "next small"))));
             }
         }
     }
