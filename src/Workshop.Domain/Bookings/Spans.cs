@@ -6,11 +6,12 @@ namespace Workshop.Domain.Bookings;
 /// Half-open spans of time in order, none touching another, in ticks of 100 ns since 1970: what a search asks millions of
 /// times. Touching is not overlapping.
 /// </summary>
-internal sealed class Spans
+public sealed class Spans
 {
     /// <summary>Later than anything that is planned.</summary>
     public const long Never = long.MaxValue;
 
+    /// <summary>No span at all.</summary>
     public static readonly Spans None = new([], []);
 
     private readonly long[] starts;

@@ -12,6 +12,7 @@ internal static class PagePolicies
         pages.AllowAnonymousToPage("/Errors/Error");
         pages.AuthorizePage("/Bookings/Book", Policies.Books);
         pages.AuthorizePage("/JobCards/CheckIn", Policies.ChecksIn);
+        pages.AuthorizePage("/JobCards/Plan", Policies.Books);
         pages.AuthorizePage("/Motorcycles/New", Policies.Books);
         pages.AuthorizePage("/Motorcycles/Edit", Policies.Books);
         pages.AuthorizePage("/Replan/Index", Policies.Manages);

@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Mvc;
 using NodaTime;
 using Workshop.Domain.Bookings;
+using Workshop.Domain.JobCards;
 using Workshop.Web.Data;
 using Workshop.Web.Features.Motorcycles;
 using Workshop.Web.Http;
@@ -8,8 +9,8 @@ using Workshop.Web.Http;
 namespace Workshop.Web.Features.Bookings;
 
 /// <summary>
-/// Two steps, so that it works without scripts: "Show" reads duration, kit and the chosen day for the items that are ticked;
-/// "Book" sends exactly what was shown.
+/// Two steps, so that it works without scripts: "Show" reads duration, kit, the earliest slots and a chosen day for the items that are
+/// ticked and what is wished; "Book" sends exactly what was shown, a slot or a place and time by hand.
 /// </summary>
 public sealed class BookModel(WorkshopDbContext db, IClock clock) : WorkshopPage
 {
@@ -31,12 +32,23 @@ public sealed class BookModel(WorkshopDbContext db, IClock clock) : WorkshopPage
     [BindProperty(SupportsGet = true)]
     public bool Shown { get; set; }
 
+    [BindProperty(SupportsGet = true)]
+    public Wishes Wishes { get; set; } = new();
+
+    /// <summary>Say why it cannot be earlier.</summary>
+    [BindProperty(SupportsGet = true)]
+    public bool Why { get; set; }
+
     [BindProperty]
     public BookVisit.Request Input { get; set; } = new();
 
     public ProposeVisit.Answer? Visit { get; private set; }
 
     public DayView? OnDay { get; private set; }
+
+    public SlotsView? Slots { get; private set; }
+
+    public bool HasWishes => Wishes != new Wishes();
 
     public IReadOnlyList<ListMotorcycles.Row> Found { get; private set; } = [];
 
@@ -66,6 +78,7 @@ public sealed class BookModel(WorkshopDbContext db, IClock clock) : WorkshopPage
     private Task<IActionResult> ShowAgain()
     {
         Shown = true;
+        Wishes = Input.Wishes ?? new Wishes();
         return Input.MotorcycleId is { } motorcycle
             ? Show(
                 motorcycle,
@@ -100,6 +113,32 @@ public sealed class BookModel(WorkshopDbContext db, IClock clock) : WorkshopPage
         return Page();
     }
 
+    private async Task ShowSlots(ProposeVisit.Answer visit, WorkshopTime time)
+    {
+        if (visit.Taken.All(t => t.Likelihood == Likelihood.Possible))
+        {
+            return;
+        }
+
+        var found = await Read(
+            new FindSlots.Request
+            {
+                MotorcycleId = visit.MotorcycleId,
+                Items = [.. visit.Taken.Select(t => new BookVisit.Item { Code = t.Code, Likelihood = t.Likelihood })],
+                Wishes = Wishes,
+                Explain = Why,
+            },
+            FindSlots.Handle);
+        if (found.TryGet(out var slots, out var problem))
+        {
+            Slots = new SlotsView(slots, visit, Wishes, time, Why);
+        }
+        else
+        {
+            problem.AddTo(ModelState, "");
+        }
+    }
+
     private async Task<IActionResult> Show(Guid motorcycle, IReadOnlyList<string>? items, string? day)
     {
         if (!(await Read(new ProposeVisit.Request(motorcycle, items), ProposeVisit.Handle)).TryGet(out var visit, out var problem))
@@ -111,6 +150,7 @@ public sealed class BookModel(WorkshopDbContext db, IClock clock) : WorkshopPage
         var today = calendar.Time.DayOf(clock.GetCurrentInstant());
         Visit = visit;
         Day = string.IsNullOrEmpty(day) ? Days.Write(calendar.FirstOpenDay(today) ?? today) : day;
+        await ShowSlots(visit, calendar.Time);
         if ((await Read(new AvailabilityOf.Request(Day), AvailabilityOf.Handle)).TryGet(out var onDay, out problem))
         {
             OnDay = new DayView(onDay with { Resources = [.. onDay.Resources.Where(r => Matters(r, visit))] }, calendar.Time);

@@ -56,7 +56,7 @@ public sealed record Wishes
         }
 
         return notBefore >= readyBy
-            ? Problem.Impossible("wishes-cross", "wishes.readyBy",
+            ? Problem.Impossible("wishes-cross", ReadyBy is null ? "wishes.readyByDay" : "wishes.readyBy",
                 $"wishes.readyBy is {time.Say(readyBy!.Value)}, not after the day from which on it may come, {time.Say(notBefore!.Value)}; give a later one.")
             : new VisitWishes
             {

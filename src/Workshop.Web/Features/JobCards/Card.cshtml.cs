@@ -34,6 +34,8 @@ public sealed class CardModel(WorkshopDbContext db) : WorkshopPage
 
     public bool MayCancel { get; private set; }
 
+    public bool MayPlan { get; private set; }
+
     public Task<IActionResult> OnGet() => Show();
 
     public async Task<IActionResult> OnPostCancel() => await May(Policies.Books)
@@ -84,6 +86,7 @@ public sealed class CardModel(WorkshopDbContext db) : WorkshopPage
             .OrderByDescending(i => open.Items.Any(on => on.ServiceItemCode == i.Code))];
         MayStart = card.State == JobCardState.CheckedIn && Startable.Count > 0 && await May(Policies.Measures);
         MayCancel = card.State is JobCardState.Booked or JobCardState.CheckedIn && await May(Policies.Books);
+        MayPlan = MayCancel;
         return Page();
     }
 }

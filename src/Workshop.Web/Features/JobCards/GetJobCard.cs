@@ -7,6 +7,7 @@ using Workshop.Domain.Measures;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Bookings;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.JobCards;
@@ -16,6 +17,9 @@ public static class GetJobCard
 {
     public sealed record Request(int Number);
 
+    /// <param name="StartsAt">When the motorcycle is to arrive.</param>
+    /// <param name="EndsAt">When it is to be ready.</param>
+    /// <param name="Phases">As they are planned, in order of time.</param>
     public sealed record Answer(
         int Number,
         JobCardState State,
@@ -29,6 +33,7 @@ public static class GetJobCard
         int BookedMinutes,
         int PossibleMinutes,
         IReadOnlyList<ResourceOfCard> Resources,
+        IReadOnlyList<PlannedPhaseAnswer> Phases,
         CheckInOfCard? CheckIn,
         EndOfCard? SignedOff,
         EndOfCard? Cancelled,
@@ -91,6 +96,8 @@ public static class GetJobCard
             duration.BookedMinutes,
             duration.PossibleMinutes,
             await Resources(db, number, ct),
+            [.. (await db.PlannedPhases.AsNoTracking().Where(p => p.JobCardNumber == number).ToListAsync(ct))
+                .OrderBy(p => p.Span.Start).ThenBy(p => p.Phase).Select(p => new PlannedPhaseAnswer(p.Phase, p.Span.Start, p.Span.End))],
             open.CheckIn is null ? null : await CheckedIn(db, open, open.CheckIn, ct),
             await SignedOff(db, number, ct),
             await Cancelled(db, number, ct),
