@@ -40,7 +40,7 @@ public sealed class PhasePlanner
         readyBy = terms.ReadyBy is { } by ? Spans.Ticks(by) : Spans.Never;
         arrivals = new ArrivalSearch(open, shape, earliest);
         var all = floor.Of(ResourceKind.SpecialTool);
-        tools = [.. needs.SpecialTools.Select(code => all.Where(t => t.Resource.Capabilities.Contains(code)).ToList())];
+        tools = needs.SpecialTools.Select(code => all.Where(t => t.Resource.Capabilities.Contains(code)).ToList()).ToList();
         places = floor.Of(ResourceKind.ParkingPlace);
     }
 

@@ -106,7 +106,7 @@ public static class SlotSearch
 
     private static List<ResourceTimeline> Fit(
         PhasePlanner planner, ResourceKind kind, Guid? only, Func<Resource, IReadOnlyList<string>> lacks) =>
-        [.. planner.Floor.Of(kind).Where(r => (only is null || r.Resource.Id == only) && lacks(r.Resource).Count == 0)];
+        planner.Floor.Of(kind).Where(r => (only is null || r.Resource.Id == only) && lacks(r.Resource).Count == 0).ToList();
 
     private static Slot Best(WorkshopFloor floor, List<VisitPlan> plans)
     {
