@@ -78,14 +78,16 @@ public sealed partial class BookingFaultsTests(WorkshopApp app) : IClassFixture<
     {
         var advisor = await app.As(Roles.Advisor);
         var motorcycles = await AddMotorcycles(advisor, "KILL");
-        var monday = Instant.FromUtc(2026, 6, 1, 6, 0);
+        // The process has the clock of the machine.
+        var monday = SystemClock.Instance.GetCurrentInstant().InUtc().Date.PlusDays(14).Next(IsoDayOfWeek.Monday);
+        var starts = Enumerable.Range(0, Clients).Select(i => Nine(monday.PlusDays((7 * (i / 5)) + (i % 5)))).ToList();
         var acknowledged = new List<int>();
         using (var service = StartService())
         {
             using var client = new HttpClient { BaseAddress = new Uri(await AddressOf(service)) };
             await SignIn(client);
             // A day each; the first answers are waited for, then the service dies in the middle of the rest.
-            var bookings = motorcycles.Select((m, i) => Send(client, m, monday + Duration.FromDays(7 * (i / 5)) + Duration.FromDays(i % 5), i)).ToList();
+            var bookings = motorcycles.Select((m, i) => Send(client, m, starts[i], i)).ToList();
             for (var i = 0; i < 3; i++)
             {
                 var done = await Task.WhenAny(bookings);
@@ -108,7 +110,7 @@ public sealed partial class BookingFaultsTests(WorkshopApp app) : IClassFixture<
             }
         }
 
-        var cards = await app.Look(db => db.JobCards.Where(c => c.StartsAt >= monday).Select(c => c.Number).ToListAsync(Ct));
+        var cards = await app.Look(db => db.JobCards.Where(c => c.StartsAt >= starts[0]).Select(c => c.Number).ToListAsync(Ct));
         Assert.Subset(cards.ToHashSet(), acknowledged.ToHashSet());
         foreach (var number in cards)
         {
@@ -118,10 +120,13 @@ public sealed partial class BookingFaultsTests(WorkshopApp app) : IClassFixture<
         }
 
         // Nothing is left locked: the last day can be booked by another copy.
-        var free = await advisor.Book(await advisor.AddMotorcycle(), Instant.FromUtc(2026, 8, 31, 8, 0));
+        var free = await advisor.Book(await advisor.AddMotorcycle(), Instant.FromUtc(2026, 8, 31, 8, 0), TestWorkshop.Bay2);
         Assert.Equal(HttpStatusCode.Created, free.StatusCode);
         Assert.Equal(0, await Overlaps());
     }
+
+    private static Instant Nine(LocalDate day) =>
+        (day + new LocalTime(9, 0)).InZoneLeniently(DateTimeZoneProviders.Tzdb["Europe/Vienna"]).ToInstant();
 
     /// <summary>Counted without the constraint that should make it nothing.</summary>
     private Task<int> Overlaps() => app.Look(db => db.Database.SqlQuery<int>(

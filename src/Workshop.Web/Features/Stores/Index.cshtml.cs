@@ -25,11 +25,42 @@ public sealed class IndexModel : WorkshopPage
 
     public IReadOnlyList<ListPlaces.Place> Places { get; private set; } = [];
 
+    [BindProperty]
+    public ExpectDelivery.Request Expected { get; set; } = new();
+
+    public IReadOnlyList<ListDeliveries.Row> Deliveries { get; private set; } = [];
+
     public bool MayReceive { get; private set; }
 
     public Task<IActionResult> OnGet() => Show();
 
-    public async Task<IActionResult> OnPost() => await May(Policies.KeepsStores)
+    public async Task<IActionResult> OnPostExpect() => await MayWrite("Expected")
+        ? await Write(
+            Expected,
+            ExpectDelivery.Handle,
+            expected =>
+            {
+                Done = $"{expected.Unit.Say(expected.Quantity)} of {expected.Name} expected on {Days.Write(expected.ExpectedOn)}.";
+                return Redirect("/stores#deliveries");
+            },
+            again: Show,
+            prefix: "Expected")
+        : Forbid();
+
+    public async Task<IActionResult> OnPostClose(Guid id) => await MayWrite("")
+        ? await Write(
+            new CloseDelivery.Request { Id = id },
+            CloseDelivery.Handle,
+            _ =>
+            {
+                Done = "That delivery is not expected any more.";
+                return Redirect("/stores#deliveries");
+            },
+            again: Show,
+            prefix: "")
+        : Forbid();
+
+    public async Task<IActionResult> OnPost() => await MayWrite("Input")
         ? await Write(
             Input,
             ReceiveGoods.Handle,
@@ -40,6 +71,17 @@ public sealed class IndexModel : WorkshopPage
             },
             again: Show)
         : Forbid();
+
+    /// <summary>A page with two forms binds the fields of both; only the faults of the one that was sent count.</summary>
+    private Task<bool> MayWrite(string form)
+    {
+        foreach (var key in ModelState.Keys.Where(k => k.Contains('.', StringComparison.Ordinal) && !k.StartsWith($"{form}.", StringComparison.Ordinal)).ToList())
+        {
+            ModelState.Remove(key);
+        }
+
+        return May(Policies.KeepsStores);
+    }
 
     private async Task<IActionResult> Show()
     {
@@ -54,6 +96,7 @@ public sealed class IndexModel : WorkshopPage
         }
 
         Places = (await Read(new ListPlaces.Request(), ListPlaces.Handle)).Value.Places;
+        Deliveries = (await Read(new ListDeliveries.Request(), ListDeliveries.Handle)).Value.Rows;
         MayReceive = await May(Policies.KeepsStores);
         return Page();
     }

@@ -13,5 +13,10 @@ internal static class StoresApi
         stock.MapGet("/places", (Api run) => run.Read(new ListPlaces.Request(), ListPlaces.Handle));
         stock.MapPost("/receipts", (ReceiveGoods.Request body, Api run) => run.Post(body, ReceiveGoods.Handle))
             .RequireAuthorization(Policies.KeepsStores);
+        stock.MapGet("/deliveries", (Api run) => run.Read(new ListDeliveries.Request(), ListDeliveries.Handle));
+        stock.MapPost("/deliveries", (ExpectDelivery.Request body, Api run) => run.Post(body, ExpectDelivery.Handle))
+            .RequireAuthorization(Policies.KeepsStores);
+        stock.MapPost("/deliveries/{id:guid}/closing", (Guid id, Api run) => run.Post(new CloseDelivery.Request { Id = id }, CloseDelivery.Handle))
+            .RequireAuthorization(Policies.KeepsStores);
     }
 }
