@@ -1,4 +1,5 @@
 using System.Net;
+using AngleSharp.Html.Dom;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Workshop.Domain;
@@ -57,7 +58,7 @@ public sealed class BookPageTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         var number = await app.Look(db => db.JobCards.Where(c => c.MotorcycleId == motorcycle).Select(c => c.Number).SingleAsync(Ct));
         var after = await pages.Open($"/book?motorcycle={motorcycle}&shown=true&take={TestEngines.OilService}:certain&day=2026-03-10");
         Assert.Contains($"09:00 to 09:30: job card {number}", Squeezed(after), StringComparison.Ordinal);
-        Assert.Equal(6, after.Html.QuerySelectorAll("svg rect.taken").Length);
+        Assert.Equal(6, after.Html.QuerySelectorAll(".time-bars rect.taken").Length);
     }
 
     [Fact]
@@ -77,7 +78,7 @@ public sealed class BookPageTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         Assert.Contains("The next free slot is 2026-03-11 10:05 in Bay 2 with TN.", refused.Faults);
         Assert.Equal(
             (TestWorkshop.Bay1.ToString(), TestWorkshop.TechnicianResource.ToString(), "08:15", "2026-03-11"),
-            (refused.ValueOf("Input.BayId"), refused.ValueOf("Input.TechnicianId"), refused.ValueOf("Input.Time"), refused.ValueOf("Input.Day")));
+            (ByHand(refused, "Input.BayId"), ByHand(refused, "Input.TechnicianId"), ByHand(refused, "Input.Time"), ByHand(refused, "Input.Day")));
         Assert.True(Box(refused, TestEngines.ValveCheck).IsChecked);
         Assert.Equal("valve-clearance-adjustment:likely", Choice(refused, TestEngines.Adjustment));
 
@@ -86,6 +87,25 @@ public sealed class BookPageTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         Assert.Equal(Likelihood.Likely, await app.Look(db => (
             from i in db.JobCardItems join c in db.JobCards on i.JobCardNumber equals c.Number
             where c.MotorcycleId == motorcycle && i.ServiceItemCode == TestEngines.Adjustment select i.Likelihood).SingleAsync(Ct)));
+    }
+
+    [Fact]
+    public async Task A_slot_is_booked_by_one_button_with_what_was_wished()
+    {
+        var motorcycle = await (await app.As(Roles.Advisor)).AddMotorcycle();
+        var pages = await TestPages.SignedIn(app, Roles.Advisor);
+
+        var shown = await pages.Open($"/book?motorcycle={motorcycle}&shown=true&take={TestEngines.OilService}:certain&why=true"
+            + $"&Wishes.NotBeforeDay=2026-03-16&Wishes.BayId={TestWorkshop.Bay2}");
+        var booked = await pages.Send(shown, "/book", [], "form.slot");
+
+        Assert.Contains("2026-03-16 08:00 in Bay 2 with", Squeezed(shown), StringComparison.Ordinal);
+        Assert.Contains("The motorcycle does not come before 2026-03-16 00:00.", Squeezed(shown), StringComparison.Ordinal);
+        Assert.Equal("2026-03-16", shown.ValueOf("Wishes.NotBeforeDay"));
+        Assert.Equal(HttpStatusCode.Redirect, booked.Status);
+        Assert.Equal(TestWorkshop.Bay2, await app.Look(db => (
+            from w in db.VisitWishes join c in db.JobCards on w.JobCardNumber equals c.Number
+            where c.MotorcycleId == motorcycle select w.BayId).SingleAsync(Ct)));
     }
 
     [Fact]
@@ -176,6 +196,14 @@ public sealed class BookPageTests(WorkshopApp app) : IClassFixture<WorkshopApp>
 
     private static string Choice(TestPage page, string code) =>
         ((AngleSharp.Html.Dom.IHtmlSelectElement)page.Html.GetElementById($"take-{code}")!).Value!;
+
+    /// <summary>What stands in a field of the form in which bay, technician and time are chosen by hand.</summary>
+    private static string? ByHand(TestPage page, string name) => page.Html.QuerySelector($"#book [name='{name}']") switch
+    {
+        IHtmlInputElement input => input.Value,
+        IHtmlSelectElement select => select.Value,
+        _ => null,
+    };
 
     private static string Squeezed(TestPage page) => string.Join(' ', page.MainText.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
