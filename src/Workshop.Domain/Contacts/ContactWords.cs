@@ -41,7 +41,7 @@ public static class ContactWords
     public static string Expected(LocalDate on, LocalDate today) => on < today ? $"now (since {Day(on)})" : $"about {Day(on)}";
 
     /// <summary>
-    /// What a message says of the items of a visit, a line for each: "- Engine oil and filter, about 20 April 2026: in the same
+    /// What a message says of the items of a visit, a line for each: "- Engine oil and filter, about 20 April 2026; in the same
     /// visit, saves 1 h 30 min".
     /// </summary>
     /// <param name="items">Name, day on which it comes up, and what the proposal of the visit says of it, if anything.</param>
@@ -50,7 +50,7 @@ public static class ContactWords
     {
         ArgumentNullException.ThrowIfNull(items);
         return string.Join('\n', items.Select(item =>
-            $"- {item.Name}, {Expected(item.ComesOn, today)}{(string.IsNullOrEmpty(item.Proposal) ? "" : $": {item.Proposal}")}"));
+            $"- {item.Name}, {Expected(item.ComesOn, today)}{(string.IsNullOrEmpty(item.Proposal) ? "" : $"; {item.Proposal}")}"));
     }
 
     private static string Day(LocalDate day) => day.ToString("d MMMM uuuu", CultureInfo.InvariantCulture);

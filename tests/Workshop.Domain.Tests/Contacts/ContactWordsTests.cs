@@ -9,7 +9,7 @@ public class ContactWordsTests
 
     [Fact]
     public void Items_are_a_line_each_with_their_day_and_what_the_proposal_says() => Assert.Equal(
-        "- Engine oil and filter, now (since 6 April 2024)\n- Valve clearance check, about 20 April 2026: in 900 km: do it in the same visit, saves 2 h 0 min",
+        "- Engine oil and filter, now (since 6 April 2024)\n- Valve clearance check, about 20 April 2026; in 900 km: do it in the same visit, saves 2 h 0 min",
         ContactWords.Items(
             [
                 ("Engine oil and filter", new LocalDate(2024, 4, 6), null),

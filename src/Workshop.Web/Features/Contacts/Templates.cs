@@ -41,7 +41,7 @@ internal static class Templates
         [TemplateFields.Owner] = "Ida Invented",
         [TemplateFields.Registration] = "XX 123 Y",
         [TemplateFields.Motorcycle] = "Examplewerk Tourer 700",
-        [TemplateFields.Items] = "- Engine oil and filter, about 20 April 2026\n- Valve clearance check, about 2 May 2026: in 900 km: do it in the same visit, saves 2 h 0 min",
+        [TemplateFields.Items] = "- Engine oil and filter, about 20 April 2026\n- Valve clearance check, about 2 May 2026; in 900 km: do it in the same visit, saves 2 h 0 min",
         [TemplateFields.Expected] = "about 20 April 2026",
         [TemplateFields.Workshop] = "The example workshop",
         [TemplateFields.Phone] = "000 123",
