@@ -73,9 +73,12 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
         var box = await FirstLink(page, "/stores/shims", ShimBox());
         var person = await FirstLink(page, "/people", Person());
         var technician = await FirstLink(page, "/people", Resource());
+        var message = await FirstLink(page, "/messages", Message());
         var addresses = PageRoutes().Except(SeenElsewhere).Select(route => (route, route switch
         {
             EditSection => $"/engine-models/{model}/edit/limits",
+            "/messages/new" => $"/messages/new?motorcycle={motorcycle}",
+            "/messages/{id:guid}" => $"/messages/{message}",
             "/book" => $"/book?motorcycle={motorcycle}",
             "/stores/shims/count" => $"/stores/shims/count?box={box}",
             _ => route.Replace("{number:int}", card, StringComparison.Ordinal)
@@ -129,6 +132,9 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
 
     [GeneratedRegex("^/people/resources/([0-9a-f-]{36})")]
     private static partial Regex Resource();
+
+    [GeneratedRegex("^/messages/([0-9a-f-]{36})$")]
+    private static partial Regex Message();
 
     [GeneratedRegex("[^a-zA-Z0-9]+")]
     private static partial Regex Unsafe();
