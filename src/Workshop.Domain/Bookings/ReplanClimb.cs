@@ -37,7 +37,7 @@ internal sealed class ReplanClimb(ReplanWeek week, ReplanTasks tasks, SchedulePr
     }
 
     /// <summary>The visit in the earliest slot of each technician who is able.</summary>
-    private IEnumerable<(PlacedJob Placed, VisitPlan Plan)> Places(WorkshopFloor others, int index)
+    private (PlacedJob Placed, VisitPlan Plan)[] Places(WorkshopFloor others, int index)
     {
         var (visit, job) = (week.Visits[index], problem.Jobs[index]);
         var alone = problem with { Jobs = [job] };
