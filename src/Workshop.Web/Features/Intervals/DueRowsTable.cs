@@ -9,20 +9,20 @@ namespace Workshop.Web.Features.Intervals;
 
 /// <summary>
 /// Puts the rows of some motorcycles in place of those that stand, in two statements however many they are: a column is an array, and
-/// a row that says what it said before is not written again.
+/// a row that says what it said before is not written again. What is gone is told by a list of keys, which PostgreSQL looks up by hash
+/// whatever it believes about the size of the tables.
 /// </summary>
 internal static class DueRowsTable
 {
     private const string ReplaceItems =
         """
-        with fresh as materialized (
+        with fresh as (
           select * from unnest(@motorcycle, @code, @name, @due_on, @due_at, @left, @expected_on, @earliest_on, @latest_on, @basis,
               @done_on, @done_at, @forecast, @comes_on, @put_off, @included, @advice, @saves)
             as f (motorcycle_id, service_item_code, name, due_on, due_at_metres, left_metres, expected_on, earliest_on, latest_on,
               rate_basis, last_done_on, last_done_at_metres, by_forecast, comes_on, put_off_id, included_in, advice, saves_minutes)),
         gone as (
-          delete from due_items d where d.motorcycle_id = any (@fleet) and not exists (
-            select from fresh f where f.motorcycle_id = d.motorcycle_id and f.service_item_code = d.service_item_code))
+          delete from due_items d where d.motorcycle_id = any (@fleet) and d.motorcycle_id || ' ' || d.service_item_code <> all (@keys))
         insert into due_items as d (motorcycle_id, service_item_code, name, due_on, due_at_metres, left_metres, expected_on, earliest_on,
           latest_on, rate_basis, last_done_on, last_done_at_metres, by_forecast, comes_on, put_off_id, included_in, advice, saves_minutes,
           computed_at)
@@ -43,14 +43,13 @@ internal static class DueRowsTable
 
     private const string ReplaceVisits =
         """
-        with fresh as materialized (
+        with fresh as (
           select f.motorcycle_id, f.engine_model_id, f.comes_on, f.left_metres, f.labour_minutes, f.saves_minutes,
               string_to_array(f.tools, @between) special_tools
             from unnest(@motorcycle, @model, @comes_on, @left, @labour, @saves, @tools)
               as f (motorcycle_id, engine_model_id, comes_on, left_metres, labour_minutes, saves_minutes, tools)),
         gone as (
-          delete from due_visits v where v.motorcycle_id = any (@fleet) and not exists (
-            select from fresh f where f.motorcycle_id = v.motorcycle_id))
+          delete from due_visits v where v.motorcycle_id = any (@fleet) and v.motorcycle_id <> all (@motorcycle))
         insert into due_visits as v (motorcycle_id, engine_model_id, comes_on, left_metres, labour_minutes, saves_minutes, special_tools,
           computed_at)
         select f.*, @now from fresh f
@@ -89,6 +88,7 @@ internal static class DueRowsTable
     {
         Add(columns, "motorcycle", NpgsqlDbType.Uuid, rows, r => r.MotorcycleId);
         Add(columns, "code", NpgsqlDbType.Text, rows, r => r.ServiceItemCode);
+        Add(columns, "keys", NpgsqlDbType.Text, rows, r => $"{r.MotorcycleId} {r.ServiceItemCode}");
         Add(columns, "name", NpgsqlDbType.Text, rows, r => r.Name);
         Add(columns, "due_on", NpgsqlDbType.Date, rows, r => r.DueOn);
         Add(columns, "due_at", NpgsqlDbType.Numeric, rows, r => r.DueAt?.Metres);
