@@ -1,6 +1,7 @@
 using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using Microsoft.EntityFrameworkCore;
 using Workshop.Domain.People;
 using Workshop.Tests.Hosting;
@@ -154,6 +155,48 @@ public sealed class EditMotorcycleTests(WorkshopApp app) : IClassFixture<Worksho
         Assert.Equal("Typed here", (await advisor.Motorcycle(motorcycle)).GetProperty("model").GetString());
     }
 
+    /// <summary>The engine model gets a version with an option, an item for those that have it, and oil by half for hard riding.</summary>
+    [Fact]
+    public async Task Hard_riding_and_what_is_fitted_decide_what_is_due_and_who_said_so_is_kept()
+    {
+        var (advisor, manager) = (await app.As(Roles.Advisor), await app.As(Roles.Manager));
+        var motorcycle = await advisor.AddMotorcycle();
+        await Publish(manager);
+        await advisor.Odometer(motorcycle, 900, "2024-06-01");
+        await advisor.PostAsJsonAsync($"/api/v1/motorcycles/{motorcycle}/done-items", new { items = new[] { TestEngines.OilService }, doneOn = "2024-06-01", odometer = 900 }, Ct);
+        Assert.Equal(10_900, (await advisor.DueOf(motorcycle, TestEngines.OilService)).GetProperty("dueAtKm").GetDecimal());
+
+        var answer = await Put(advisor, motorcycle, await Tag(advisor, motorcycle), Body("EDIT 9") with { Use = "severe", Options = ["oiler"] });
+        var unknown = await Put(advisor, motorcycle, await Tag(advisor, motorcycle), Body("EDIT 9") with { Options = ["sidecar"] });
+
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        Assert.Equal(5_900, (await advisor.DueOf(motorcycle, TestEngines.OilService)).GetProperty("dueAtKm").GetDecimal());
+        Assert.Equal("Oiler", (await advisor.DueOf(motorcycle, "oiler-nozzle")).GetProperty("name").GetString());
+        var known = await advisor.Motorcycle(motorcycle);
+        Assert.Equal(("severe", "Ada Visor"), (known.GetProperty("use").GetString(), known.GetProperty("useSaidBy").GetString()));
+        Assert.Equal("options[0] is \"sidecar\": the engine model has oiler.", await unknown.Detail());
+        Assert.Contains(
+            "hard: short trips, dust, heat or tracks", (await (await TestPages.SignedIn(app, Roles.Advisor)).Open($"/motorcycles/{motorcycle}")).MainText, StringComparison.Ordinal);
+    }
+
+    private static async Task Publish(HttpClient manager)
+    {
+        var address = $"/api/v1/engine-models/{TestWorkshop.EngineModel}";
+        var model = JsonNode.Parse(await manager.GetStringAsync(address, Ct))!;
+        var specification = model["specification"]!.DeepClone();
+        var items = specification["serviceItems"]!.AsArray();
+        var oil = items.Single(i => i!["code"]!.GetValue<string>() == TestEngines.OilService)!;
+        oil["interval"]!["severe"] = new JsonObject { ["factor"] = 0.5 };
+        var nozzle = oil.DeepClone();
+        (nozzle["code"], nozzle["name"]) = ("oiler-nozzle", "Oiler");
+        nozzle["onlyFor"] = new JsonObject { ["withOptions"] = new JsonArray("oiler") };
+        items.Add(nozzle);
+        specification["options"] = new JsonArray(new JsonObject { ["code"] = "oiler", ["name"] = "Chain oiler" });
+        var answer = await manager.PostAsJsonAsync(
+            $"{address}/versions", new { basedOnVersion = model["currentVersion"]!.GetValue<int>(), specification, confirmUnusual = true }, Ct);
+        Assert.True(answer.StatusCode == HttpStatusCode.Created, await answer.Content.ReadAsStringAsync(Ct));
+    }
+
     private sealed record Fields(string Registration)
     {
         public string? Vin { get; init; }
@@ -169,6 +212,10 @@ public sealed class EditMotorcycleTests(WorkshopApp app) : IClassFixture<Worksho
         public bool Retired { get; init; }
 
         public bool NewOwner { get; init; }
+
+        public string Use { get; init; } = "normal";
+
+        public string[]? Options { get; init; }
 
         public string? OwnerName { get; init; } = "Olga Owner";
 
