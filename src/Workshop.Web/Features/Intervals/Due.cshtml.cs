@@ -13,6 +13,9 @@ namespace Workshop.Web.Features.Intervals;
 
 public sealed class DueModel(WorkshopDbContext db, IClock clock) : WorkshopPage
 {
+    /// <summary>Motorcycles on a page, each with some lines: it stays below 100 kB.</summary>
+    private const int MostVisits = 25;
+
     private const string OnlyOverdue = "overdue";
 
     public static IReadOnlyList<(string Value, string Words)> Choices { get; } =
@@ -65,7 +68,7 @@ public sealed class DueModel(WorkshopDbContext db, IClock clock) : WorkshopPage
             return await Refuse();
         }
 
-        if (!(await Read(Asked(After, null), ListDueVisits.Handle)).TryGet(out var visits, out var problem))
+        if (!(await Read(Asked(After, MostVisits), ListDueVisits.Handle)).TryGet(out var visits, out var problem))
         {
             problem.AddTo(ModelState, prefix: "");
             return await Refuse();
@@ -107,7 +110,7 @@ public sealed class DueModel(WorkshopDbContext db, IClock clock) : WorkshopPage
             again: Refuse)
         : Forbid();
 
-    private ListDueVisits.Request Asked(string? after, int? take) => new()
+    private ListDueVisits.Request Asked(string? after, int take) => new()
     {
         After = after,
         Take = take,
