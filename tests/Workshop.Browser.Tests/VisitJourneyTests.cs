@@ -10,6 +10,7 @@ namespace Workshop.Browser.Tests;
 [Collection(RunningDemo.Name)]
 public sealed partial class VisitJourneyTests(Chromium browser) : IClassFixture<Chromium>
 {
+    private const string StartOfWork = "Start of the work";
     private const string Plate = "JOURNEY 1";
 
     [Fact]
@@ -68,7 +69,7 @@ public sealed partial class VisitJourneyTests(Chromium browser) : IClassFixture<
         await Seen(advisor.Page, "05-book");
         await advisor.Choose("Bay", "Bay 1");
         await advisor.Choose("Technician", "TV");
-        await advisor.TypeDigits("Start", "0900AM");
+        await advisor.TypeDigits(StartOfWork, "0900AM");
         await advisor.Press("Book");
         await Seen(advisor.Page, "06-job-card");
         var number = CardNumber().Match(advisor.Page.Url);
@@ -83,8 +84,8 @@ public sealed partial class VisitJourneyTests(Chromium browser) : IClassFixture<
         for (var ahead = 30; ahead < 40; ahead++)
         {
             await advisor.TypeDigits("Day", shown.AddDays(ahead).ToString("MMddyyyy", CultureInfo.InvariantCulture));
-            await advisor.Press("Show");
-            if (await advisor.Page.GetByLabel("Start", new() { Exact = true }).IsVisibleAsync())
+            await advisor.Press("Show the day");
+            if (await advisor.Page.GetByLabel(StartOfWork, new() { Exact = true }).IsVisibleAsync())
             {
                 return;
             }
