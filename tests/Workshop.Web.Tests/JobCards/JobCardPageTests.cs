@@ -76,7 +76,7 @@ public sealed class JobCardPageTests(WorkshopApp app) : IClassFixture<WorkshopAp
         Assert.Equal(HttpStatusCode.BadRequest, blank.Status);
         Assert.Equal("#Reason", blank.Html.QuerySelector(".faults a")?.GetAttribute("href"));
         Assert.Equal(HttpStatusCode.Redirect, done.Status);
-        Assert.Contains("Cancelled on 2026-03-02 09:00 by Ada Visor: Sold.", Squeezed(await advisor.Open(visit.Pages)), StringComparison.Ordinal);
+        Assert.Contains("Cancelled, entered on 2026-03-02 09:00 by Ada Visor: Sold.", Squeezed(await advisor.Open(visit.Pages)), StringComparison.Ordinal);
     }
 
     [Fact]
