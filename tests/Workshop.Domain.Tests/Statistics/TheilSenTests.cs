@@ -26,6 +26,36 @@ public class TheilSenTests
         Assert.True(line.HasConfidenceWished);
     }
 
+    /// <summary>
+    /// R 4.2.2, datasets::cars (Ezekiel 1930): <c>i &lt;- combn(50, 2); dx &lt;- cars$speed[i[2,]] - cars$speed[i[1,]]; s &lt;-
+    /// ((cars$dist[i[2,]] - cars$dist[i[1,]]) / dx)[dx != 0]; b &lt;- median(s)</c>; then <c>median(cars$dist - b * cars$speed)</c>
+    /// and <c>length(s)</c>.
+    /// </summary>
+    [Fact]
+    public void Slope_and_offset_of_a_small_set_with_ties_agree_with_R()
+    {
+        var table = CsvTable.Read("cars", CheckValues.Lines("regression/cars.csv"));
+
+        var line = TheilSen.Fit(table.Numbers("speed"), table.Numbers("dist"), 0.9).Value;
+
+        Assert.Equal(3.66666666666667, line.Slope, 1e-13);
+        Assert.Equal(-15.66666666666666, line.Intercept, 1e-13);
+        Assert.Equal(1169, line.Pairs);
+    }
+
+    /// <summary>The same in R 4.2.2 for ten invented readings of an odometer, with a lay-up over winter.</summary>
+    [Fact]
+    public void The_rate_of_an_odometer_agrees_with_R()
+    {
+        double[] days = [0, 31, 75, 140, 150, 240, 365, 371, 420, 500];
+        double[] km = [12_000, 12_310, 13_015, 13_600, 13_710, 14_100, 17_020, 17_050, 17_600, 18_400];
+
+        var line = TheilSen.Fit(days, km, 0.9).Value;
+
+        Assert.Equal(13.2898550724638, line.Slope, 1e-12);
+        Assert.Equal(11949.0072463768120, line.Intercept, 1e-9);
+    }
+
     /// <summary>Of n! orders of n points, only two have all pairs alike: the widest span has 1 - 2/n! (exact).</summary>
     [Theory]
     [InlineData(3, 2.0 / 3)]
