@@ -80,7 +80,7 @@ public sealed class ProgressTests(WorkshopApp app) : IClassFixture<WorkshopApp>
     public async Task A_motorcycle_pushed_elsewhere_takes_that_place_lets_go_of_the_old_and_carries_its_tag()
     {
         var technician = await app.As(Roles.Technician);
-        var (bay, stand) = (await Bay(), await app.AddResource(ResourceKind.ParkingPlace, $"Stand {++hours}"));
+        var (bay, stand) = (await Bay(), await app.AddResource(ResourceKind.ParkingPlace, $"Stand {100 + ++hours}"));
         var visit = await Here();
         await Takes(visit, bay, 0, 4);
         await Begun(technician, visit, "work");
