@@ -68,20 +68,15 @@ public static class FindSlots
 
         var visit = await VisitCase.Of(db, subject.Version.Specification, items, wishes, ct);
         var parts = await PartsShort.Read(db, visit, calendar, cardNumber: null, now, ct);
-        var found = await Find(db, visit, calendar, visit.Terms(now, parts.From), [],
-            new SlotQuery(request.Count ?? UsualSlots, request.ApartMinutes ?? SlotSearch.UsualApartMinutes, wishes.BayId, wishes.TechnicianId, request.Explain), ct);
+        var terms = visit.Terms(now, parts.From);
+        var floor = await VisitCase.ReadAll(db, calendar, now, Instant.Max(now, terms.PartsFrom ?? now), [], ct);
+        var found = SlotSearch.Find(
+            new PhasePlanner(floor, visit.Shape, visit.Needs, terms),
+            new SlotQuery(request.Count ?? UsualSlots, request.ApartMinutes ?? SlotSearch.UsualApartMinutes, wishes.BayId, wishes.TechnicianId, request.Explain));
         return new Answer(
             visit.Shape.WorkMinutes,
             [.. found.Slots.Select(SlotAnswer.Of)],
             parts,
             request.Explain ? [.. parts.Parts.Where(p => p.From is not null).Select(p => p.Sentence), .. found.WhyNotEarlier] : []);
-    }
-
-    private static async Task<SlotsFound> Find(
-        WorkshopDbContext db, VisitCase visit, OpeningCalendar calendar, PlanTerms terms, int[] exceptCards, SlotQuery query, CancellationToken ct)
-    {
-        var from = Instant.Max(terms.Now, terms.PartsFrom ?? terms.Now);
-        var floor = await VisitCase.ReadAll(db, calendar, terms.Now, from, exceptCards, ct);
-        return SlotSearch.Find(new PhasePlanner(floor, visit.Shape, visit.Needs, terms), query);
     }
 }
