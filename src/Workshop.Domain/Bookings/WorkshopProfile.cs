@@ -64,6 +64,18 @@ public sealed class WorkshopProfile
     /// <summary>The same in days.</summary>
     public int TogetherWithinDays { get; set; } = 30;
 
+    /// <summary>Three letters of ISO 4217; every sum is in it.</summary>
+    public string Currency { get; set; } = "EUR";
+
+    /// <summary>Of one hour of labour, before tax; absent until the workshop has set it.</summary>
+    public decimal? LabourNetPerHour { get; set; }
+
+    /// <summary>The tax rate of labour, and of parts that name none.</summary>
+    public string? TaxRateCode { get; set; }
+
+    /// <summary>The share of lead times without a shortage that is wanted of the stores, where a part says nothing else.</summary>
+    public double ServiceLevel { get; set; } = 0.95;
+
     /// <summary>The workshop and its data are invented; every page says so.</summary>
     public bool Invented { get; init; }
 }

@@ -23,6 +23,9 @@ public sealed class ExpectedDelivery
 
     public required Instant EnteredAt { get; init; }
 
+    /// <summary>The order that it belongs to, where it was ordered here.</summary>
+    public Guid? OrderLineId { get; init; }
+
     /// <summary>When it arrived or was given up; from then on it is not expected any more.</summary>
     public Instant? ClosedAt { get; set; }
 }

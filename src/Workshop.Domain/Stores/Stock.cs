@@ -5,59 +5,35 @@ using Workshop.Domain.Shims;
 
 namespace Workshop.Domain.Stores;
 
-public enum PartKind
-{
-    General,
-    SealingRing,
-    ORing,
-    Gasket,
-    Fluid,
-    Sealant,
-    Shim,
-    FastenerUsedOnce,
-}
-
-public enum PartUnit
-{
-    Piece,
-    Millilitre,
-}
-
-/// <summary>
-/// What the stores keep. Shims are one part per diameter and form; movements and balances tell thicknesses apart.
-/// </summary>
-public sealed class Part
-{
-    public required Guid Id { get; init; }
-
-    public required string Code { get; init; }
-
-    public required string Name { get; set; }
-
-    public required PartKind Kind { get; init; }
-
-    public required PartUnit Unit { get; init; }
-
-    public decimal? InnerDiameterMm { get; init; }
-
-    public decimal? OuterDiameterMm { get; init; }
-
-    /// <summary>Thickness of a sealing ring, section of an O-ring.</summary>
-    public decimal? SectionMm { get; init; }
-
-    public string? Material { get; init; }
-
-    public bool Discontinued { get; set; }
-
-    /// <summary>Days from an order to its delivery, where the workshop knows them.</summary>
-    public int? DeliveryDays { get; set; }
-}
-
 public sealed class StoragePlace
 {
     public required Guid Id { get; init; }
 
     public required string Name { get; set; }
+
+    /// <summary>What its label says to a scanner; short, capital letters and figures. The database gives the next free one where none is said.</summary>
+    public string Code { get; set; } = null!;
+
+    /// <summary>Where it comes on a walk through the stores; picking follows it.</summary>
+    public int WalkOrder { get; set; }
+
+    public bool Retired { get; set; }
+}
+
+/// <summary>What came in together of a part that does not keep for ever.</summary>
+public sealed class StockLot
+{
+    public required Guid Id { get; init; }
+
+    public required Guid PartId { get; init; }
+
+    /// <summary>As the maker marks it on the package.</summary>
+    public required string Code { get; init; }
+
+    /// <summary>The last day on which it may be used unopened.</summary>
+    public LocalDate? ExpiresOn { get; set; }
+
+    public required LocalDate ReceivedOn { get; init; }
 }
 
 public enum MovementKind
@@ -72,6 +48,12 @@ public enum MovementKind
 
     /// <summary>A shim came out of an engine: it lies on the bench of the visit until it is fitted, put away or scrapped.</summary>
     CameOut,
+
+    /// <summary>From one place to another: a row that takes it and a row that puts it.</summary>
+    Moved,
+
+    /// <summary>Two parts were found to be one: a row that takes it from the one and a row that puts it to the other.</summary>
+    Merged,
 }
 
 /// <summary>Parts that nobody has used, or shims out of an engine.</summary>
@@ -102,6 +84,18 @@ public sealed class StockMovement
     /// <summary>Shims only: what is stamped on it, where it is noted.</summary>
     public ShimThickness? Nominal { get; init; }
 
+    /// <summary>Absent where the part is not kept by lot.</summary>
+    public Guid? LotId { get; init; }
+
+    /// <summary>Receipts only: what one unit cost, before tax, where it is known.</summary>
+    public decimal? UnitCost { get; init; }
+
+    /// <summary>Receipts only: the order that it belongs to.</summary>
+    public Guid? OrderLineId { get; init; }
+
+    /// <summary>Counts only.</summary>
+    public Guid? CountId { get; init; }
+
     /// <summary>Shims only: the engine that it went into or came out of.</summary>
     public Guid? EngineId { get; init; }
 
@@ -128,7 +122,7 @@ public sealed class StockMovement
     public required Instant MovedAt { get; init; }
 }
 
-/// <summary>What is there, by part, place, thickness and condition. Written by the database's trigger only.</summary>
+/// <summary>What is there, by part, place, thickness, condition and lot. Written by the database's trigger only.</summary>
 public sealed class StockBalance
 {
     public Guid Id { get; init; }
@@ -140,6 +134,8 @@ public sealed class StockBalance
     public ShimThickness? Thickness { get; init; }
 
     public StockCondition Condition { get; init; }
+
+    public Guid? LotId { get; init; }
 
     public decimal OnHand { get; init; }
 

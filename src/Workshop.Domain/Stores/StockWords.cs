@@ -15,6 +15,7 @@ public static class StockWords
         PartKind.Sealant => "sealant",
         PartKind.Shim => "shim",
         PartKind.FastenerUsedOnce => "fastener used once",
+        PartKind.SparkPlug => "spark plug",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, null),
     };
 

@@ -46,6 +46,21 @@ public sealed class Instrument
 
     public LocalDate? CalibrationDueOn { get; set; }
 
+    /// <summary>Months from one calibration to the next; of a torque wrench 12 where nothing else is said (ISO 6789-1:2017).</summary>
+    public int? CalibrationMonths { get; set; }
+
+    /// <summary>Torque wrenches only: cycles from one calibration to the next; 5,000 where nothing else is said (ISO 6789-1:2017).</summary>
+    public int? CalibrationCycles { get; set; }
+
+    /// <summary>The steps in which its scale is set or read, in its own unit.</summary>
+    public decimal? Graduation { get; set; }
+
+    /// <summary>Torque wrenches only: from the centre of the drive to the mark on the grip, in mm.</summary>
+    public decimal? LengthMm { get; set; }
+
+    /// <summary>Torque wrenches only: the square drive or the fitting for insert tools: "1/4 in", "9 x 12 mm".</summary>
+    public string? Drive { get; set; }
+
     public InstrumentState State { get; set; } = InstrumentState.InUse;
 
     /// <summary>The person who has it now.</summary>

@@ -17,7 +17,9 @@ internal sealed class JobCardsMapping :
     IEntityTypeConfiguration<Cancellation>,
     IEntityTypeConfiguration<CautionAcknowledgement>,
     IEntityTypeConfiguration<SignOff>,
-    IEntityTypeConfiguration<FastenerTick>
+    IEntityTypeConfiguration<FastenerTick>,
+    IEntityTypeConfiguration<TickWitness>,
+    IEntityTypeConfiguration<SecondPersonMark>
 {
     public const int FirstNumber = 1001;
 
@@ -84,8 +86,25 @@ internal sealed class JobCardsMapping :
         builder.Property(t => t.FastenerCode).HasMaxLength(Limits.Code);
         builder.ReferencesJobCard(t => t.JobCardNumber);
         builder.References<FastenerTick, Instrument>(t => t.WrenchId);
+        builder.References<FastenerTick, WrenchAdapter>(t => t.AdapterId);
         builder.References<FastenerTick, FastenerTick>(t => t.SupersedesId);
         builder.ReferencesPerson(t => t.TickedBy);
         builder.HasIndex(t => new { t.JobCardNumber, t.FastenerCode });
+        builder.HasIndex(t => new { t.WrenchId, t.TickedAt });
+    }
+
+    public void Configure(EntityTypeBuilder<TickWitness> builder)
+    {
+        builder.HasKey(w => w.TickId);
+        builder.References<TickWitness, FastenerTick>(w => w.TickId);
+        builder.ReferencesPerson(w => w.WitnessedBy);
+    }
+
+    public void Configure(EntityTypeBuilder<SecondPersonMark> builder)
+    {
+        builder.HasKey(m => new { m.EngineModelId, m.FastenerCode });
+        builder.Property(m => m.FastenerCode).HasMaxLength(Limits.Code);
+        builder.References<SecondPersonMark, EngineModel>(m => m.EngineModelId);
+        builder.ReferencesPerson(m => m.MarkedBy);
     }
 }

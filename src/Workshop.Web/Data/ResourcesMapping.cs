@@ -63,6 +63,9 @@ internal sealed class ResourcesMapping :
 
     public void Configure(EntityTypeBuilder<WorkshopProfile> builder)
     {
+        builder.Property(w => w.Currency).HasMaxLength(3).HasDefaultValue("EUR");
+        builder.Property(w => w.TaxRateCode).HasMaxLength(Http.Limits.Code);
+        builder.Property(w => w.ServiceLevel).HasDefaultValue(0.95);
         builder.Property(w => w.Id).ValueGeneratedNever();
         builder.Property(w => w.Name).HasMaxLength(120);
         builder.Property(w => w.TimeZone).HasMaxLength(60);

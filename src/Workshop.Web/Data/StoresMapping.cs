@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using Workshop.Domain.Motorcycles;
+using Workshop.Domain.Orders;
 using Workshop.Domain.People;
 using Workshop.Domain.Shims;
 using Workshop.Domain.Stores;
@@ -13,21 +14,84 @@ internal sealed class StoresMapping :
     IEntityTypeConfiguration<StoragePlace>,
     IEntityTypeConfiguration<StockMovement>,
     IEntityTypeConfiguration<StockBalance>,
-    IEntityTypeConfiguration<ExpectedDelivery>
+    IEntityTypeConfiguration<ExpectedDelivery>,
+    IEntityTypeConfiguration<PartAlternative>,
+    IEntityTypeConfiguration<PartScanCode>,
+    IEntityTypeConfiguration<StockLot>,
+    IEntityTypeConfiguration<StockCount>,
+    IEntityTypeConfiguration<StockCountLine>
 {
+    private const int LongestDesignation = 60;
+    private const int LongestScanCode = 80;
+
     public void Configure(EntityTypeBuilder<Part> builder)
     {
         builder.Property(p => p.Code).HasMaxLength(Limits.Code);
         builder.Property(p => p.Name).HasMaxLength(Limits.Name);
         builder.Property(p => p.Material).HasMaxLength(Limits.Name);
+        builder.Property(p => p.Form).HasMaxLength(Limits.Code);
+        builder.Property(p => p.Designation).HasMaxLength(LongestDesignation);
+        builder.Property(p => p.TaxRateCode).HasMaxLength(Limits.Code);
+        builder.Property(p => p.Stocked).HasDefaultValue(true).HasSentinel(true);
+        builder.References<Part, Part>(p => p.ReplacedById);
+        builder.References<Part, Part>(p => p.MergedIntoId);
         builder.HasIndex(p => p.Code).IsUnique();
+        builder.HasIndex(p => new { p.Kind, p.InnerDiameterMm, p.SectionMm });
+        builder.ToTable(t => t.HasCheckConstraint("ck_parts_merged", "merged_into_id is distinct from id and replaced_by_id is distinct from id"));
         builder.HasRowVersion();
+    }
+
+    public void Configure(EntityTypeBuilder<PartAlternative> builder)
+    {
+        builder.HasKey(a => new { a.PartId, a.AlternativeId });
+        builder.Property(a => a.Note).HasMaxLength(Limits.Name);
+        builder.References<PartAlternative, Part>(a => a.PartId);
+        builder.References<PartAlternative, Part>(a => a.AlternativeId);
+        builder.ToTable(t => t.HasCheckConstraint("ck_part_alternatives_two", "part_id <> alternative_id"));
+    }
+
+    public void Configure(EntityTypeBuilder<PartScanCode> builder)
+    {
+        builder.HasKey(c => c.Code);
+        builder.Property(c => c.Code).HasMaxLength(LongestScanCode);
+        builder.References<PartScanCode, Part>(c => c.PartId);
+        builder.ToTable(t => t.HasCheckConstraint("ck_part_scan_codes_quantity", "quantity > 0"));
+    }
+
+    public void Configure(EntityTypeBuilder<StockLot> builder)
+    {
+        builder.Property(l => l.Code).HasMaxLength(LongestDesignation);
+        builder.References<StockLot, Part>(l => l.PartId);
+        builder.HasIndex(l => new { l.PartId, l.Code }).IsUnique();
+        builder.HasRowVersion();
+    }
+
+    public void Configure(EntityTypeBuilder<StockCount> builder)
+    {
+        builder.References<StockCount, StoragePlace>(c => c.PlaceId);
+        builder.ReferencesPerson(c => c.StartedBy, c => c.ClosedBy);
+        builder.HasIndex(c => c.PlaceId).IsUnique().HasFilter("closed_at is null").HasDatabaseName("ix_stock_counts_open");
+        builder.HasRowVersion();
+    }
+
+    public void Configure(EntityTypeBuilder<StockCountLine> builder)
+    {
+        builder.References<StockCountLine, StockCount>(l => l.CountId);
+        builder.References<StockCountLine, Part>(l => l.PartId);
+        builder.References<StockCountLine, StockLot>(l => l.LotId);
+        builder.References<StockCountLine, Remark>(l => l.RemarkId);
+        builder.ReferencesPerson(l => l.CountedBy);
+        builder.HasIndex(l => new { l.CountId, l.PartId });
+        builder.ToTable(t => t.HasCheckConstraint("ck_stock_count_lines_counted", "counted >= 0"));
     }
 
     public void Configure(EntityTypeBuilder<StoragePlace> builder)
     {
         builder.Property(p => p.Name).HasMaxLength(Limits.Name);
+        builder.Property(p => p.Code).HasMaxLength(Limits.Code).HasDefaultValueSql("'P' || lpad(nextval('storage_place_codes')::text, 3, '0')");
         builder.HasIndex(p => p.Name).IsUnique();
+        builder.HasIndex(p => p.Code).IsUnique();
+        builder.HasRowVersion();
     }
 
     public void Configure(EntityTypeBuilder<StockMovement> builder)
@@ -42,6 +106,9 @@ internal sealed class StoresMapping :
         builder.References<StockMovement, Remark>(m => m.ReasonRemarkId);
         builder.ReferencesJobCard(m => m.JobCardNumber);
         builder.ReferencesPerson(m => m.MovedBy);
+        builder.References<StockMovement, StockLot>(m => m.LotId);
+        builder.References<StockMovement, PurchaseOrderLine>(m => m.OrderLineId);
+        builder.References<StockMovement, StockCount>(m => m.CountId);
         builder.HasIndex(m => new { m.PartId, m.MovedAt });
         builder.HasIndex(m => m.JobCardNumber);
     }
@@ -52,7 +119,8 @@ internal sealed class StoresMapping :
         builder.ToTable(t => t.HasCheckConstraint("ck_stock_balances_not_below_zero", "on_hand >= 0 and reserved >= 0"));
         builder.References<StockBalance, Part>(b => b.PartId);
         builder.References<StockBalance, StoragePlace>(b => b.PlaceId);
-        builder.HasIndex(b => new { b.PartId, b.PlaceId, b.Thickness, b.Condition }).IsUnique().AreNullsDistinct(false);
+        builder.References<StockBalance, StockLot>(b => b.LotId);
+        builder.HasIndex(b => new { b.PartId, b.PlaceId, b.Thickness, b.Condition, b.LotId }).IsUnique().AreNullsDistinct(false);
     }
 
     public void Configure(EntityTypeBuilder<ExpectedDelivery> builder)
@@ -60,6 +128,7 @@ internal sealed class StoresMapping :
         builder.Property(d => d.Thickness).HasColumnName("thickness_mm");
         builder.ToTable(t => t.HasCheckConstraint("ck_expected_deliveries_quantity", "quantity > 0"));
         builder.References<ExpectedDelivery, Part>(d => d.PartId);
+        builder.References<ExpectedDelivery, PurchaseOrderLine>(d => d.OrderLineId);
         builder.ReferencesPerson(d => d.EnteredBy);
         builder.HasRowVersion();
     }

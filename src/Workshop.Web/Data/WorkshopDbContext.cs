@@ -7,9 +7,12 @@ using Workshop.Domain.Clearances;
 using Workshop.Domain.Contacts;
 using Workshop.Domain.Drift;
 using Workshop.Domain.EngineModels;
+using Workshop.Domain.Estimates;
 using Workshop.Domain.Intervals;
 using Workshop.Domain.JobCards;
+using Workshop.Domain.Kits;
 using Workshop.Domain.Motorcycles;
+using Workshop.Domain.Orders;
 using Workshop.Domain.People;
 using Workshop.Domain.Shims;
 using Workshop.Domain.Stores;
@@ -69,6 +72,8 @@ public sealed class WorkshopDbContext(DbContextOptions<WorkshopDbContext> option
     public DbSet<CautionAcknowledgement> CautionAcknowledgements => Set<CautionAcknowledgement>();
     public DbSet<SignOff> SignOffs => Set<SignOff>();
     public DbSet<FastenerTick> FastenerTicks => Set<FastenerTick>();
+    public DbSet<TickWitness> TickWitnesses => Set<TickWitness>();
+    public DbSet<SecondPersonMark> SecondPersonMarks => Set<SecondPersonMark>();
 
     public DbSet<ClearanceReading> ClearanceReadings => Set<ClearanceReading>();
     public DbSet<ValveEvent> ValveEvents => Set<ValveEvent>();
@@ -89,11 +94,34 @@ public sealed class WorkshopDbContext(DbContextOptions<WorkshopDbContext> option
     public DbSet<StockMovement> StockMovements => Set<StockMovement>();
     public DbSet<StockBalance> StockBalances => Set<StockBalance>();
     public DbSet<ExpectedDelivery> ExpectedDeliveries => Set<ExpectedDelivery>();
+    public DbSet<PartAlternative> PartAlternatives => Set<PartAlternative>();
+    public DbSet<PartScanCode> PartScanCodes => Set<PartScanCode>();
+    public DbSet<StockLot> StockLots => Set<StockLot>();
+    public DbSet<StockCount> StockCounts => Set<StockCount>();
+    public DbSet<StockCountLine> StockCountLines => Set<StockCountLine>();
     public DbSet<Shim> Shims => Set<Shim>();
     public DbSet<ShimSeries> ShimSeries => Set<ShimSeries>();
 
+    public DbSet<Supplier> Suppliers => Set<Supplier>();
+    public DbSet<PartSupply> PartSupplies => Set<PartSupply>();
+    public DbSet<PurchaseOrder> PurchaseOrders => Set<PurchaseOrder>();
+    public DbSet<PurchaseOrderLine> PurchaseOrderLines => Set<PurchaseOrderLine>();
+
+    public DbSet<SealInspection> SealInspections => Set<SealInspection>();
+    public DbSet<KitSubstitution> KitSubstitutions => Set<KitSubstitution>();
+
+    public DbSet<TaxRate> TaxRates => Set<TaxRate>();
+    public DbSet<Estimate> Estimates => Set<Estimate>();
+    public DbSet<EstimateLine> EstimateLines => Set<EstimateLine>();
+    public DbSet<EstimateAnswer> EstimateAnswers => Set<EstimateAnswer>();
+    public DbSet<Finding> Findings => Set<Finding>();
+    public DbSet<Photo> Photos => Set<Photo>();
+
     public DbSet<Instrument> Instruments => Set<Instrument>();
     public DbSet<FeelerBlade> FeelerBlades => Set<FeelerBlade>();
+    public DbSet<Calibration> Calibrations => Set<Calibration>();
+    public DbSet<InstrumentEvent> InstrumentEvents => Set<InstrumentEvent>();
+    public DbSet<WrenchAdapter> WrenchAdapters => Set<WrenchAdapter>();
 
     public DbSet<Consent> Consents => Set<Consent>();
     public DbSet<Contact> Contacts => Set<Contact>();
@@ -111,6 +139,7 @@ public sealed class WorkshopDbContext(DbContextOptions<WorkshopDbContext> option
     {
         base.OnModelCreating(builder);
         builder.HasPostgresExtension("btree_gist");
+        builder.HasSequence<int>("storage_place_codes");
         builder.ApplyConfigurationsFromAssembly(typeof(WorkshopDbContext).Assembly);
     }
 }

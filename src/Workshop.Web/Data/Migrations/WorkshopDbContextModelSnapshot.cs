@@ -26,6 +26,8 @@ namespace Workshop.Web.Data.Migrations
             NpgsqlModelBuilderExtensions.HasPostgresExtension(modelBuilder, "btree_gist");
             NpgsqlModelBuilderExtensions.UseIdentityByDefaultColumns(modelBuilder);
 
+            modelBuilder.HasSequence<int>("storage_place_codes");
+
             modelBuilder.Entity("Microsoft.AspNetCore.DataProtection.EntityFrameworkCore.DataProtectionKey", b =>
                 {
                     b.Property<int>("Id")
@@ -601,6 +603,14 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("arrival_minutes");
 
+                    b.Property<string>("Currency")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasMaxLength(3)
+                        .HasColumnType("character varying(3)")
+                        .HasDefaultValue("EUR")
+                        .HasColumnName("currency");
+
                     b.Property<double>("DriftThreshold")
                         .HasColumnType("double precision")
                         .HasColumnName("drift_threshold");
@@ -612,6 +622,11 @@ namespace Workshop.Web.Data.Migrations
                     b.Property<bool>("Invented")
                         .HasColumnType("boolean")
                         .HasColumnName("invented");
+
+                    b.Property<decimal?>("LabourNetPerHour")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("labour_net_per_hour");
 
                     b.Property<string>("Name")
                         .IsRequired()
@@ -629,6 +644,17 @@ namespace Workshop.Web.Data.Migrations
                         .ValueGeneratedOnAddOrUpdate()
                         .HasColumnType("xid")
                         .HasColumnName("xmin");
+
+                    b.Property<double>("ServiceLevel")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("double precision")
+                        .HasDefaultValue(0.94999999999999996)
+                        .HasColumnName("service_level");
+
+                    b.Property<string>("TaxRateCode")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("tax_rate_code");
 
                     b.Property<int>("TestRideMinutes")
                         .HasColumnType("integer")
@@ -1834,6 +1860,361 @@ namespace Workshop.Web.Data.Migrations
                     b.ToTable("specification_drafts", (string)null);
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Estimates.Estimate", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Currency")
+                        .IsRequired()
+                        .HasMaxLength(3)
+                        .HasColumnType("character varying(3)")
+                        .HasColumnName("currency");
+
+                    b.Property<Guid?>("FindingId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("finding_id");
+
+                    b.Property<decimal>("Gross")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("gross");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<Instant>("MadeAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("made_at");
+
+                    b.Property<Guid>("MadeBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("made_by");
+
+                    b.Property<decimal>("Net")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("net");
+
+                    b.Property<decimal>("Tax")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("tax");
+
+                    b.Property<LocalDate?>("ValidUntil")
+                        .HasColumnType("date")
+                        .HasColumnName("valid_until");
+
+                    b.Property<int>("Version")
+                        .HasColumnType("integer")
+                        .HasColumnName("version");
+
+                    b.HasKey("Id")
+                        .HasName("pk_estimates");
+
+                    b.HasIndex("FindingId")
+                        .HasDatabaseName("ix_estimates_finding_id");
+
+                    b.HasIndex("MadeBy")
+                        .HasDatabaseName("ix_estimates_made_by");
+
+                    b.HasIndex("JobCardNumber", "Version")
+                        .IsUnique()
+                        .HasDatabaseName("ix_estimates_job_card_number_version");
+
+                    b.ToTable("estimates", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Estimates.EstimateAnswer", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Decision")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("decision");
+
+                    b.Property<Guid>("EstimateId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("estimate_id");
+
+                    b.Property<Guid?>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<Instant>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<Guid>("RecordedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("recorded_by");
+
+                    b.Property<Guid?>("RemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("remark_id");
+
+                    b.Property<Instant>("SaidAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("said_at");
+
+                    b.Property<string>("Way")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("way");
+
+                    b.HasKey("Id")
+                        .HasName("pk_estimate_answers");
+
+                    b.HasIndex("PersonId")
+                        .HasDatabaseName("ix_estimate_answers_person_id");
+
+                    b.HasIndex("RecordedBy")
+                        .HasDatabaseName("ix_estimate_answers_recorded_by");
+
+                    b.HasIndex("RemarkId")
+                        .HasDatabaseName("ix_estimate_answers_remark_id");
+
+                    b.HasIndex("EstimateId", "RecordedAt")
+                        .HasDatabaseName("ix_estimate_answers_estimate_id_recorded_at");
+
+                    b.ToTable("estimate_answers", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Estimates.EstimateLine", b =>
+                {
+                    b.Property<Guid>("EstimateId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("estimate_id");
+
+                    b.Property<int>("Place")
+                        .HasColumnType("integer")
+                        .HasColumnName("place");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("kind");
+
+                    b.Property<decimal>("Net")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("net");
+
+                    b.Property<string>("PartCode")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("part_code");
+
+                    b.Property<decimal>("Quantity")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("quantity");
+
+                    b.Property<decimal>("TaxPercent")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("tax_percent");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasMaxLength(4000)
+                        .HasColumnType("character varying(4000)")
+                        .HasColumnName("text");
+
+                    b.Property<decimal?>("UnitCost")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("unit_cost");
+
+                    b.Property<decimal>("UnitPrice")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("unit_price");
+
+                    b.HasKey("EstimateId", "Place")
+                        .HasName("pk_estimate_lines");
+
+                    b.ToTable("estimate_lines", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Estimates.Finding", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant?>("DoneAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("done_at");
+
+                    b.Property<Guid?>("DoneBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("done_by");
+
+                    b.Property<Instant>("FoundAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("found_at");
+
+                    b.Property<Guid>("FoundBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("found_by");
+
+                    b.Property<string>("Gravity")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("gravity");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<string>("Place")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)")
+                        .HasColumnName("place");
+
+                    b.Property<uint>("RowVersion")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<Guid>("TextRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("text_remark_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_findings");
+
+                    b.HasIndex("DoneBy")
+                        .HasDatabaseName("ix_findings_done_by");
+
+                    b.HasIndex("FoundBy")
+                        .HasDatabaseName("ix_findings_found_by");
+
+                    b.HasIndex("JobCardNumber")
+                        .HasDatabaseName("ix_findings_job_card_number");
+
+                    b.HasIndex("TextRemarkId")
+                        .HasDatabaseName("ix_findings_text_remark_id");
+
+                    b.ToTable("findings", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Estimates.Photo", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("AddedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("added_at");
+
+                    b.Property<Guid>("AddedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("added_by");
+
+                    b.Property<Guid?>("CaptionRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("caption_remark_id");
+
+                    b.Property<byte[]>("Content")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("content");
+
+                    b.Property<Guid?>("FindingId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("finding_id");
+
+                    b.Property<int>("HeightPx")
+                        .HasColumnType("integer")
+                        .HasColumnName("height_px");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<string>("MediaType")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .HasColumnName("media_type");
+
+                    b.Property<int>("WidthPx")
+                        .HasColumnType("integer")
+                        .HasColumnName("width_px");
+
+                    b.HasKey("Id")
+                        .HasName("pk_photos");
+
+                    b.HasIndex("AddedBy")
+                        .HasDatabaseName("ix_photos_added_by");
+
+                    b.HasIndex("CaptionRemarkId")
+                        .HasDatabaseName("ix_photos_caption_remark_id");
+
+                    b.HasIndex("FindingId")
+                        .HasDatabaseName("ix_photos_finding_id");
+
+                    b.HasIndex("JobCardNumber")
+                        .HasDatabaseName("ix_photos_job_card_number");
+
+                    b.ToTable("photos", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Estimates.TaxRate", b =>
+                {
+                    b.Property<string>("Code")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("code");
+
+                    b.Property<LocalDate>("ValidFrom")
+                        .HasColumnType("date")
+                        .HasColumnName("valid_from");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)")
+                        .HasColumnName("name");
+
+                    b.Property<decimal>("Percent")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("percent");
+
+                    b.Property<uint>("RowVersion")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("Code", "ValidFrom")
+                        .HasName("pk_tax_rates");
+
+                    b.ToTable("tax_rates", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_tax_rates_percent", "percent >= 0 and percent <= 100");
+                        });
+                });
+
             modelBuilder.Entity("Workshop.Domain.Intervals.DoneItem", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2686,6 +3067,128 @@ namespace Workshop.Web.Data.Migrations
                         });
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Kits.KitSubstitution", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("ChosenAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("chosen_at");
+
+                    b.Property<Guid>("ChosenBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("chosen_by");
+
+                    b.Property<Guid>("InsteadId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("instead_id");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<string>("PartCode")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("part_code");
+
+                    b.Property<Guid?>("ReasonRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("reason_remark_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_kit_substitutions");
+
+                    b.HasIndex("ChosenBy")
+                        .HasDatabaseName("ix_kit_substitutions_chosen_by");
+
+                    b.HasIndex("InsteadId")
+                        .HasDatabaseName("ix_kit_substitutions_instead_id");
+
+                    b.HasIndex("JobCardNumber")
+                        .HasDatabaseName("ix_kit_substitutions_job_card_number");
+
+                    b.HasIndex("ReasonRemarkId")
+                        .HasDatabaseName("ix_kit_substitutions_reason_remark_id");
+
+                    b.ToTable("kit_substitutions", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Kits.SealInspection", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("InspectedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("inspected_at");
+
+                    b.Property<Guid>("InspectedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("inspected_by");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<string>("PartCode")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("part_code");
+
+                    b.Property<string>("PlaceCode")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("place_code");
+
+                    b.Property<Guid?>("RemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("remark_id");
+
+                    b.Property<Guid?>("SupersedesId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("supersedes_id");
+
+                    b.Property<decimal>("Taken")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("taken");
+
+                    b.Property<string>("Verdict")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("verdict");
+
+                    b.HasKey("Id")
+                        .HasName("pk_seal_inspections");
+
+                    b.HasIndex("InspectedBy")
+                        .HasDatabaseName("ix_seal_inspections_inspected_by");
+
+                    b.HasIndex("JobCardNumber")
+                        .HasDatabaseName("ix_seal_inspections_job_card_number");
+
+                    b.HasIndex("RemarkId")
+                        .HasDatabaseName("ix_seal_inspections_remark_id");
+
+                    b.HasIndex("SupersedesId")
+                        .HasDatabaseName("ix_seal_inspections_supersedes_id");
+
+                    b.ToTable("seal_inspections", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_seal_inspections_taken", "taken >= 0 and (taken > 0 or verdict = 'fit')");
+                        });
+                });
+
             modelBuilder.Entity("Workshop.Domain.Motorcycles.Engine", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2978,6 +3481,270 @@ namespace Workshop.Web.Data.Migrations
                     b.ToTable("odometer_readings", null, t =>
                         {
                             t.HasCheckConstraint("ck_odometer_readings_count", "count between 0 and 999999");
+                        });
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Orders.PartSupply", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int?>("DeliveryDays")
+                        .HasColumnType("integer")
+                        .HasColumnName("delivery_days");
+
+                    b.Property<decimal>("PackQuantity")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("pack_quantity");
+
+                    b.Property<Guid>("PartId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("part_id");
+
+                    b.Property<bool>("Preferred")
+                        .HasColumnType("boolean")
+                        .HasColumnName("preferred");
+
+                    b.Property<uint>("RowVersion")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<decimal?>("SmallestQuantity")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("smallest_quantity");
+
+                    b.Property<string>("SupplierCode")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("supplier_code");
+
+                    b.Property<Guid>("SupplierId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("supplier_id");
+
+                    b.Property<decimal?>("UnitCost")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("unit_cost");
+
+                    b.HasKey("Id")
+                        .HasName("pk_part_supplies");
+
+                    b.HasIndex("PartId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_part_supplies_preferred")
+                        .HasFilter("preferred");
+
+                    b.HasIndex("SupplierId")
+                        .HasDatabaseName("ix_part_supplies_supplier_id");
+
+                    b.HasIndex("PartId", "SupplierId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_part_supplies_part_id_supplier_id");
+
+                    b.ToTable("part_supplies", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_part_supplies_pack", "pack_quantity > 0 and smallest_quantity > 0");
+                        });
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Orders.PurchaseOrder", b =>
+                {
+                    b.Property<int>("Number")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Number"));
+                    NpgsqlPropertyBuilderExtensions.HasIdentityOptions(b.Property<int>("Number"), 501L, null, null, null, null, null);
+
+                    b.Property<Instant>("MadeAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("made_at");
+
+                    b.Property<Guid>("MadeBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("made_by");
+
+                    b.Property<Instant?>("PlacedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("placed_at");
+
+                    b.Property<Guid?>("PlacedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("placed_by");
+
+                    b.Property<Guid?>("RemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("remark_id");
+
+                    b.Property<uint>("RowVersion")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("state");
+
+                    b.Property<Guid>("SupplierId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("supplier_id");
+
+                    b.HasKey("Number")
+                        .HasName("pk_purchase_orders");
+
+                    b.HasIndex("MadeBy")
+                        .HasDatabaseName("ix_purchase_orders_made_by");
+
+                    b.HasIndex("PlacedBy")
+                        .HasDatabaseName("ix_purchase_orders_placed_by");
+
+                    b.HasIndex("RemarkId")
+                        .HasDatabaseName("ix_purchase_orders_remark_id");
+
+                    b.HasIndex("SupplierId")
+                        .HasDatabaseName("ix_purchase_orders_supplier_id");
+
+                    b.HasIndex("State", "Number")
+                        .HasDatabaseName("ix_purchase_orders_state_number");
+
+                    b.ToTable("purchase_orders", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Orders.PurchaseOrderLine", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<LocalDate?>("ExpectedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("expected_on");
+
+                    b.Property<int>("OrderNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("order_number");
+
+                    b.Property<Guid>("PartId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("part_id");
+
+                    b.Property<decimal>("Quantity")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("quantity");
+
+                    b.Property<string>("Reason")
+                        .HasMaxLength(4000)
+                        .HasColumnType("character varying(4000)")
+                        .HasColumnName("reason");
+
+                    b.Property<decimal>("Received")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("received");
+
+                    b.Property<uint>("RowVersion")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<decimal?>("Thickness")
+                        .HasPrecision(5, 3)
+                        .HasColumnType("numeric(5,3)")
+                        .HasColumnName("thickness_mm");
+
+                    b.Property<decimal?>("UnitCost")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("unit_cost");
+
+                    b.HasKey("Id")
+                        .HasName("pk_purchase_order_lines");
+
+                    b.HasIndex("PartId")
+                        .HasDatabaseName("ix_purchase_order_lines_part_id");
+
+                    b.HasIndex("OrderNumber", "PartId", "Thickness")
+                        .IsUnique()
+                        .HasDatabaseName("ix_purchase_order_lines_order_number_part_id_thickness_mm");
+
+                    NpgsqlIndexBuilderExtensions.AreNullsDistinct(b.HasIndex("OrderNumber", "PartId", "Thickness"), false);
+
+                    b.ToTable("purchase_order_lines", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_purchase_order_lines_quantity", "quantity > 0 and received >= 0");
+                        });
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Orders.Supplier", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("CustomerNumber")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("customer_number");
+
+                    b.Property<int>("DeliveryDays")
+                        .HasColumnType("integer")
+                        .HasColumnName("delivery_days");
+
+                    b.Property<double>("DeliveryDaysSd")
+                        .HasColumnType("double precision")
+                        .HasColumnName("delivery_days_sd");
+
+                    b.Property<string>("Email")
+                        .HasMaxLength(160)
+                        .HasColumnType("character varying(160)")
+                        .HasColumnName("email");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)")
+                        .HasColumnName("name");
+
+                    b.Property<bool>("Retired")
+                        .HasColumnType("boolean")
+                        .HasColumnName("retired");
+
+                    b.Property<uint>("RowVersion")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<decimal?>("SmallestOrder")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("smallest_order");
+
+                    b.HasKey("Id")
+                        .HasName("pk_suppliers");
+
+                    b.HasIndex("Name")
+                        .IsUnique()
+                        .HasDatabaseName("ix_suppliers_name");
+
+                    b.ToTable("suppliers", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_suppliers_delivery", "delivery_days >= 0 and delivery_days_sd >= 0");
                         });
                 });
 
@@ -3376,6 +4143,10 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("date")
                         .HasColumnName("expected_on");
 
+                    b.Property<Guid?>("OrderLineId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("order_line_id");
+
                     b.Property<Guid>("PartId")
                         .HasColumnType("uuid")
                         .HasColumnName("part_id");
@@ -3401,6 +4172,9 @@ namespace Workshop.Web.Data.Migrations
 
                     b.HasIndex("EnteredBy")
                         .HasDatabaseName("ix_expected_deliveries_entered_by");
+
+                    b.HasIndex("OrderLineId")
+                        .HasDatabaseName("ix_expected_deliveries_order_line_id");
 
                     b.HasIndex("PartId")
                         .HasDatabaseName("ix_expected_deliveries_part_id");
@@ -3428,9 +4202,27 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("delivery_days");
 
+                    b.Property<string>("Designation")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("designation");
+
                     b.Property<bool>("Discontinued")
                         .HasColumnType("boolean")
                         .HasColumnName("discontinued");
+
+                    b.Property<bool>("FittedOnce")
+                        .HasColumnType("boolean")
+                        .HasColumnName("fitted_once");
+
+                    b.Property<string>("Form")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("form");
+
+                    b.Property<int?>("Hardness")
+                        .HasColumnType("integer")
+                        .HasColumnName("hardness");
 
                     b.Property<decimal?>("InnerDiameterMm")
                         .HasPrecision(14, 4)
@@ -3448,16 +4240,39 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("character varying(120)")
                         .HasColumnName("material");
 
+                    b.Property<Guid?>("MergedIntoId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("merged_into_id");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasMaxLength(120)
                         .HasColumnType("character varying(120)")
                         .HasColumnName("name");
 
+                    b.Property<decimal?>("NetPrice")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("net_price");
+
                     b.Property<decimal?>("OuterDiameterMm")
                         .HasPrecision(14, 4)
                         .HasColumnType("numeric(14,4)")
                         .HasColumnName("outer_diameter_mm");
+
+                    b.Property<decimal?>("PackQuantity")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("pack_quantity");
+
+                    b.Property<decimal?>("ReorderPoint")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("reorder_point");
+
+                    b.Property<Guid?>("ReplacedById")
+                        .HasColumnType("uuid")
+                        .HasColumnName("replaced_by_id");
 
                     b.Property<uint>("RowVersion")
                         .IsConcurrencyToken()
@@ -3469,6 +4284,25 @@ namespace Workshop.Web.Data.Migrations
                         .HasPrecision(14, 4)
                         .HasColumnType("numeric(14,4)")
                         .HasColumnName("section_mm");
+
+                    b.Property<double?>("ServiceLevel")
+                        .HasColumnType("double precision")
+                        .HasColumnName("service_level");
+
+                    b.Property<int?>("ShelfLifeMonths")
+                        .HasColumnType("integer")
+                        .HasColumnName("shelf_life_months");
+
+                    b.Property<bool>("Stocked")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("boolean")
+                        .HasDefaultValue(true)
+                        .HasColumnName("stocked");
+
+                    b.Property<string>("TaxRateCode")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("tax_rate_code");
 
                     b.Property<string>("Unit")
                         .IsRequired()
@@ -3483,7 +4317,74 @@ namespace Workshop.Web.Data.Migrations
                         .IsUnique()
                         .HasDatabaseName("ix_parts_code");
 
-                    b.ToTable("parts", (string)null);
+                    b.HasIndex("MergedIntoId")
+                        .HasDatabaseName("ix_parts_merged_into_id");
+
+                    b.HasIndex("ReplacedById")
+                        .HasDatabaseName("ix_parts_replaced_by_id");
+
+                    b.HasIndex("Kind", "InnerDiameterMm", "SectionMm")
+                        .HasDatabaseName("ix_parts_kind_inner_diameter_mm_section_mm");
+
+                    b.ToTable("parts", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_parts_merged", "merged_into_id is distinct from id and replaced_by_id is distinct from id");
+                        });
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Stores.PartAlternative", b =>
+                {
+                    b.Property<Guid>("PartId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("part_id");
+
+                    b.Property<Guid>("AlternativeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("alternative_id");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)")
+                        .HasColumnName("note");
+
+                    b.HasKey("PartId", "AlternativeId")
+                        .HasName("pk_part_alternatives");
+
+                    b.HasIndex("AlternativeId")
+                        .HasDatabaseName("ix_part_alternatives_alternative_id");
+
+                    b.ToTable("part_alternatives", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_part_alternatives_two", "part_id <> alternative_id");
+                        });
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Stores.PartScanCode", b =>
+                {
+                    b.Property<string>("Code")
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)")
+                        .HasColumnName("code");
+
+                    b.Property<Guid>("PartId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("part_id");
+
+                    b.Property<decimal>("Quantity")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("quantity");
+
+                    b.HasKey("Code")
+                        .HasName("pk_part_scan_codes");
+
+                    b.HasIndex("PartId")
+                        .HasDatabaseName("ix_part_scan_codes_part_id");
+
+                    b.ToTable("part_scan_codes", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_part_scan_codes_quantity", "quantity > 0");
+                        });
                 });
 
             modelBuilder.Entity("Workshop.Domain.Stores.StockBalance", b =>
@@ -3498,6 +4399,10 @@ namespace Workshop.Web.Data.Migrations
                         .HasMaxLength(40)
                         .HasColumnType("character varying(40)")
                         .HasColumnName("condition");
+
+                    b.Property<Guid?>("LotId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("lot_id");
 
                     b.Property<decimal>("OnHand")
                         .HasPrecision(14, 4)
@@ -3525,19 +4430,183 @@ namespace Workshop.Web.Data.Migrations
                     b.HasKey("Id")
                         .HasName("pk_stock_balances");
 
+                    b.HasIndex("LotId")
+                        .HasDatabaseName("ix_stock_balances_lot_id");
+
                     b.HasIndex("PlaceId")
                         .HasDatabaseName("ix_stock_balances_place_id");
 
-                    b.HasIndex("PartId", "PlaceId", "Thickness", "Condition")
+                    b.HasIndex("PartId", "PlaceId", "Thickness", "Condition", "LotId")
                         .IsUnique()
-                        .HasDatabaseName("ix_stock_balances_part_id_place_id_thickness_mm_condition");
+                        .HasDatabaseName("ix_stock_balances_part_id_place_id_thickness_mm_condition_lot_");
 
-                    NpgsqlIndexBuilderExtensions.AreNullsDistinct(b.HasIndex("PartId", "PlaceId", "Thickness", "Condition"), false);
+                    NpgsqlIndexBuilderExtensions.AreNullsDistinct(b.HasIndex("PartId", "PlaceId", "Thickness", "Condition", "LotId"), false);
 
                     b.ToTable("stock_balances", null, t =>
                         {
                             t.HasCheckConstraint("ck_stock_balances_not_below_zero", "on_hand >= 0 and reserved >= 0");
                         });
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Stores.StockCount", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant?>("ClosedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("closed_at");
+
+                    b.Property<Guid?>("ClosedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("closed_by");
+
+                    b.Property<Guid>("PlaceId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("place_id");
+
+                    b.Property<uint>("RowVersion")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<Instant>("StartedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("started_at");
+
+                    b.Property<Guid>("StartedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("started_by");
+
+                    b.HasKey("Id")
+                        .HasName("pk_stock_counts");
+
+                    b.HasIndex("ClosedBy")
+                        .HasDatabaseName("ix_stock_counts_closed_by");
+
+                    b.HasIndex("PlaceId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_stock_counts_open")
+                        .HasFilter("closed_at is null");
+
+                    b.HasIndex("StartedBy")
+                        .HasDatabaseName("ix_stock_counts_started_by");
+
+                    b.ToTable("stock_counts", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Stores.StockCountLine", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("CountId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("count_id");
+
+                    b.Property<decimal>("Counted")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("counted");
+
+                    b.Property<Instant>("CountedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("counted_at");
+
+                    b.Property<Guid>("CountedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("counted_by");
+
+                    b.Property<decimal>("Expected")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("expected");
+
+                    b.Property<Guid?>("LotId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("lot_id");
+
+                    b.Property<Guid>("PartId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("part_id");
+
+                    b.Property<string>("Reason")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("reason");
+
+                    b.Property<Guid?>("RemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("remark_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_stock_count_lines");
+
+                    b.HasIndex("CountedBy")
+                        .HasDatabaseName("ix_stock_count_lines_counted_by");
+
+                    b.HasIndex("LotId")
+                        .HasDatabaseName("ix_stock_count_lines_lot_id");
+
+                    b.HasIndex("PartId")
+                        .HasDatabaseName("ix_stock_count_lines_part_id");
+
+                    b.HasIndex("RemarkId")
+                        .HasDatabaseName("ix_stock_count_lines_remark_id");
+
+                    b.HasIndex("CountId", "PartId")
+                        .HasDatabaseName("ix_stock_count_lines_count_id_part_id");
+
+                    b.ToTable("stock_count_lines", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_stock_count_lines_counted", "counted >= 0");
+                        });
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Stores.StockLot", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("code");
+
+                    b.Property<LocalDate?>("ExpiresOn")
+                        .HasColumnType("date")
+                        .HasColumnName("expires_on");
+
+                    b.Property<Guid>("PartId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("part_id");
+
+                    b.Property<LocalDate>("ReceivedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("received_on");
+
+                    b.Property<uint>("RowVersion")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("Id")
+                        .HasName("pk_stock_lots");
+
+                    b.HasIndex("PartId", "Code")
+                        .IsUnique()
+                        .HasDatabaseName("ix_stock_lots_part_id_code");
+
+                    b.ToTable("stock_lots", (string)null);
                 });
 
             modelBuilder.Entity("Workshop.Domain.Stores.StockMovement", b =>
@@ -3553,6 +4622,10 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("character varying(40)")
                         .HasColumnName("condition");
 
+                    b.Property<Guid?>("CountId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("count_id");
+
                     b.Property<Guid?>("EngineId")
                         .HasColumnType("uuid")
                         .HasColumnName("engine_id");
@@ -3566,6 +4639,10 @@ namespace Workshop.Web.Data.Migrations
                         .HasMaxLength(40)
                         .HasColumnType("character varying(40)")
                         .HasColumnName("kind");
+
+                    b.Property<Guid?>("LotId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("lot_id");
 
                     b.Property<Instant>("MovedAt")
                         .HasColumnType("timestamp with time zone")
@@ -3584,6 +4661,10 @@ namespace Workshop.Web.Data.Migrations
                         .HasPrecision(14, 4)
                         .HasColumnType("numeric(14,4)")
                         .HasColumnName("on_hand_change");
+
+                    b.Property<Guid?>("OrderLineId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("order_line_id");
 
                     b.Property<Guid>("PartId")
                         .HasColumnType("uuid")
@@ -3616,6 +4697,11 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("numeric(5,3)")
                         .HasColumnName("thickness_mm");
 
+                    b.Property<decimal?>("UnitCost")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("unit_cost");
+
                     b.Property<string>("Valve")
                         .HasMaxLength(16)
                         .HasColumnType("character varying(16)")
@@ -3624,14 +4710,23 @@ namespace Workshop.Web.Data.Migrations
                     b.HasKey("Id")
                         .HasName("pk_stock_movements");
 
+                    b.HasIndex("CountId")
+                        .HasDatabaseName("ix_stock_movements_count_id");
+
                     b.HasIndex("EngineId")
                         .HasDatabaseName("ix_stock_movements_engine_id");
 
                     b.HasIndex("JobCardNumber")
                         .HasDatabaseName("ix_stock_movements_job_card_number");
 
+                    b.HasIndex("LotId")
+                        .HasDatabaseName("ix_stock_movements_lot_id");
+
                     b.HasIndex("MovedBy")
                         .HasDatabaseName("ix_stock_movements_moved_by");
+
+                    b.HasIndex("OrderLineId")
+                        .HasDatabaseName("ix_stock_movements_order_line_id");
 
                     b.HasIndex("PlaceId")
                         .HasDatabaseName("ix_stock_movements_place_id");
@@ -3658,20 +4753,102 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("id");
 
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("code")
+                        .HasDefaultValueSql("'P' || lpad(nextval('storage_place_codes')::text, 3, '0')");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasMaxLength(120)
                         .HasColumnType("character varying(120)")
                         .HasColumnName("name");
 
+                    b.Property<bool>("Retired")
+                        .HasColumnType("boolean")
+                        .HasColumnName("retired");
+
+                    b.Property<uint>("RowVersion")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<int>("WalkOrder")
+                        .HasColumnType("integer")
+                        .HasColumnName("walk_order");
+
                     b.HasKey("Id")
                         .HasName("pk_storage_places");
+
+                    b.HasIndex("Code")
+                        .IsUnique()
+                        .HasDatabaseName("ix_storage_places_code");
 
                     b.HasIndex("Name")
                         .IsUnique()
                         .HasDatabaseName("ix_storage_places_name");
 
                     b.ToTable("storage_places", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Tooling.Calibration", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Certificate")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)")
+                        .HasColumnName("certificate");
+
+                    b.Property<LocalDate>("DoneOn")
+                        .HasColumnType("date")
+                        .HasColumnName("done_on");
+
+                    b.Property<LocalDate?>("DueOn")
+                        .HasColumnType("date")
+                        .HasColumnName("due_on");
+
+                    b.Property<Instant>("EnteredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("entered_at");
+
+                    b.Property<Guid>("EnteredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("entered_by");
+
+                    b.Property<Guid>("InstrumentId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("instrument_id");
+
+                    b.Property<string>("Laboratory")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)")
+                        .HasColumnName("laboratory");
+
+                    b.Property<decimal?>("Uncertainty")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("uncertainty");
+
+                    b.HasKey("Id")
+                        .HasName("pk_calibrations");
+
+                    b.HasIndex("EnteredBy")
+                        .HasDatabaseName("ix_calibrations_entered_by");
+
+                    b.HasIndex("InstrumentId", "DoneOn")
+                        .HasDatabaseName("ix_calibrations_instrument_id_done_on");
+
+                    b.ToTable("calibrations", (string)null);
                 });
 
             modelBuilder.Entity("Workshop.Domain.Tooling.FeelerBlade", b =>
@@ -3720,9 +4897,27 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("date")
                         .HasColumnName("calibrated_on");
 
+                    b.Property<int?>("CalibrationCycles")
+                        .HasColumnType("integer")
+                        .HasColumnName("calibration_cycles");
+
                     b.Property<LocalDate?>("CalibrationDueOn")
                         .HasColumnType("date")
                         .HasColumnName("calibration_due_on");
+
+                    b.Property<int?>("CalibrationMonths")
+                        .HasColumnType("integer")
+                        .HasColumnName("calibration_months");
+
+                    b.Property<string>("Drive")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("drive");
+
+                    b.Property<decimal?>("Graduation")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("graduation");
 
                     b.Property<Guid?>("HolderId")
                         .HasColumnType("uuid")
@@ -3733,6 +4928,11 @@ namespace Workshop.Web.Data.Migrations
                         .HasMaxLength(40)
                         .HasColumnType("character varying(40)")
                         .HasColumnName("kind");
+
+                    b.Property<decimal?>("LengthMm")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("length_mm");
 
                     b.Property<string>("Name")
                         .IsRequired()
@@ -3792,12 +4992,140 @@ namespace Workshop.Web.Data.Migrations
                     b.ToTable("instruments", (string)null);
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Tooling.InstrumentEvent", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid>("EnteredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("entered_by");
+
+                    b.Property<Guid?>("HolderId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("holder_id");
+
+                    b.Property<Guid>("InstrumentId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("instrument_id");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("kind");
+
+                    b.Property<Guid?>("RemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("remark_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_instrument_events");
+
+                    b.HasIndex("EnteredBy")
+                        .HasDatabaseName("ix_instrument_events_entered_by");
+
+                    b.HasIndex("HolderId")
+                        .HasDatabaseName("ix_instrument_events_holder_id");
+
+                    b.HasIndex("RemarkId")
+                        .HasDatabaseName("ix_instrument_events_remark_id");
+
+                    b.HasIndex("InstrumentId", "At")
+                        .HasDatabaseName("ix_instrument_events_instrument_id_at");
+
+                    b.ToTable("instrument_events", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Tooling.WrenchAdapter", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Drive")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("drive");
+
+                    b.Property<decimal>("EffectiveLengthMm")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("effective_length_mm");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)")
+                        .HasColumnName("name");
+
+                    b.Property<bool>("Retired")
+                        .HasColumnType("boolean")
+                        .HasColumnName("retired");
+
+                    b.Property<uint>("RowVersion")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<decimal?>("ThicknessMm")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("thickness_mm");
+
+                    b.Property<string>("Tool")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)")
+                        .HasColumnName("tool");
+
+                    b.HasKey("Id")
+                        .HasName("pk_wrench_adapters");
+
+                    b.HasIndex("Name")
+                        .IsUnique()
+                        .HasDatabaseName("ix_wrench_adapters_name");
+
+                    b.ToTable("wrench_adapters", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_wrench_adapters_length", "effective_length_mm >= 0");
+                        });
+                });
+
             modelBuilder.Entity("Workshop.Domain.TorqueSheets.FastenerTick", b =>
                 {
                     b.Property<Guid>("Id")
                         .ValueGeneratedOnAdd()
                         .HasColumnType("uuid")
                         .HasColumnName("id");
+
+                    b.Property<decimal?>("AdapterAngleDegrees")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("adapter_angle_degrees");
+
+                    b.Property<Guid?>("AdapterId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("adapter_id");
+
+                    b.Property<decimal?>("Dialled")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("dialled");
 
                     b.Property<string>("FastenerCode")
                         .IsRequired()
@@ -3832,19 +5160,73 @@ namespace Workshop.Web.Data.Migrations
                     b.HasKey("Id")
                         .HasName("pk_fastener_ticks");
 
+                    b.HasIndex("AdapterId")
+                        .HasDatabaseName("ix_fastener_ticks_adapter_id");
+
                     b.HasIndex("SupersedesId")
                         .HasDatabaseName("ix_fastener_ticks_supersedes_id");
 
                     b.HasIndex("TickedBy")
                         .HasDatabaseName("ix_fastener_ticks_ticked_by");
 
-                    b.HasIndex("WrenchId")
-                        .HasDatabaseName("ix_fastener_ticks_wrench_id");
-
                     b.HasIndex("JobCardNumber", "FastenerCode")
                         .HasDatabaseName("ix_fastener_ticks_job_card_number_fastener_code");
 
+                    b.HasIndex("WrenchId", "TickedAt")
+                        .HasDatabaseName("ix_fastener_ticks_wrench_id_ticked_at");
+
                     b.ToTable("fastener_ticks", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.TorqueSheets.SecondPersonMark", b =>
+                {
+                    b.Property<Guid>("EngineModelId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("engine_model_id");
+
+                    b.Property<string>("FastenerCode")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("fastener_code");
+
+                    b.Property<Instant>("MarkedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("marked_at");
+
+                    b.Property<Guid>("MarkedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("marked_by");
+
+                    b.HasKey("EngineModelId", "FastenerCode")
+                        .HasName("pk_second_person_marks");
+
+                    b.HasIndex("MarkedBy")
+                        .HasDatabaseName("ix_second_person_marks_marked_by");
+
+                    b.ToTable("second_person_marks", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.TorqueSheets.TickWitness", b =>
+                {
+                    b.Property<Guid>("TickId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("tick_id");
+
+                    b.Property<Instant>("WitnessedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("witnessed_at");
+
+                    b.Property<Guid>("WitnessedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("witnessed_by");
+
+                    b.HasKey("TickId")
+                        .HasName("pk_tick_witnesses");
+
+                    b.HasIndex("WitnessedBy")
+                        .HasDatabaseName("ix_tick_witnesses_witnessed_by");
+
+                    b.ToTable("tick_witnesses", (string)null);
                 });
 
             modelBuilder.Entity("Workshop.Web.Data.AuditRow", b =>
@@ -4600,6 +5982,127 @@ namespace Workshop.Web.Data.Migrations
                         .HasConstraintName("fk_specification_drafts_people_person_id");
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Estimates.Estimate", b =>
+                {
+                    b.HasOne("Workshop.Domain.Estimates.Finding", null)
+                        .WithMany()
+                        .HasForeignKey("FindingId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_estimates_findings_finding_id");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_estimates_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("MadeBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_estimates_people_made_by");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Estimates.EstimateAnswer", b =>
+                {
+                    b.HasOne("Workshop.Domain.Estimates.Estimate", null)
+                        .WithMany()
+                        .HasForeignKey("EstimateId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_estimate_answers_estimates_estimate_id");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_estimate_answers_people_person_id");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("RecordedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_estimate_answers_people_recorded_by");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("RemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_estimate_answers_remarks_remark_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Estimates.EstimateLine", b =>
+                {
+                    b.HasOne("Workshop.Domain.Estimates.Estimate", null)
+                        .WithMany()
+                        .HasForeignKey("EstimateId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_estimate_lines_estimates_estimate_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Estimates.Finding", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("DoneBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_findings_people_done_by");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("FoundBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_findings_people_found_by");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_findings_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("TextRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_findings_remarks_text_remark_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Estimates.Photo", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("AddedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_photos_people_added_by");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("CaptionRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_photos_remarks_caption_remark_id");
+
+                    b.HasOne("Workshop.Domain.Estimates.Finding", null)
+                        .WithMany()
+                        .HasForeignKey("FindingId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_photos_findings_finding_id");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_photos_job_cards_job_card_number");
+                });
+
             modelBuilder.Entity("Workshop.Domain.Intervals.DoneItem", b =>
                 {
                     b.HasOne("Workshop.Domain.People.Person", null)
@@ -4945,6 +6448,65 @@ namespace Workshop.Web.Data.Migrations
                         .HasConstraintName("fk_visit_waits_remarks_remark_id");
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Kits.KitSubstitution", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ChosenBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_kit_substitutions_people_chosen_by");
+
+                    b.HasOne("Workshop.Domain.Stores.Part", null)
+                        .WithMany()
+                        .HasForeignKey("InsteadId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_kit_substitutions_parts_instead_id");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_kit_substitutions_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("ReasonRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_kit_substitutions_remarks_reason_remark_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Kits.SealInspection", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("InspectedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_seal_inspections_people_inspected_by");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_seal_inspections_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("RemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_seal_inspections_remarks_remark_id");
+
+                    b.HasOne("Workshop.Domain.Kits.SealInspection", null)
+                        .WithMany()
+                        .HasForeignKey("SupersedesId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_seal_inspections_seal_inspections_supersedes_id");
+                });
+
             modelBuilder.Entity("Workshop.Domain.Motorcycles.Engine", b =>
                 {
                     b.HasOne("Workshop.Domain.EngineModels.EngineModel", null)
@@ -5044,6 +6606,69 @@ namespace Workshop.Web.Data.Migrations
                         .HasForeignKey("SupersedesId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .HasConstraintName("fk_odometer_readings_odometer_readings_supersedes_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Orders.PartSupply", b =>
+                {
+                    b.HasOne("Workshop.Domain.Stores.Part", null)
+                        .WithMany()
+                        .HasForeignKey("PartId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_part_supplies_parts_part_id");
+
+                    b.HasOne("Workshop.Domain.Orders.Supplier", null)
+                        .WithMany()
+                        .HasForeignKey("SupplierId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_part_supplies_suppliers_supplier_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Orders.PurchaseOrder", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("MadeBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_purchase_orders_people_made_by");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PlacedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_purchase_orders_people_placed_by");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("RemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_purchase_orders_remarks_remark_id");
+
+                    b.HasOne("Workshop.Domain.Orders.Supplier", null)
+                        .WithMany()
+                        .HasForeignKey("SupplierId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_purchase_orders_suppliers_supplier_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Orders.PurchaseOrderLine", b =>
+                {
+                    b.HasOne("Workshop.Domain.Orders.PurchaseOrder", null)
+                        .WithMany()
+                        .HasForeignKey("OrderNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_purchase_order_lines_purchase_orders_order_number");
+
+                    b.HasOne("Workshop.Domain.Stores.Part", null)
+                        .WithMany()
+                        .HasForeignKey("PartId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_purchase_order_lines_parts_part_id");
                 });
 
             modelBuilder.Entity("Workshop.Domain.People.Remark", b =>
@@ -5194,6 +6819,12 @@ namespace Workshop.Web.Data.Migrations
                         .IsRequired()
                         .HasConstraintName("fk_expected_deliveries_people_entered_by");
 
+                    b.HasOne("Workshop.Domain.Orders.PurchaseOrderLine", null)
+                        .WithMany()
+                        .HasForeignKey("OrderLineId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_expected_deliveries_purchase_order_lines_order_line_id");
+
                     b.HasOne("Workshop.Domain.Stores.Part", null)
                         .WithMany()
                         .HasForeignKey("PartId")
@@ -5202,8 +6833,56 @@ namespace Workshop.Web.Data.Migrations
                         .HasConstraintName("fk_expected_deliveries_parts_part_id");
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Stores.Part", b =>
+                {
+                    b.HasOne("Workshop.Domain.Stores.Part", null)
+                        .WithMany()
+                        .HasForeignKey("MergedIntoId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_parts_parts_merged_into_id");
+
+                    b.HasOne("Workshop.Domain.Stores.Part", null)
+                        .WithMany()
+                        .HasForeignKey("ReplacedById")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_parts_parts_replaced_by_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Stores.PartAlternative", b =>
+                {
+                    b.HasOne("Workshop.Domain.Stores.Part", null)
+                        .WithMany()
+                        .HasForeignKey("AlternativeId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_part_alternatives_parts_alternative_id");
+
+                    b.HasOne("Workshop.Domain.Stores.Part", null)
+                        .WithMany()
+                        .HasForeignKey("PartId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_part_alternatives_parts_part_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Stores.PartScanCode", b =>
+                {
+                    b.HasOne("Workshop.Domain.Stores.Part", null)
+                        .WithMany()
+                        .HasForeignKey("PartId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_part_scan_codes_parts_part_id");
+                });
+
             modelBuilder.Entity("Workshop.Domain.Stores.StockBalance", b =>
                 {
+                    b.HasOne("Workshop.Domain.Stores.StockLot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_stock_balances_stock_lots_lot_id");
+
                     b.HasOne("Workshop.Domain.Stores.Part", null)
                         .WithMany()
                         .HasForeignKey("PartId")
@@ -5219,8 +6898,83 @@ namespace Workshop.Web.Data.Migrations
                         .HasConstraintName("fk_stock_balances_storage_places_place_id");
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Stores.StockCount", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ClosedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_stock_counts_people_closed_by");
+
+                    b.HasOne("Workshop.Domain.Stores.StoragePlace", null)
+                        .WithMany()
+                        .HasForeignKey("PlaceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_stock_counts_storage_places_place_id");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("StartedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_stock_counts_people_started_by");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Stores.StockCountLine", b =>
+                {
+                    b.HasOne("Workshop.Domain.Stores.StockCount", null)
+                        .WithMany()
+                        .HasForeignKey("CountId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_stock_count_lines_stock_counts_count_id");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("CountedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_stock_count_lines_people_counted_by");
+
+                    b.HasOne("Workshop.Domain.Stores.StockLot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_stock_count_lines_stock_lots_lot_id");
+
+                    b.HasOne("Workshop.Domain.Stores.Part", null)
+                        .WithMany()
+                        .HasForeignKey("PartId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_stock_count_lines_parts_part_id");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("RemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_stock_count_lines_remarks_remark_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Stores.StockLot", b =>
+                {
+                    b.HasOne("Workshop.Domain.Stores.Part", null)
+                        .WithMany()
+                        .HasForeignKey("PartId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_stock_lots_parts_part_id");
+                });
+
             modelBuilder.Entity("Workshop.Domain.Stores.StockMovement", b =>
                 {
+                    b.HasOne("Workshop.Domain.Stores.StockCount", null)
+                        .WithMany()
+                        .HasForeignKey("CountId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_stock_movements_stock_counts_count_id");
+
                     b.HasOne("Workshop.Domain.Motorcycles.Engine", null)
                         .WithMany()
                         .HasForeignKey("EngineId")
@@ -5233,12 +6987,24 @@ namespace Workshop.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .HasConstraintName("fk_stock_movements_job_cards_job_card_number");
 
+                    b.HasOne("Workshop.Domain.Stores.StockLot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_stock_movements_stock_lots_lot_id");
+
                     b.HasOne("Workshop.Domain.People.Person", null)
                         .WithMany()
                         .HasForeignKey("MovedBy")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_stock_movements_people_moved_by");
+
+                    b.HasOne("Workshop.Domain.Orders.PurchaseOrderLine", null)
+                        .WithMany()
+                        .HasForeignKey("OrderLineId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_stock_movements_purchase_order_lines_order_line_id");
 
                     b.HasOne("Workshop.Domain.Stores.Part", null)
                         .WithMany()
@@ -5267,6 +7033,23 @@ namespace Workshop.Web.Data.Migrations
                         .HasConstraintName("fk_stock_movements_shims_shim_id");
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Tooling.Calibration", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("EnteredBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_calibrations_people_entered_by");
+
+                    b.HasOne("Workshop.Domain.Tooling.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_calibrations_instruments_instrument_id");
+                });
+
             modelBuilder.Entity("Workshop.Domain.Tooling.FeelerBlade", b =>
                 {
                     b.HasOne("Workshop.Domain.Tooling.Instrument", null)
@@ -5286,8 +7069,43 @@ namespace Workshop.Web.Data.Migrations
                         .HasConstraintName("fk_instruments_people_holder_id");
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Tooling.InstrumentEvent", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("EnteredBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_instrument_events_people_entered_by");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("HolderId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_instrument_events_people_holder_id");
+
+                    b.HasOne("Workshop.Domain.Tooling.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_instrument_events_instruments_instrument_id");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("RemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_instrument_events_remarks_remark_id");
+                });
+
             modelBuilder.Entity("Workshop.Domain.TorqueSheets.FastenerTick", b =>
                 {
+                    b.HasOne("Workshop.Domain.Tooling.WrenchAdapter", null)
+                        .WithMany()
+                        .HasForeignKey("AdapterId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_fastener_ticks_wrench_adapters_adapter_id");
+
                     b.HasOne("Workshop.Domain.JobCards.JobCard", null)
                         .WithMany()
                         .HasForeignKey("JobCardNumber")
@@ -5313,6 +7131,40 @@ namespace Workshop.Web.Data.Migrations
                         .HasForeignKey("WrenchId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .HasConstraintName("fk_fastener_ticks_instruments_wrench_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.TorqueSheets.SecondPersonMark", b =>
+                {
+                    b.HasOne("Workshop.Domain.EngineModels.EngineModel", null)
+                        .WithMany()
+                        .HasForeignKey("EngineModelId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_second_person_marks_engine_models_engine_model_id");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("MarkedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_second_person_marks_people_marked_by");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.TorqueSheets.TickWitness", b =>
+                {
+                    b.HasOne("Workshop.Domain.TorqueSheets.FastenerTick", null)
+                        .WithMany()
+                        .HasForeignKey("TickId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_tick_witnesses_fastener_ticks_tick_id");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("WitnessedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_tick_witnesses_people_witnessed_by");
                 });
 
             modelBuilder.Entity("Workshop.Web.Http.Account", b =>

@@ -1,0 +1,48 @@
+using Microsoft.EntityFrameworkCore.Migrations;
+
+#nullable disable
+
+namespace Workshop.Web.Data.Migrations
+{
+    /// <summary>What the database keeps by itself of kits, stores, orders, tools and estimates.</summary>
+    public partial class KitsAndStores
+    {
+        private static void KeepRules(MigrationBuilder migrationBuilder)
+        {
+            migrationBuilder.Sql(BalanceByLot);
+            migrationBuilder.Sql(
+                """
+                alter table parts disable trigger audit; -- a default, no person's change
+                update parts set fitted_once = true where kind in ('sealing_ring', 'fastener_used_once');
+                alter table parts enable trigger audit;
+                select keep_append_only(t) from unnest(array[
+                  'stock_count_lines', 'seal_inspections', 'kit_substitutions', 'calibrations', 'instrument_events',
+                  'tick_witnesses', 'estimates', 'estimate_lines', 'estimate_answers']) t;
+                select keep_audit(t, false) from unnest(array[
+                  'part_alternatives', 'part_scan_codes', 'stock_lots', 'suppliers', 'part_supplies', 'purchase_orders',
+                  'purchase_order_lines', 'wrench_adapters', 'second_person_marks', 'tax_rates', 'findings']) t;
+                """);
+        }
+
+        // The update comes first: an insert of a negative balance would fail its check before the conflict is looked for.
+        private const string BalanceByLot =
+            """
+            create or replace function move_stock_balance() returns trigger language plpgsql security definer set search_path = public, pg_temp as $$
+            begin
+              loop
+                update stock_balances
+                  set on_hand = on_hand + new.on_hand_change, reserved = reserved + new.reserved_change
+                  where part_id = new.part_id and place_id = new.place_id
+                    and thickness_mm is not distinct from new.thickness_mm and condition = new.condition
+                    and lot_id is not distinct from new.lot_id;
+                if found then
+                  return null;
+                end if;
+                insert into stock_balances (id, part_id, place_id, thickness_mm, condition, lot_id, on_hand, reserved)
+                  values (gen_random_uuid(), new.part_id, new.place_id, new.thickness_mm, new.condition, new.lot_id, 0, 0)
+                  on conflict do nothing;
+              end loop;
+            end $$;
+            """;
+    }
+}
