@@ -1366,6 +1366,20 @@ CREATE TABLE public.planned_phases (
 
 
 --
+-- Name: position_confirmations; Type: TABLE; Schema: public; Owner: -
+--
+
+CREATE TABLE public.position_confirmations (
+    id uuid NOT NULL,
+    job_card_number integer NOT NULL,
+    stage character varying(40) NOT NULL,
+    "position" character varying(120) NOT NULL,
+    confirmed_by uuid NOT NULL,
+    confirmed_at timestamp with time zone NOT NULL
+);
+
+
+--
 -- Name: purchase_order_lines; Type: TABLE; Schema: public; Owner: -
 --
 
@@ -1905,6 +1919,21 @@ CREATE TABLE public.work_breaks (
 
 
 --
+-- Name: work_spells; Type: TABLE; Schema: public; Owner: -
+--
+
+CREATE TABLE public.work_spells (
+    id uuid NOT NULL,
+    job_card_number integer NOT NULL,
+    person_id uuid NOT NULL,
+    started_at timestamp with time zone NOT NULL,
+    ended_at timestamp with time zone,
+    ended_for character varying(40),
+    CONSTRAINT ck_work_spells_span CHECK (((ended_at >= started_at) AND ((ended_at IS NULL) = (ended_for IS NULL))))
+);
+
+
+--
 -- Name: working_hours; Type: TABLE; Schema: public; Owner: -
 --
 
@@ -2004,9 +2033,9 @@ INSERT INTO public."__EFMigrationsHistory" VALUES ('20261126180000_KitsAndStores
 -- Data for Name: account_roles; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.account_roles VALUES ('019cad8f-ac00-75c0-9a61-7722dfc57e27', '019cad8f-ac00-733f-adcc-5a8f46a0ebda');
-INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7046-bb23-3967f883d1be', '019cad8f-ac00-7fbe-baf1-9d4bc0ede3f5');
-INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7c83-aea8-4ee294423d7e', '019cad8f-ac00-71c6-9315-255454e83674');
+INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7ba6-a7f5-6972583364d8', '019cad8f-ac00-7592-b7d7-ec3b99d21085');
+INSERT INTO public.account_roles VALUES ('019cad8f-ac00-787c-8541-e684437f71cb', '019cad8f-ac00-7daa-9d0a-e18f806f80df');
+INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7f83-ad95-c1d1485f4587', '019cad8f-ac00-705e-9501-84ff447db292');
 
 
 --
@@ -2019,117 +2048,117 @@ INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7c83-aea8-4ee294423d7e',
 -- Data for Name: accounts; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.accounts VALUES ('019cad8f-ac00-75c0-9a61-7722dfc57e27', '00000001-0000-0000-0000-000000000001', 'advisor', 'ADVISOR', NULL, NULL, false, 'AQAAAAIAAYagAAAAENpFTEqM3imvhpbTjDVkCYB9oAWFktIclGbQ4dJ1tTLFwrAq/rDENFdWcEUt7SmZaQ==', '4DA4EPCXBMAEWV7DYBG35T7JFYWOW2BC', '2a765640-953b-49dc-899c-cde64ea9c78b', NULL, false, false, NULL, true, 0);
-INSERT INTO public.accounts VALUES ('019cad8f-ac00-7046-bb23-3967f883d1be', '00000002-0000-0000-0000-000000000001', 'technician', 'TECHNICIAN', NULL, NULL, false, 'AQAAAAIAAYagAAAAEG24WhrFNStEK/e+j4Y3NjMrMX+uKfpYcw6yf9NqFewg8n6BDdDI4rPgpCInVwOqKg==', 'T5CXSFKRQXOVGVSWHNBZ7SFFHL6OOSIQ', '25a3f8a3-1fae-443a-a78b-d044f2a5f333', NULL, false, false, NULL, true, 0);
-INSERT INTO public.accounts VALUES ('019cad8f-ac00-7c83-aea8-4ee294423d7e', '00000003-0000-0000-0000-000000000001', 'manager', 'MANAGER', NULL, NULL, false, 'AQAAAAIAAYagAAAAENr/BRyhgSOidYGqjNbU/QkJ7NIAVzMFsq//Y5qbTovVEQjf55cW9vcI+96OcUlRVw==', '2URSPAH6F73QZUSK2KSRXLI4OKIHIGCK', '28bf06fe-3d54-46f4-a350-95d3e5ab0de5', NULL, false, false, NULL, true, 0);
+INSERT INTO public.accounts VALUES ('019cad8f-ac00-7ba6-a7f5-6972583364d8', '00000001-0000-0000-0000-000000000001', 'advisor', 'ADVISOR', NULL, NULL, false, 'AQAAAAIAAYagAAAAEKGbYlhOlYEzI8CXDG0p3pboItTmiX45HC88nkEpY3zSMtyPVTgFRpumg2pfSMqjDg==', 'CSEWU5GTD3SXY5MF54IMN4XEL3FQLK2K', '243b01b2-6247-447b-8ff2-479c84916f9b', NULL, false, false, NULL, true, 0);
+INSERT INTO public.accounts VALUES ('019cad8f-ac00-787c-8541-e684437f71cb', '00000002-0000-0000-0000-000000000001', 'technician', 'TECHNICIAN', NULL, NULL, false, 'AQAAAAIAAYagAAAAEOFpjj+08H0JpVUdPZsD0RiTsX7JhYZCyMdnb+8U0K/r3LXitZVaHZBy6cBqjM97dA==', 'DZCZNQFZXQHQUPPSBHMMREYQIJCF6EYR', 'faf7d771-9a6f-4eae-964e-a1b4aba2693a', NULL, false, false, NULL, true, 0);
+INSERT INTO public.accounts VALUES ('019cad8f-ac00-7f83-ad95-c1d1485f4587', '00000003-0000-0000-0000-000000000001', 'manager', 'MANAGER', NULL, NULL, false, 'AQAAAAIAAYagAAAAEPmut5r2gn0nT1oL78Wh4axbvR8UpFboT9RAnHEdAIpYZZeYAFogHTQiQvbQ3BlfJg==', 'LVTZYQ37YPZI4SBFRH5GTGRGA2WTYJI4', '5606f6af-b8da-409e-8a0a-f8c2ab8ab7eb', NULL, false, false, NULL, true, 0);
 
 
 --
 -- Data for Name: audit_rows; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.audit_rows VALUES (1, '2026-11-26 17:41:09.77953+00', NULL, NULL, 'engine_models', 'insert', '{"id": "0000000a-0000-0000-0000-000000000001"}', '{"id": [null, "0000000a-0000-0000-0000-000000000001"], "name": [null, "Twin 600"], "maker": [null, "Testwerk"], "invented": [null, true], "current_version": [null, 1]}');
-INSERT INTO public.audit_rows VALUES (2, '2026-11-26 17:41:09.781186+00', NULL, NULL, 'instruments', 'insert', '{"id": "0000001e-0000-0000-0000-000000000001"}', '{"id": [null, "0000001e-0000-0000-0000-000000000001"], "kind": [null, "feeler_set"], "name": [null, "Feeler set, steps of 0.01 mm"], "unit": [null, "mm"], "drive": [null, null], "state": [null, "in_use"], "holder_id": [null, null], "length_mm": [null, null], "graduation": [null, null], "uncertainty": [null, null], "range_lowest": [null, null], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, null], "serial_number": [null, "F-1"], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (3, '2026-11-26 17:41:09.781518+00', NULL, NULL, 'instruments', 'insert', '{"id": "0000001f-0000-0000-0000-000000000001"}', '{"id": [null, "0000001f-0000-0000-0000-000000000001"], "kind": [null, "micrometer"], "name": [null, "Micrometer 0 to 25 mm"], "unit": [null, "mm"], "drive": [null, null], "state": [null, "in_use"], "holder_id": [null, null], "length_mm": [null, null], "graduation": [null, null], "uncertainty": [null, 0.0020], "range_lowest": [null, null], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, null], "serial_number": [null, "M-1"], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (4, '2026-11-26 17:41:09.781843+00', NULL, NULL, 'instruments', 'insert', '{"id": "00000020-0000-0000-0000-000000000001"}', '{"id": [null, "00000020-0000-0000-0000-000000000001"], "kind": [null, "torque_wrench"], "name": [null, "Torque wrench 5 to 25 N.m"], "unit": [null, "N.m"], "drive": [null, null], "state": [null, "in_use"], "holder_id": [null, null], "length_mm": [null, null], "graduation": [null, null], "uncertainty": [null, 4.0000], "range_lowest": [null, 5.0000], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, 25.0000], "serial_number": [null, "W-1"], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (5, '2026-11-26 17:41:09.78247+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 1}', '{"weekday": [null, 1], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
-INSERT INTO public.audit_rows VALUES (6, '2026-11-26 17:41:09.782707+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 2}', '{"weekday": [null, 2], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
-INSERT INTO public.audit_rows VALUES (7, '2026-11-26 17:41:09.782942+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 3}', '{"weekday": [null, 3], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
-INSERT INTO public.audit_rows VALUES (8, '2026-11-26 17:41:09.783168+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 4}', '{"weekday": [null, 4], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
-INSERT INTO public.audit_rows VALUES (9, '2026-11-26 17:41:09.783383+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 5}', '{"weekday": [null, 5], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
-INSERT INTO public.audit_rows VALUES (10, '2026-11-26 17:41:09.784493+00', NULL, NULL, 'parts', 'insert', '{"id": "00000032-0000-0000-0000-000000000001"}', '{"id": [null, "00000032-0000-0000-0000-000000000001"], "code": [null, "ring-14x18"], "form": [null, null], "kind": [null, "sealing_ring"], "name": [null, "Sealing ring 14 x 18 x 1.5"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (11, '2026-11-26 17:41:09.784825+00', NULL, NULL, 'parts', 'insert', '{"id": "00000033-0000-0000-0000-000000000001"}', '{"id": [null, "00000033-0000-0000-0000-000000000001"], "code": [null, "cover-gasket"], "form": [null, null], "kind": [null, "gasket"], "name": [null, "Head cover gasket"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (12, '2026-11-26 17:41:09.785094+00', NULL, NULL, 'parts', 'insert', '{"id": "00000034-0000-0000-0000-000000000001"}', '{"id": [null, "00000034-0000-0000-0000-000000000001"], "code": [null, "plug-well-o-ring"], "form": [null, null], "kind": [null, "o_ring"], "name": [null, "Plug well O-ring"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (13, '2026-11-26 17:41:09.785358+00', NULL, NULL, 'parts', 'insert', '{"id": "00000035-0000-0000-0000-000000000001"}', '{"id": [null, "00000035-0000-0000-0000-000000000001"], "code": [null, "oil-filter"], "form": [null, null], "kind": [null, "general"], "name": [null, "Oil filter"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (33, '2026-11-26 17:41:09.794294+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f3-0000-0000-0000-000000000001"}', '{"id": [null, "000003f3-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (34, '2026-11-26 17:41:09.794387+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f4-0000-0000-0000-000000000001"}', '{"id": [null, "000003f4-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (14, '2026-11-26 17:41:09.785611+00', NULL, NULL, 'parts', 'insert', '{"id": "00000036-0000-0000-0000-000000000001"}', '{"id": [null, "00000036-0000-0000-0000-000000000001"], "code": [null, "oil-10w-40"], "form": [null, null], "kind": [null, "fluid"], "name": [null, "Engine oil 10W-40"], "unit": [null, "millilitre"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (15, '2026-11-26 17:41:09.786377+00', NULL, NULL, 'parts', 'insert', '{"id": "00000037-0000-0000-0000-000000000001"}', '{"id": [null, "00000037-0000-0000-0000-000000000001"], "code": [null, "shim-test-9"], "form": [null, null], "kind": [null, "shim"], "name": [null, "Shim 9 mm, disc under finger follower"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (16, '2026-11-26 17:41:09.787017+00', NULL, NULL, 'people', 'insert', '{"id": "00000001-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
-INSERT INTO public.audit_rows VALUES (17, '2026-11-26 17:41:09.78729+00', NULL, NULL, 'people', 'insert', '{"id": "00000002-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
-INSERT INTO public.audit_rows VALUES (18, '2026-11-26 17:41:09.78754+00', NULL, NULL, 'people', 'insert', '{"id": "00000003-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
-INSERT INTO public.audit_rows VALUES (19, '2026-11-26 17:41:09.788365+00', NULL, NULL, 'resources', 'insert', '{"id": "00000014-0000-0000-0000-000000000001"}', '{"id": [null, "00000014-0000-0000-0000-000000000001"], "kind": [null, "bay"], "name": [null, "Bay 1"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, ["lift"]]}');
-INSERT INTO public.audit_rows VALUES (20, '2026-11-26 17:41:09.788738+00', NULL, NULL, 'resources', 'insert', '{"id": "00000015-0000-0000-0000-000000000001"}', '{"id": [null, "00000015-0000-0000-0000-000000000001"], "kind": [null, "bay"], "name": [null, "Bay 2"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
-INSERT INTO public.audit_rows VALUES (21, '2026-11-26 17:41:09.78898+00', NULL, NULL, 'resources', 'insert', '{"id": "00000017-0000-0000-0000-000000000001"}', '{"id": [null, "00000017-0000-0000-0000-000000000001"], "kind": [null, "special_tool"], "name": [null, "Cam alignment jig"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, ["cam-alignment-jig"]]}');
-INSERT INTO public.audit_rows VALUES (22, '2026-11-26 17:41:09.789217+00', NULL, NULL, 'resources', 'insert', '{"id": "00000018-0000-0000-0000-000000000001"}', '{"id": [null, "00000018-0000-0000-0000-000000000001"], "kind": [null, "parking_place"], "name": [null, "Stand 1"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
-INSERT INTO public.audit_rows VALUES (23, '2026-11-26 17:41:09.789444+00', NULL, NULL, 'resources', 'insert', '{"id": "00000019-0000-0000-0000-000000000001"}', '{"id": [null, "00000019-0000-0000-0000-000000000001"], "kind": [null, "parking_place"], "name": [null, "Stand 2"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
-INSERT INTO public.audit_rows VALUES (24, '2026-11-26 17:41:09.790301+00', NULL, NULL, 'storage_places', 'insert', '{"id": "00000028-0000-0000-0000-000000000001"}', '{"id": [null, "00000028-0000-0000-0000-000000000001"], "code": [null, "P001"], "name": [null, "Shelf A"], "retired": [null, false], "walk_order": [null, 0]}');
-INSERT INTO public.audit_rows VALUES (25, '2026-11-26 17:41:09.790559+00', NULL, NULL, 'storage_places', 'insert', '{"id": "00000029-0000-0000-0000-000000000001"}', '{"id": [null, "00000029-0000-0000-0000-000000000001"], "code": [null, "P002"], "name": [null, "Shim box"], "retired": [null, false], "walk_order": [null, 0]}');
-INSERT INTO public.audit_rows VALUES (26, '2026-11-26 17:41:09.791451+00', NULL, NULL, 'workshop_profiles', 'insert', '{"id": 1}', '{"id": [null, 1], "name": [null, "Test workshop"], "phone": [null, null], "currency": [null, "EUR"], "invented": [null, true], "time_zone": [null, "Europe/Vienna"], "used_shims": [null, "yes"], "service_level": [null, 0.95], "tax_rate_code": [null, null], "arrival_minutes": [null, 15], "drift_threshold": [null, 0.05], "warm_run_minutes": [null, 15], "hand_over_minutes": [null, 15], "test_ride_minutes": [null, 20], "labour_net_per_hour": [null, null], "together_within_days": [null, 30], "together_within_metres": [null, 500000.000]}');
-INSERT INTO public.audit_rows VALUES (27, '2026-11-26 17:41:09.793064+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ed-0000-0000-0000-000000000001"}', '{"id": [null, "000003ed-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (28, '2026-11-26 17:41:09.793338+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ee-0000-0000-0000-000000000001"}', '{"id": [null, "000003ee-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (29, '2026-11-26 17:41:09.793543+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ef-0000-0000-0000-000000000001"}', '{"id": [null, "000003ef-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (30, '2026-11-26 17:41:09.793738+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f0-0000-0000-0000-000000000001"}', '{"id": [null, "000003f0-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (31, '2026-11-26 17:41:09.793935+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f1-0000-0000-0000-000000000001"}', '{"id": [null, "000003f1-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (32, '2026-11-26 17:41:09.794182+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f2-0000-0000-0000-000000000001"}', '{"id": [null, "000003f2-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (35, '2026-11-26 17:41:09.794471+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f5-0000-0000-0000-000000000001"}', '{"id": [null, "000003f5-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (36, '2026-11-26 17:41:09.794598+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f6-0000-0000-0000-000000000001"}', '{"id": [null, "000003f6-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (37, '2026-11-26 17:41:09.79468+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f7-0000-0000-0000-000000000001"}', '{"id": [null, "000003f7-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (38, '2026-11-26 17:41:09.794757+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f8-0000-0000-0000-000000000001"}', '{"id": [null, "000003f8-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (39, '2026-11-26 17:41:09.794834+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f9-0000-0000-0000-000000000001"}', '{"id": [null, "000003f9-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (40, '2026-11-26 17:41:09.79491+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fa-0000-0000-0000-000000000001"}', '{"id": [null, "000003fa-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (41, '2026-11-26 17:41:09.794986+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fb-0000-0000-0000-000000000001"}', '{"id": [null, "000003fb-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (42, '2026-11-26 17:41:09.795069+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fc-0000-0000-0000-000000000001"}', '{"id": [null, "000003fc-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (43, '2026-11-26 17:41:09.795143+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fd-0000-0000-0000-000000000001"}', '{"id": [null, "000003fd-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (44, '2026-11-26 17:41:09.795219+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fe-0000-0000-0000-000000000001"}', '{"id": [null, "000003fe-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (45, '2026-11-26 17:41:09.795293+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ff-0000-0000-0000-000000000001"}', '{"id": [null, "000003ff-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (46, '2026-11-26 17:41:09.795368+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000400-0000-0000-0000-000000000001"}', '{"id": [null, "00000400-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (47, '2026-11-26 17:41:09.79545+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000401-0000-0000-0000-000000000001"}', '{"id": [null, "00000401-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (48, '2026-11-26 17:41:09.795525+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000402-0000-0000-0000-000000000001"}', '{"id": [null, "00000402-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (49, '2026-11-26 17:41:09.7956+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000403-0000-0000-0000-000000000001"}', '{"id": [null, "00000403-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (50, '2026-11-26 17:41:09.795677+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000404-0000-0000-0000-000000000001"}', '{"id": [null, "00000404-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (51, '2026-11-26 17:41:09.795813+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000405-0000-0000-0000-000000000001"}', '{"id": [null, "00000405-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (52, '2026-11-26 17:41:09.795903+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000406-0000-0000-0000-000000000001"}', '{"id": [null, "00000406-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (53, '2026-11-26 17:41:09.795982+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000407-0000-0000-0000-000000000001"}', '{"id": [null, "00000407-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (54, '2026-11-26 17:41:09.796058+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000408-0000-0000-0000-000000000001"}', '{"id": [null, "00000408-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (55, '2026-11-26 17:41:09.796133+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000409-0000-0000-0000-000000000001"}', '{"id": [null, "00000409-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (56, '2026-11-26 17:41:09.796208+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040a-0000-0000-0000-000000000001"}', '{"id": [null, "0000040a-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (57, '2026-11-26 17:41:09.796283+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040b-0000-0000-0000-000000000001"}', '{"id": [null, "0000040b-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (58, '2026-11-26 17:41:09.796397+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040c-0000-0000-0000-000000000001"}', '{"id": [null, "0000040c-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (59, '2026-11-26 17:41:09.796558+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040d-0000-0000-0000-000000000001"}', '{"id": [null, "0000040d-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (60, '2026-11-26 17:41:09.796648+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040e-0000-0000-0000-000000000001"}', '{"id": [null, "0000040e-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (61, '2026-11-26 17:41:09.796726+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040f-0000-0000-0000-000000000001"}', '{"id": [null, "0000040f-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (62, '2026-11-26 17:41:09.796802+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000410-0000-0000-0000-000000000001"}', '{"id": [null, "00000410-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.4000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (63, '2026-11-26 17:41:09.79713+00', NULL, NULL, 'resources', 'insert', '{"id": "00000016-0000-0000-0000-000000000001"}', '{"id": [null, "00000016-0000-0000-0000-000000000001"], "kind": [null, "technician"], "name": [null, "TN"], "grade": [null, null], "retired": [null, false], "person_id": [null, "00000002-0000-0000-0000-000000000001"], "capabilities": [null, ["valve work"]]}');
-INSERT INTO public.audit_rows VALUES (64, '2026-11-26 17:41:09.797985+00', NULL, NULL, 'shim_series', 'insert', '{"part_id": "00000037-0000-0000-0000-000000000001"}', '{"seat": [null, "shim_under_finger_follower"], "source": [null, "made up for tests"], "columns": [null, 10], "part_id": [null, "00000037-0000-0000-0000-000000000001"], "step_mm": [null, 0.025], "place_id": [null, "00000029-0000-0000-0000-000000000001"], "largest_mm": [null, 3.200], "diameter_mm": [null, 9.000], "smallest_mm": [null, 1.200]}');
-INSERT INTO public.audit_rows VALUES (65, '2026-11-26 17:41:10.094881+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-75c0-9a61-7722dfc57e27"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
-INSERT INTO public.audit_rows VALUES (66, '2026-11-26 17:41:10.197803+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-733f-adcc-5a8f46a0ebda", "user_id": "019cad8f-ac00-75c0-9a61-7722dfc57e27"}', '{"role_id": [null, "019cad8f-ac00-733f-adcc-5a8f46a0ebda"], "user_id": [null, "019cad8f-ac00-75c0-9a61-7722dfc57e27"]}');
-INSERT INTO public.audit_rows VALUES (67, '2026-11-26 17:41:10.198596+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-75c0-9a61-7722dfc57e27"}', '{"concurrency_stamp": null}');
-INSERT INTO public.audit_rows VALUES (68, '2026-11-26 17:41:10.280651+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-7046-bb23-3967f883d1be"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
-INSERT INTO public.audit_rows VALUES (69, '2026-11-26 17:41:10.310961+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-7fbe-baf1-9d4bc0ede3f5", "user_id": "019cad8f-ac00-7046-bb23-3967f883d1be"}', '{"role_id": [null, "019cad8f-ac00-7fbe-baf1-9d4bc0ede3f5"], "user_id": [null, "019cad8f-ac00-7046-bb23-3967f883d1be"]}');
-INSERT INTO public.audit_rows VALUES (70, '2026-11-26 17:41:10.311846+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-7046-bb23-3967f883d1be"}', '{"concurrency_stamp": null}');
-INSERT INTO public.audit_rows VALUES (71, '2026-11-26 17:41:10.392239+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-7c83-aea8-4ee294423d7e"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
-INSERT INTO public.audit_rows VALUES (72, '2026-11-26 17:41:10.433631+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-71c6-9315-255454e83674", "user_id": "019cad8f-ac00-7c83-aea8-4ee294423d7e"}', '{"role_id": [null, "019cad8f-ac00-71c6-9315-255454e83674"], "user_id": [null, "019cad8f-ac00-7c83-aea8-4ee294423d7e"]}');
-INSERT INTO public.audit_rows VALUES (73, '2026-11-26 17:41:10.434425+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-7c83-aea8-4ee294423d7e"}', '{"concurrency_stamp": null}');
-INSERT INTO public.audit_rows VALUES (74, '2026-11-26 17:41:33.333166+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-7063-9009-53c15d7eefa0"}', '{"id": [null, "019cad8f-ac00-7063-9009-53c15d7eefa0"], "serial_number": [null, "E-53"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (75, '2026-11-26 17:41:33.334075+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-7b7e-92f7-5c7f5ff428bf"}', '{"id": [null, "019cad8f-ac00-7b7e-92f7-5c7f5ff428bf"], "use": [null, "normal"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "options": [null, []], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "use_said_at": [null, null], "use_said_by": [null, null], "registration": [null, "VISIT 53"]}');
-INSERT INTO public.audit_rows VALUES (76, '2026-11-26 17:41:33.335206+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-756c-8fec-e1f3676efed6"}', '{"id": [null, "019cad8f-ac00-756c-8fec-e1f3676efed6"], "engine_id": [null, "019cad8f-ac00-7063-9009-53c15d7eefa0"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-7b7e-92f7-5c7f5ff428bf"], "motorcycle_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (77, '2026-11-26 17:41:33.338395+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1001}', '{"state": [null, "booked"], "number": [null, 1001], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-7063-9009-53c15d7eefa0"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-7b7e-92f7-5c7f5ff428bf"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (78, '2026-11-26 17:41:33.339154+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-73a4-9083-73803d0a7901"}', '{"id": [null, "019cad8f-ac00-73a4-9083-73803d0a7901"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-7b7e-92f7-5c7f5ff428bf"], "offset_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (79, '2026-11-26 17:41:33.344199+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "oil-and-filter"]}');
-INSERT INTO public.audit_rows VALUES (80, '2026-11-26 17:41:33.344503+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "valve-clearance-adjustment"]}');
-INSERT INTO public.audit_rows VALUES (81, '2026-11-26 17:41:33.344734+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "valve-clearance-check"]}');
-INSERT INTO public.audit_rows VALUES (82, '2026-11-26 17:41:33.349526+00', NULL, NULL, 'job_cards', 'update', '{"number": 1001}', '{"state": ["booked", "checked_in"]}');
-INSERT INTO public.audit_rows VALUES (83, '2026-11-26 17:41:33.351294+00', NULL, NULL, 'check_ins', 'insert', '{"job_card_number": 1001}', '{"checked_in_at": [null, "2026-03-02T08:00:00+00:00"], "checked_in_by": [null, "00000001-0000-0000-0000-000000000001"], "job_card_number": [null, 1001], "engine_stopped_at": [null, "2026-03-01T18:00:00+00:00"], "odometer_reading_id": [null, "019cad8f-ac00-72d0-afbf-bafdefa619d0"], "owners_words_remark_id": [null, null], "seen_on_arrival_remark_id": [null, null]}');
-INSERT INTO public.audit_rows VALUES (84, '2026-11-26 17:41:33.640125+00', '00000002-0000-0000-0000-000000000001', '0HNQBSHR3BIQ0', 'job_cards', 'update', '{"number": 1001}', '{"state": ["checked_in", "signed_off"]}');
-INSERT INTO public.audit_rows VALUES (85, '2026-11-26 17:41:33.702724+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-7b16-9eab-eff00ed38739"}', '{"id": [null, "019cad8f-ac00-7b16-9eab-eff00ed38739"], "serial_number": [null, "E-54"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (86, '2026-11-26 17:41:33.703124+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-7753-9ff1-325e5dde5fca"}', '{"id": [null, "019cad8f-ac00-7753-9ff1-325e5dde5fca"], "use": [null, "normal"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "options": [null, []], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "use_said_at": [null, null], "use_said_by": [null, null], "registration": [null, "VISIT 54"]}');
-INSERT INTO public.audit_rows VALUES (87, '2026-11-26 17:41:33.703578+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-7865-93fe-534fc9e6969a"}', '{"id": [null, "019cad8f-ac00-7865-93fe-534fc9e6969a"], "engine_id": [null, "019cad8f-ac00-7b16-9eab-eff00ed38739"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-7753-9ff1-325e5dde5fca"], "motorcycle_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (88, '2026-11-26 17:41:33.704173+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1002}', '{"state": [null, "booked"], "number": [null, 1002], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-7b16-9eab-eff00ed38739"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-7753-9ff1-325e5dde5fca"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (89, '2026-11-26 17:41:33.704562+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-76ee-8eac-9c7b57b9b500"}', '{"id": [null, "019cad8f-ac00-76ee-8eac-9c7b57b9b500"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-7753-9ff1-325e5dde5fca"], "offset_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (90, '2026-11-26 17:41:33.705818+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "oil-and-filter"]}');
-INSERT INTO public.audit_rows VALUES (91, '2026-11-26 17:41:33.706069+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "valve-clearance-adjustment"]}');
-INSERT INTO public.audit_rows VALUES (92, '2026-11-26 17:41:33.706288+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "valve-clearance-check"]}');
-INSERT INTO public.audit_rows VALUES (93, '2026-11-26 17:41:33.709827+00', NULL, NULL, 'job_cards', 'update', '{"number": 1002}', '{"state": ["booked", "checked_in"]}');
-INSERT INTO public.audit_rows VALUES (94, '2026-11-26 17:41:33.710522+00', NULL, NULL, 'check_ins', 'insert', '{"job_card_number": 1002}', '{"checked_in_at": [null, "2026-03-02T08:00:00+00:00"], "checked_in_by": [null, "00000001-0000-0000-0000-000000000001"], "job_card_number": [null, 1002], "engine_stopped_at": [null, "2026-03-01T18:00:00+00:00"], "odometer_reading_id": [null, "019cad8f-ac00-7a90-8ac6-d79948e1af2b"], "owners_words_remark_id": [null, null], "seen_on_arrival_remark_id": [null, null]}');
-INSERT INTO public.audit_rows VALUES (95, '2026-11-26 17:41:33.713054+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-71f0-bb26-3cd13c7652bf"}', '{"id": [null, "019cad8f-ac00-71f0-bb26-3cd13c7652bf"], "serial_number": [null, "E-55"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (96, '2026-11-26 17:41:33.7134+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-7885-93ca-14efeb3d02b8"}', '{"id": [null, "019cad8f-ac00-7885-93ca-14efeb3d02b8"], "use": [null, "normal"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "options": [null, []], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "use_said_at": [null, null], "use_said_by": [null, null], "registration": [null, "VISIT 55"]}');
-INSERT INTO public.audit_rows VALUES (97, '2026-11-26 17:41:33.713801+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-7de3-a079-1ad2c3bb1625"}', '{"id": [null, "019cad8f-ac00-7de3-a079-1ad2c3bb1625"], "engine_id": [null, "019cad8f-ac00-71f0-bb26-3cd13c7652bf"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-7885-93ca-14efeb3d02b8"], "motorcycle_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (98, '2026-11-26 17:41:33.714291+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1003}', '{"state": [null, "booked"], "number": [null, 1003], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-71f0-bb26-3cd13c7652bf"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-7885-93ca-14efeb3d02b8"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (99, '2026-11-26 17:41:33.714688+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-7d83-9a25-f4c70f0b376a"}', '{"id": [null, "019cad8f-ac00-7d83-9a25-f4c70f0b376a"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-7885-93ca-14efeb3d02b8"], "offset_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (100, '2026-11-26 17:41:33.720314+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "oil-and-filter"]}');
-INSERT INTO public.audit_rows VALUES (101, '2026-11-26 17:41:33.720475+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "valve-clearance-adjustment"]}');
-INSERT INTO public.audit_rows VALUES (102, '2026-11-26 17:41:33.720607+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "valve-clearance-check"]}');
+INSERT INTO public.audit_rows VALUES (1, '2026-11-26 17:50:53.972906+00', NULL, NULL, 'engine_models', 'insert', '{"id": "0000000a-0000-0000-0000-000000000001"}', '{"id": [null, "0000000a-0000-0000-0000-000000000001"], "name": [null, "Twin 600"], "maker": [null, "Testwerk"], "invented": [null, true], "current_version": [null, 1]}');
+INSERT INTO public.audit_rows VALUES (2, '2026-11-26 17:50:53.974725+00', NULL, NULL, 'instruments', 'insert', '{"id": "0000001e-0000-0000-0000-000000000001"}', '{"id": [null, "0000001e-0000-0000-0000-000000000001"], "kind": [null, "feeler_set"], "name": [null, "Feeler set, steps of 0.01 mm"], "unit": [null, "mm"], "drive": [null, null], "state": [null, "in_use"], "holder_id": [null, null], "length_mm": [null, null], "graduation": [null, null], "uncertainty": [null, null], "range_lowest": [null, null], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, null], "serial_number": [null, "F-1"], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (3, '2026-11-26 17:50:53.975231+00', NULL, NULL, 'instruments', 'insert', '{"id": "0000001f-0000-0000-0000-000000000001"}', '{"id": [null, "0000001f-0000-0000-0000-000000000001"], "kind": [null, "micrometer"], "name": [null, "Micrometer 0 to 25 mm"], "unit": [null, "mm"], "drive": [null, null], "state": [null, "in_use"], "holder_id": [null, null], "length_mm": [null, null], "graduation": [null, null], "uncertainty": [null, 0.0020], "range_lowest": [null, null], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, null], "serial_number": [null, "M-1"], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (4, '2026-11-26 17:50:53.975684+00', NULL, NULL, 'instruments', 'insert', '{"id": "00000020-0000-0000-0000-000000000001"}', '{"id": [null, "00000020-0000-0000-0000-000000000001"], "kind": [null, "torque_wrench"], "name": [null, "Torque wrench 5 to 25 N.m"], "unit": [null, "N.m"], "drive": [null, null], "state": [null, "in_use"], "holder_id": [null, null], "length_mm": [null, null], "graduation": [null, null], "uncertainty": [null, 4.0000], "range_lowest": [null, 5.0000], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, 25.0000], "serial_number": [null, "W-1"], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (5, '2026-11-26 17:50:53.97674+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 1}', '{"weekday": [null, 1], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
+INSERT INTO public.audit_rows VALUES (6, '2026-11-26 17:50:53.97712+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 2}', '{"weekday": [null, 2], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
+INSERT INTO public.audit_rows VALUES (7, '2026-11-26 17:50:53.977469+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 3}', '{"weekday": [null, 3], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
+INSERT INTO public.audit_rows VALUES (8, '2026-11-26 17:50:53.977822+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 4}', '{"weekday": [null, 4], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
+INSERT INTO public.audit_rows VALUES (9, '2026-11-26 17:50:53.978148+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 5}', '{"weekday": [null, 5], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
+INSERT INTO public.audit_rows VALUES (10, '2026-11-26 17:50:53.979678+00', NULL, NULL, 'parts', 'insert', '{"id": "00000032-0000-0000-0000-000000000001"}', '{"id": [null, "00000032-0000-0000-0000-000000000001"], "code": [null, "ring-14x18"], "form": [null, null], "kind": [null, "sealing_ring"], "name": [null, "Sealing ring 14 x 18 x 1.5"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (11, '2026-11-26 17:50:53.980126+00', NULL, NULL, 'parts', 'insert', '{"id": "00000033-0000-0000-0000-000000000001"}', '{"id": [null, "00000033-0000-0000-0000-000000000001"], "code": [null, "cover-gasket"], "form": [null, null], "kind": [null, "gasket"], "name": [null, "Head cover gasket"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (12, '2026-11-26 17:50:53.9804+00', NULL, NULL, 'parts', 'insert', '{"id": "00000034-0000-0000-0000-000000000001"}', '{"id": [null, "00000034-0000-0000-0000-000000000001"], "code": [null, "plug-well-o-ring"], "form": [null, null], "kind": [null, "o_ring"], "name": [null, "Plug well O-ring"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (13, '2026-11-26 17:50:53.98066+00', NULL, NULL, 'parts', 'insert', '{"id": "00000035-0000-0000-0000-000000000001"}', '{"id": [null, "00000035-0000-0000-0000-000000000001"], "code": [null, "oil-filter"], "form": [null, null], "kind": [null, "general"], "name": [null, "Oil filter"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (33, '2026-11-26 17:50:53.989617+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f3-0000-0000-0000-000000000001"}', '{"id": [null, "000003f3-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (34, '2026-11-26 17:50:53.989714+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f4-0000-0000-0000-000000000001"}', '{"id": [null, "000003f4-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (14, '2026-11-26 17:50:53.980917+00', NULL, NULL, 'parts', 'insert', '{"id": "00000036-0000-0000-0000-000000000001"}', '{"id": [null, "00000036-0000-0000-0000-000000000001"], "code": [null, "oil-10w-40"], "form": [null, null], "kind": [null, "fluid"], "name": [null, "Engine oil 10W-40"], "unit": [null, "millilitre"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (15, '2026-11-26 17:50:53.981363+00', NULL, NULL, 'parts', 'insert', '{"id": "00000037-0000-0000-0000-000000000001"}', '{"id": [null, "00000037-0000-0000-0000-000000000001"], "code": [null, "shim-test-9"], "form": [null, null], "kind": [null, "shim"], "name": [null, "Shim 9 mm, disc under finger follower"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (16, '2026-11-26 17:50:53.982021+00', NULL, NULL, 'people', 'insert', '{"id": "00000001-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
+INSERT INTO public.audit_rows VALUES (17, '2026-11-26 17:50:53.982325+00', NULL, NULL, 'people', 'insert', '{"id": "00000002-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
+INSERT INTO public.audit_rows VALUES (18, '2026-11-26 17:50:53.982605+00', NULL, NULL, 'people', 'insert', '{"id": "00000003-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
+INSERT INTO public.audit_rows VALUES (19, '2026-11-26 17:50:53.983407+00', NULL, NULL, 'resources', 'insert', '{"id": "00000014-0000-0000-0000-000000000001"}', '{"id": [null, "00000014-0000-0000-0000-000000000001"], "kind": [null, "bay"], "name": [null, "Bay 1"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, ["lift"]]}');
+INSERT INTO public.audit_rows VALUES (20, '2026-11-26 17:50:53.983824+00', NULL, NULL, 'resources', 'insert', '{"id": "00000015-0000-0000-0000-000000000001"}', '{"id": [null, "00000015-0000-0000-0000-000000000001"], "kind": [null, "bay"], "name": [null, "Bay 2"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
+INSERT INTO public.audit_rows VALUES (21, '2026-11-26 17:50:53.984071+00', NULL, NULL, 'resources', 'insert', '{"id": "00000017-0000-0000-0000-000000000001"}', '{"id": [null, "00000017-0000-0000-0000-000000000001"], "kind": [null, "special_tool"], "name": [null, "Cam alignment jig"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, ["cam-alignment-jig"]]}');
+INSERT INTO public.audit_rows VALUES (22, '2026-11-26 17:50:53.984308+00', NULL, NULL, 'resources', 'insert', '{"id": "00000018-0000-0000-0000-000000000001"}', '{"id": [null, "00000018-0000-0000-0000-000000000001"], "kind": [null, "parking_place"], "name": [null, "Stand 1"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
+INSERT INTO public.audit_rows VALUES (23, '2026-11-26 17:50:53.984533+00', NULL, NULL, 'resources', 'insert', '{"id": "00000019-0000-0000-0000-000000000001"}', '{"id": [null, "00000019-0000-0000-0000-000000000001"], "kind": [null, "parking_place"], "name": [null, "Stand 2"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
+INSERT INTO public.audit_rows VALUES (24, '2026-11-26 17:50:53.985384+00', NULL, NULL, 'storage_places', 'insert', '{"id": "00000028-0000-0000-0000-000000000001"}', '{"id": [null, "00000028-0000-0000-0000-000000000001"], "code": [null, "P001"], "name": [null, "Shelf A"], "retired": [null, false], "walk_order": [null, 0]}');
+INSERT INTO public.audit_rows VALUES (25, '2026-11-26 17:50:53.985649+00', NULL, NULL, 'storage_places', 'insert', '{"id": "00000029-0000-0000-0000-000000000001"}', '{"id": [null, "00000029-0000-0000-0000-000000000001"], "code": [null, "P002"], "name": [null, "Shim box"], "retired": [null, false], "walk_order": [null, 0]}');
+INSERT INTO public.audit_rows VALUES (26, '2026-11-26 17:50:53.986496+00', NULL, NULL, 'workshop_profiles', 'insert', '{"id": 1}', '{"id": [null, 1], "name": [null, "Test workshop"], "phone": [null, null], "currency": [null, "EUR"], "invented": [null, true], "time_zone": [null, "Europe/Vienna"], "used_shims": [null, "yes"], "service_level": [null, 0.95], "tax_rate_code": [null, null], "arrival_minutes": [null, 15], "drift_threshold": [null, 0.05], "warm_run_minutes": [null, 15], "hand_over_minutes": [null, 15], "test_ride_minutes": [null, 20], "labour_net_per_hour": [null, null], "together_within_days": [null, 30], "together_within_metres": [null, 500000.000]}');
+INSERT INTO public.audit_rows VALUES (27, '2026-11-26 17:50:53.988301+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ed-0000-0000-0000-000000000001"}', '{"id": [null, "000003ed-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (28, '2026-11-26 17:50:53.988587+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ee-0000-0000-0000-000000000001"}', '{"id": [null, "000003ee-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (29, '2026-11-26 17:50:53.988797+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ef-0000-0000-0000-000000000001"}', '{"id": [null, "000003ef-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (30, '2026-11-26 17:50:53.988999+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f0-0000-0000-0000-000000000001"}', '{"id": [null, "000003f0-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (31, '2026-11-26 17:50:53.989245+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f1-0000-0000-0000-000000000001"}', '{"id": [null, "000003f1-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (32, '2026-11-26 17:50:53.989502+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f2-0000-0000-0000-000000000001"}', '{"id": [null, "000003f2-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (35, '2026-11-26 17:50:53.9898+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f5-0000-0000-0000-000000000001"}', '{"id": [null, "000003f5-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (36, '2026-11-26 17:50:53.989931+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f6-0000-0000-0000-000000000001"}', '{"id": [null, "000003f6-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (37, '2026-11-26 17:50:53.990015+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f7-0000-0000-0000-000000000001"}', '{"id": [null, "000003f7-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (38, '2026-11-26 17:50:53.990158+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f8-0000-0000-0000-000000000001"}', '{"id": [null, "000003f8-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (39, '2026-11-26 17:50:53.990254+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f9-0000-0000-0000-000000000001"}', '{"id": [null, "000003f9-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (40, '2026-11-26 17:50:53.990335+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fa-0000-0000-0000-000000000001"}', '{"id": [null, "000003fa-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (41, '2026-11-26 17:50:53.990419+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fb-0000-0000-0000-000000000001"}', '{"id": [null, "000003fb-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (42, '2026-11-26 17:50:53.990498+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fc-0000-0000-0000-000000000001"}', '{"id": [null, "000003fc-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (43, '2026-11-26 17:50:53.990575+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fd-0000-0000-0000-000000000001"}', '{"id": [null, "000003fd-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (44, '2026-11-26 17:50:53.990652+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fe-0000-0000-0000-000000000001"}', '{"id": [null, "000003fe-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (45, '2026-11-26 17:50:53.99073+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ff-0000-0000-0000-000000000001"}', '{"id": [null, "000003ff-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (46, '2026-11-26 17:50:53.990808+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000400-0000-0000-0000-000000000001"}', '{"id": [null, "00000400-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (47, '2026-11-26 17:50:53.990892+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000401-0000-0000-0000-000000000001"}', '{"id": [null, "00000401-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (48, '2026-11-26 17:50:53.990968+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000402-0000-0000-0000-000000000001"}', '{"id": [null, "00000402-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (49, '2026-11-26 17:50:53.991045+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000403-0000-0000-0000-000000000001"}', '{"id": [null, "00000403-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (50, '2026-11-26 17:50:53.991121+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000404-0000-0000-0000-000000000001"}', '{"id": [null, "00000404-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (51, '2026-11-26 17:50:53.991198+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000405-0000-0000-0000-000000000001"}', '{"id": [null, "00000405-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (52, '2026-11-26 17:50:53.991281+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000406-0000-0000-0000-000000000001"}', '{"id": [null, "00000406-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (53, '2026-11-26 17:50:53.991359+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000407-0000-0000-0000-000000000001"}', '{"id": [null, "00000407-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (54, '2026-11-26 17:50:53.991435+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000408-0000-0000-0000-000000000001"}', '{"id": [null, "00000408-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (55, '2026-11-26 17:50:53.991511+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000409-0000-0000-0000-000000000001"}', '{"id": [null, "00000409-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (56, '2026-11-26 17:50:53.991587+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040a-0000-0000-0000-000000000001"}', '{"id": [null, "0000040a-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (57, '2026-11-26 17:50:53.991669+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040b-0000-0000-0000-000000000001"}', '{"id": [null, "0000040b-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (58, '2026-11-26 17:50:53.991838+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040c-0000-0000-0000-000000000001"}', '{"id": [null, "0000040c-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (59, '2026-11-26 17:50:53.992162+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040d-0000-0000-0000-000000000001"}', '{"id": [null, "0000040d-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (60, '2026-11-26 17:50:53.992258+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040e-0000-0000-0000-000000000001"}', '{"id": [null, "0000040e-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (61, '2026-11-26 17:50:53.992342+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040f-0000-0000-0000-000000000001"}', '{"id": [null, "0000040f-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (62, '2026-11-26 17:50:53.992429+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000410-0000-0000-0000-000000000001"}', '{"id": [null, "00000410-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.4000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (63, '2026-11-26 17:50:53.992786+00', NULL, NULL, 'resources', 'insert', '{"id": "00000016-0000-0000-0000-000000000001"}', '{"id": [null, "00000016-0000-0000-0000-000000000001"], "kind": [null, "technician"], "name": [null, "TN"], "grade": [null, null], "retired": [null, false], "person_id": [null, "00000002-0000-0000-0000-000000000001"], "capabilities": [null, ["valve work"]]}');
+INSERT INTO public.audit_rows VALUES (64, '2026-11-26 17:50:53.99374+00', NULL, NULL, 'shim_series', 'insert', '{"part_id": "00000037-0000-0000-0000-000000000001"}', '{"seat": [null, "shim_under_finger_follower"], "source": [null, "made up for tests"], "columns": [null, 10], "part_id": [null, "00000037-0000-0000-0000-000000000001"], "step_mm": [null, 0.025], "place_id": [null, "00000029-0000-0000-0000-000000000001"], "largest_mm": [null, 3.200], "diameter_mm": [null, 9.000], "smallest_mm": [null, 1.200]}');
+INSERT INTO public.audit_rows VALUES (65, '2026-11-26 17:50:54.262493+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-7ba6-a7f5-6972583364d8"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
+INSERT INTO public.audit_rows VALUES (66, '2026-11-26 17:50:54.378687+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-7592-b7d7-ec3b99d21085", "user_id": "019cad8f-ac00-7ba6-a7f5-6972583364d8"}', '{"role_id": [null, "019cad8f-ac00-7592-b7d7-ec3b99d21085"], "user_id": [null, "019cad8f-ac00-7ba6-a7f5-6972583364d8"]}');
+INSERT INTO public.audit_rows VALUES (67, '2026-11-26 17:50:54.379515+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-7ba6-a7f5-6972583364d8"}', '{"concurrency_stamp": null}');
+INSERT INTO public.audit_rows VALUES (68, '2026-11-26 17:50:54.475106+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-787c-8541-e684437f71cb"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
+INSERT INTO public.audit_rows VALUES (69, '2026-11-26 17:50:54.525635+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-7daa-9d0a-e18f806f80df", "user_id": "019cad8f-ac00-787c-8541-e684437f71cb"}', '{"role_id": [null, "019cad8f-ac00-7daa-9d0a-e18f806f80df"], "user_id": [null, "019cad8f-ac00-787c-8541-e684437f71cb"]}');
+INSERT INTO public.audit_rows VALUES (70, '2026-11-26 17:50:54.52646+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-787c-8541-e684437f71cb"}', '{"concurrency_stamp": null}');
+INSERT INTO public.audit_rows VALUES (71, '2026-11-26 17:50:54.641941+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-7f83-ad95-c1d1485f4587"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
+INSERT INTO public.audit_rows VALUES (72, '2026-11-26 17:50:54.691163+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-705e-9501-84ff447db292", "user_id": "019cad8f-ac00-7f83-ad95-c1d1485f4587"}', '{"role_id": [null, "019cad8f-ac00-705e-9501-84ff447db292"], "user_id": [null, "019cad8f-ac00-7f83-ad95-c1d1485f4587"]}');
+INSERT INTO public.audit_rows VALUES (73, '2026-11-26 17:50:54.692351+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-7f83-ad95-c1d1485f4587"}', '{"concurrency_stamp": null}');
+INSERT INTO public.audit_rows VALUES (74, '2026-11-26 17:51:09.633101+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-7b08-9843-bc9728e829ed"}', '{"id": [null, "019cad8f-ac00-7b08-9843-bc9728e829ed"], "serial_number": [null, "E-1"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (75, '2026-11-26 17:51:09.634027+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-72c9-b829-fbd1881fbac3"}', '{"id": [null, "019cad8f-ac00-72c9-b829-fbd1881fbac3"], "use": [null, "normal"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "options": [null, []], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "use_said_at": [null, null], "use_said_by": [null, null], "registration": [null, "VISIT 1"]}');
+INSERT INTO public.audit_rows VALUES (76, '2026-11-26 17:51:09.63521+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-718a-8521-8729af105627"}', '{"id": [null, "019cad8f-ac00-718a-8521-8729af105627"], "engine_id": [null, "019cad8f-ac00-7b08-9843-bc9728e829ed"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-72c9-b829-fbd1881fbac3"], "motorcycle_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (77, '2026-11-26 17:51:09.638478+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1001}', '{"state": [null, "booked"], "number": [null, 1001], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-7b08-9843-bc9728e829ed"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-72c9-b829-fbd1881fbac3"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (78, '2026-11-26 17:51:09.639267+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-7390-a253-3483c970fc87"}', '{"id": [null, "019cad8f-ac00-7390-a253-3483c970fc87"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-72c9-b829-fbd1881fbac3"], "offset_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (79, '2026-11-26 17:51:09.667756+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "oil-and-filter"]}');
+INSERT INTO public.audit_rows VALUES (80, '2026-11-26 17:51:09.668113+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "valve-clearance-adjustment"]}');
+INSERT INTO public.audit_rows VALUES (81, '2026-11-26 17:51:09.668346+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "valve-clearance-check"]}');
+INSERT INTO public.audit_rows VALUES (82, '2026-11-26 17:51:09.742993+00', NULL, NULL, 'job_cards', 'update', '{"number": 1001}', '{"state": ["booked", "checked_in"]}');
+INSERT INTO public.audit_rows VALUES (83, '2026-11-26 17:51:09.744816+00', NULL, NULL, 'check_ins', 'insert', '{"job_card_number": 1001}', '{"checked_in_at": [null, "2026-03-02T08:00:00+00:00"], "checked_in_by": [null, "00000001-0000-0000-0000-000000000001"], "job_card_number": [null, 1001], "engine_stopped_at": [null, "2026-03-01T18:00:00+00:00"], "odometer_reading_id": [null, "019cad8f-ac00-77ae-8905-dbc870941d4e"], "owners_words_remark_id": [null, null], "seen_on_arrival_remark_id": [null, null]}');
+INSERT INTO public.audit_rows VALUES (84, '2026-11-26 17:51:10.622501+00', '00000002-0000-0000-0000-000000000001', '0HNQBSND2UBOU', 'job_cards', 'update', '{"number": 1001}', '{"state": ["checked_in", "signed_off"]}');
+INSERT INTO public.audit_rows VALUES (85, '2026-11-26 17:51:11.141518+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-7156-89ad-32981ae464f8"}', '{"id": [null, "019cad8f-ac00-7156-89ad-32981ae464f8"], "serial_number": [null, "E-2"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (86, '2026-11-26 17:51:11.141974+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-7e51-a866-cf91444ed00f"}', '{"id": [null, "019cad8f-ac00-7e51-a866-cf91444ed00f"], "use": [null, "normal"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "options": [null, []], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "use_said_at": [null, null], "use_said_by": [null, null], "registration": [null, "VISIT 2"]}');
+INSERT INTO public.audit_rows VALUES (87, '2026-11-26 17:51:11.14249+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-7920-81a7-63de7ae9322f"}', '{"id": [null, "019cad8f-ac00-7920-81a7-63de7ae9322f"], "engine_id": [null, "019cad8f-ac00-7156-89ad-32981ae464f8"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-7e51-a866-cf91444ed00f"], "motorcycle_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (88, '2026-11-26 17:51:11.143085+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1002}', '{"state": [null, "booked"], "number": [null, 1002], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-7156-89ad-32981ae464f8"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-7e51-a866-cf91444ed00f"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (89, '2026-11-26 17:51:11.14349+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-70ad-b78b-d02783b0b761"}', '{"id": [null, "019cad8f-ac00-70ad-b78b-d02783b0b761"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-7e51-a866-cf91444ed00f"], "offset_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (90, '2026-11-26 17:51:11.145404+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "oil-and-filter"]}');
+INSERT INTO public.audit_rows VALUES (91, '2026-11-26 17:51:11.145699+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "valve-clearance-adjustment"]}');
+INSERT INTO public.audit_rows VALUES (92, '2026-11-26 17:51:11.145943+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "valve-clearance-check"]}');
+INSERT INTO public.audit_rows VALUES (93, '2026-11-26 17:51:11.149943+00', NULL, NULL, 'job_cards', 'update', '{"number": 1002}', '{"state": ["booked", "checked_in"]}');
+INSERT INTO public.audit_rows VALUES (94, '2026-11-26 17:51:11.150747+00', NULL, NULL, 'check_ins', 'insert', '{"job_card_number": 1002}', '{"checked_in_at": [null, "2026-03-02T08:00:00+00:00"], "checked_in_by": [null, "00000001-0000-0000-0000-000000000001"], "job_card_number": [null, 1002], "engine_stopped_at": [null, "2026-03-01T18:00:00+00:00"], "odometer_reading_id": [null, "019cad8f-ac00-791b-a5be-48279d4299b8"], "owners_words_remark_id": [null, null], "seen_on_arrival_remark_id": [null, null]}');
+INSERT INTO public.audit_rows VALUES (95, '2026-11-26 17:51:11.154835+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-7874-8d06-2616afdd46bc"}', '{"id": [null, "019cad8f-ac00-7874-8d06-2616afdd46bc"], "serial_number": [null, "E-3"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (96, '2026-11-26 17:51:11.155408+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-77a1-b82a-9652fac7d623"}', '{"id": [null, "019cad8f-ac00-77a1-b82a-9652fac7d623"], "use": [null, "normal"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "options": [null, []], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "use_said_at": [null, null], "use_said_by": [null, null], "registration": [null, "VISIT 3"]}');
+INSERT INTO public.audit_rows VALUES (97, '2026-11-26 17:51:11.156124+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-7e9c-a1e3-7f3c266c022b"}', '{"id": [null, "019cad8f-ac00-7e9c-a1e3-7f3c266c022b"], "engine_id": [null, "019cad8f-ac00-7874-8d06-2616afdd46bc"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-77a1-b82a-9652fac7d623"], "motorcycle_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (98, '2026-11-26 17:51:11.156781+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1003}', '{"state": [null, "booked"], "number": [null, 1003], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-7874-8d06-2616afdd46bc"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-77a1-b82a-9652fac7d623"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (99, '2026-11-26 17:51:11.157257+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-7ca2-bc69-cf4953d567fd"}', '{"id": [null, "019cad8f-ac00-7ca2-bc69-cf4953d567fd"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-77a1-b82a-9652fac7d623"], "offset_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (100, '2026-11-26 17:51:11.159238+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "oil-and-filter"]}');
+INSERT INTO public.audit_rows VALUES (101, '2026-11-26 17:51:11.159422+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "valve-clearance-adjustment"]}');
+INSERT INTO public.audit_rows VALUES (102, '2026-11-26 17:51:11.159546+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "valve-clearance-check"]}');
 
 
 --
@@ -2154,43 +2183,43 @@ INSERT INTO public.audit_rows VALUES (102, '2026-11-26 17:41:33.720607+00', NULL
 -- Data for Name: caution_acknowledgements; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7fc6-ac32-4302f4140a4e', 1001, 'eye-protection', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7181-a8c0-ad6161f3fcd4', 1001, 'hot-oil', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7600-aa63-395505a74828', 1001, 'used-oil', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7da5-aed8-1716023543e0', 1001, 'cam-chain-taut', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7001-a12c-c194d681987f', 1001, 'turn-by-hand', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-72dd-a87f-da0e7c501e0b', 1001, 'eye-protection', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7488-9598-227690ef5efc', 1001, 'hot-oil', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7a45-a968-93fa8a08bdfd', 1001, 'used-oil', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7663-8fc3-05b714b1cd76', 1001, 'cam-chain-taut', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7764-be61-d16ac09a657a', 1001, 'turn-by-hand', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
 
 
 --
 -- Data for Name: check_ins; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.check_ins VALUES (1001, '019cad8f-ac00-72d0-afbf-bafdefa619d0', NULL, NULL, '2026-03-01 18:00:00+00', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.check_ins VALUES (1002, '019cad8f-ac00-7a90-8ac6-d79948e1af2b', NULL, NULL, '2026-03-01 18:00:00+00', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.check_ins VALUES (1001, '019cad8f-ac00-77ae-8905-dbc870941d4e', NULL, NULL, '2026-03-01 18:00:00+00', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.check_ins VALUES (1002, '019cad8f-ac00-791b-a5be-48279d4299b8', NULL, NULL, '2026-03-01 18:00:00+00', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
 
 
 --
 -- Data for Name: clearance_forecasts; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7063-9009-53c15d7eefa0', '1-intake-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7063-9009-53c15d7eefa0', '1-intake-1', 2, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7063-9009-53c15d7eefa0', '1-exhaust-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7063-9009-53c15d7eefa0', '2-intake-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7063-9009-53c15d7eefa0', '2-intake-1', 2, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7063-9009-53c15d7eefa0', '2-exhaust-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7b08-9843-bc9728e829ed', '1-intake-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7b08-9843-bc9728e829ed', '1-intake-1', 2, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7b08-9843-bc9728e829ed', '1-exhaust-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7b08-9843-bc9728e829ed', '2-intake-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7b08-9843-bc9728e829ed', '2-intake-1', 2, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7b08-9843-bc9728e829ed', '2-exhaust-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
 
 
 --
 -- Data for Name: clearance_readings; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-717d-aa22-09d92219a383', '019cad8f-ac00-7063-9009-53c15d7eefa0', 1001, NULL, '1-intake-1', 1, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-72d0-afbf-bafdefa619d0', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-71c7-aa3d-04ee3717942e', '019cad8f-ac00-7063-9009-53c15d7eefa0', 1001, NULL, '1-intake-1', 2, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-72d0-afbf-bafdefa619d0', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-71d2-a940-8f4e1b00cb32', '019cad8f-ac00-7063-9009-53c15d7eefa0', 1001, NULL, '2-exhaust-1', 1, 'as_found', 1, 'go_and_no_go', 0.2500, 0.2600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-72d0-afbf-bafdefa619d0', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-72d6-b3fa-7f317f0cc6db', '019cad8f-ac00-7063-9009-53c15d7eefa0', 1001, NULL, '2-intake-1', 2, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-72d0-afbf-bafdefa619d0', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-73b0-b0ec-948fc6b25441', '019cad8f-ac00-7063-9009-53c15d7eefa0', 1001, NULL, '1-exhaust-1', 1, 'as_found', 1, 'go_and_no_go', 0.2500, 0.2600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-72d0-afbf-bafdefa619d0', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-75aa-a0b2-2038ae9590cb', '019cad8f-ac00-7063-9009-53c15d7eefa0', 1001, NULL, '2-intake-1', 1, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-72d0-afbf-bafdefa619d0', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7380-8235-6409a7a09743', '019cad8f-ac00-7b08-9843-bc9728e829ed', 1001, NULL, '1-exhaust-1', 1, 'as_found', 1, 'go_and_no_go', 0.2500, 0.2600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-77ae-8905-dbc870941d4e', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7648-aeda-24f24ab06cbf', '019cad8f-ac00-7b08-9843-bc9728e829ed', 1001, NULL, '2-intake-1', 1, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-77ae-8905-dbc870941d4e', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-785c-9b19-a73c1b6796bc', '019cad8f-ac00-7b08-9843-bc9728e829ed', 1001, NULL, '2-exhaust-1', 1, 'as_found', 1, 'go_and_no_go', 0.2500, 0.2600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-77ae-8905-dbc870941d4e', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7a75-9293-a9388cbbe4cd', '019cad8f-ac00-7b08-9843-bc9728e829ed', 1001, NULL, '2-intake-1', 2, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-77ae-8905-dbc870941d4e', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7b02-b718-14adae6bedea', '019cad8f-ac00-7b08-9843-bc9728e829ed', 1001, NULL, '1-intake-1', 1, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-77ae-8905-dbc870941d4e', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7bbd-9af7-3da3e30209e8', '019cad8f-ac00-7b08-9843-bc9728e829ed', 1001, NULL, '1-intake-1', 2, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-77ae-8905-dbc870941d4e', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
 
 
 --
@@ -2209,15 +2238,15 @@ INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-75aa-a0b2-2038ae959
 -- Data for Name: data_protection_keys; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.data_protection_keys VALUES (1, 'key-a0207804-41f5-42b9-a33b-d1bfce8e090d', '<key id="a0207804-41f5-42b9-a33b-d1bfce8e090d" version="1"><creationDate>2026-11-26T17:41:07.6886526Z</creationDate><activationDate>2026-11-26T17:41:07.6886526Z</activationDate><expirationDate>2027-02-24T17:41:07.6886526Z</expirationDate><descriptor deserializerType="Microsoft.AspNetCore.DataProtection.AuthenticatedEncryption.ConfigurationModel.AuthenticatedEncryptorDescriptorDeserializer, Microsoft.AspNetCore.DataProtection, Version=10.0.0.0, Culture=neutral, PublicKeyToken=adb9793829ddae60"><descriptor><encryption algorithm="AES_256_CBC" /><validation algorithm="HMACSHA256" /><masterKey p4:requiresEncryption="true" xmlns:p4="http://schemas.asp.net/2015/03/dataProtection"><!-- Warning: the key below is in an unencrypted form. --><value>IsI1mF7h+2X4eRvBxG8oZL/G8Rg/vXCQORSBs6VI/nzkNNlOqkyJdGQnjOq3jUVELCQNPOY8X5pkgTAaEURyqg==</value></masterKey></descriptor></descriptor></key>');
+INSERT INTO public.data_protection_keys VALUES (1, 'key-4207cbd0-9a6e-481d-87d1-d4bc189c000c', '<key id="4207cbd0-9a6e-481d-87d1-d4bc189c000c" version="1"><creationDate>2026-11-26T17:50:51.6522766Z</creationDate><activationDate>2026-11-26T17:50:51.6522766Z</activationDate><expirationDate>2027-02-24T17:50:51.6522766Z</expirationDate><descriptor deserializerType="Microsoft.AspNetCore.DataProtection.AuthenticatedEncryption.ConfigurationModel.AuthenticatedEncryptorDescriptorDeserializer, Microsoft.AspNetCore.DataProtection, Version=10.0.0.0, Culture=neutral, PublicKeyToken=adb9793829ddae60"><descriptor><encryption algorithm="AES_256_CBC" /><validation algorithm="HMACSHA256" /><masterKey p4:requiresEncryption="true" xmlns:p4="http://schemas.asp.net/2015/03/dataProtection"><!-- Warning: the key below is in an unencrypted form. --><value>bfyOIn/LdchTXqI2I1f2N5bYQ1xS8zg6tHKMIHcS61K9hLSaBcpWa1ButsXpjo3TSMo00fqcfkffR/C++sHpGQ==</value></masterKey></descriptor></descriptor></key>');
 
 
 --
 -- Data for Name: done_items; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.done_items VALUES ('019cad8f-ac00-73e7-8582-c36742079899', '019cad8f-ac00-7b7e-92f7-5c7f5ff428bf', 'oil-and-filter', '2026-03-02', 24001000.000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.done_items VALUES ('019cad8f-ac00-7a56-be02-198f40f1f864', '019cad8f-ac00-7b7e-92f7-5c7f5ff428bf', 'valve-clearance-check', '2026-03-02', 24001000.000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.done_items VALUES ('019cad8f-ac00-74ca-9531-1596cf09ec68', '019cad8f-ac00-72c9-b829-fbd1881fbac3', 'valve-clearance-check', '2026-03-02', 24001000.000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.done_items VALUES ('019cad8f-ac00-7e97-9421-797a96a89e0a', '019cad8f-ac00-72c9-b829-fbd1881fbac3', 'oil-and-filter', '2026-03-02', 24001000.000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
 
 
 --
@@ -2243,8 +2272,8 @@ INSERT INTO public.drift_refits VALUES ('0000000a-0000-0000-0000-000000000001', 
 -- Data for Name: due_items; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.due_items VALUES ('019cad8f-ac00-7b7e-92f7-5c7f5ff428bf', 'oil-and-filter', 'Engine oil and filter', '2027-03-02', 34001000.000, '2027-03-02', '2027-03-02', '2027-03-02', '2026-03-02 08:00:00+00', 24001000.000, '2026-03-02', 'borrowed', false, 'first', '2027-03-02', NULL, 10000000.000, NULL, 0);
-INSERT INTO public.due_items VALUES ('019cad8f-ac00-7b7e-92f7-5c7f5ff428bf', 'valve-clearance-check', 'Valve clearance check', NULL, 48001000.000, '2032-04-15', '2031-02-02', '2033-10-13', '2026-03-02 08:00:00+00', 24001000.000, '2026-03-02', 'borrowed', false, 'later', '2032-04-15', NULL, 24000000.000, NULL, 0);
+INSERT INTO public.due_items VALUES ('019cad8f-ac00-72c9-b829-fbd1881fbac3', 'oil-and-filter', 'Engine oil and filter', '2027-03-02', 34001000.000, '2027-03-02', '2027-03-02', '2027-03-02', '2026-03-02 08:00:00+00', 24001000.000, '2026-03-02', 'borrowed', false, 'first', '2027-03-02', NULL, 10000000.000, NULL, 0);
+INSERT INTO public.due_items VALUES ('019cad8f-ac00-72c9-b829-fbd1881fbac3', 'valve-clearance-check', 'Valve clearance check', NULL, 48001000.000, '2032-04-15', '2031-02-02', '2033-10-13', '2026-03-02 08:00:00+00', 24001000.000, '2026-03-02', 'borrowed', false, 'later', '2032-04-15', NULL, 24000000.000, NULL, 0);
 
 
 --
@@ -2257,16 +2286,16 @@ INSERT INTO public.due_items VALUES ('019cad8f-ac00-7b7e-92f7-5c7f5ff428bf', 'va
 -- Data for Name: due_visits; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.due_visits VALUES ('019cad8f-ac00-7b7e-92f7-5c7f5ff428bf', '0000000a-0000-0000-0000-000000000001', '2027-03-02', 10000000.000, 30, 0, '{}', '2026-03-02 08:00:00+00');
+INSERT INTO public.due_visits VALUES ('019cad8f-ac00-72c9-b829-fbd1881fbac3', '0000000a-0000-0000-0000-000000000001', '2027-03-02', 10000000.000, 30, 0, '{}', '2026-03-02 08:00:00+00');
 
 
 --
 -- Data for Name: engine_fittings; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-756c-8fec-e1f3676efed6', '019cad8f-ac00-7063-9009-53c15d7eefa0', '019cad8f-ac00-7b7e-92f7-5c7f5ff428bf', '2020-01-01', NULL, 0.000, 0.000);
-INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-7865-93fe-534fc9e6969a', '019cad8f-ac00-7b16-9eab-eff00ed38739', '019cad8f-ac00-7753-9ff1-325e5dde5fca', '2020-01-01', NULL, 0.000, 0.000);
-INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-7de3-a079-1ad2c3bb1625', '019cad8f-ac00-71f0-bb26-3cd13c7652bf', '019cad8f-ac00-7885-93ca-14efeb3d02b8', '2020-01-01', NULL, 0.000, 0.000);
+INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-718a-8521-8729af105627', '019cad8f-ac00-7b08-9843-bc9728e829ed', '019cad8f-ac00-72c9-b829-fbd1881fbac3', '2020-01-01', NULL, 0.000, 0.000);
+INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-7920-81a7-63de7ae9322f', '019cad8f-ac00-7156-89ad-32981ae464f8', '019cad8f-ac00-7e51-a866-cf91444ed00f', '2020-01-01', NULL, 0.000, 0.000);
+INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-7e9c-a1e3-7f3c266c022b', '019cad8f-ac00-7874-8d06-2616afdd46bc', '019cad8f-ac00-77a1-b82a-9652fac7d623', '2020-01-01', NULL, 0.000, 0.000);
 
 
 --
@@ -2287,7 +2316,7 @@ INSERT INTO public.engine_models VALUES ('0000000a-0000-0000-0000-000000000001',
 -- Data for Name: engine_outlooks; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.engine_outlooks VALUES ('019cad8f-ac00-7063-9009-53c15d7eefa0', '2026-03-02 08:00:00+00', NULL, 48001000.000, '2032-04-15', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.engine_outlooks VALUES ('019cad8f-ac00-7b08-9843-bc9728e829ed', '2026-03-02 08:00:00+00', NULL, 48001000.000, '2032-04-15', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
 
 
 --
@@ -2300,9 +2329,9 @@ INSERT INTO public.engine_outlooks VALUES ('019cad8f-ac00-7063-9009-53c15d7eefa0
 -- Data for Name: engines; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.engines VALUES ('019cad8f-ac00-7063-9009-53c15d7eefa0', '0000000a-0000-0000-0000-000000000001', 'E-53');
-INSERT INTO public.engines VALUES ('019cad8f-ac00-7b16-9eab-eff00ed38739', '0000000a-0000-0000-0000-000000000001', 'E-54');
-INSERT INTO public.engines VALUES ('019cad8f-ac00-71f0-bb26-3cd13c7652bf', '0000000a-0000-0000-0000-000000000001', 'E-55');
+INSERT INTO public.engines VALUES ('019cad8f-ac00-7b08-9843-bc9728e829ed', '0000000a-0000-0000-0000-000000000001', 'E-1');
+INSERT INTO public.engines VALUES ('019cad8f-ac00-7156-89ad-32981ae464f8', '0000000a-0000-0000-0000-000000000001', 'E-2');
+INSERT INTO public.engines VALUES ('019cad8f-ac00-7874-8d06-2616afdd46bc', '0000000a-0000-0000-0000-000000000001', 'E-3');
 
 
 --
@@ -2333,8 +2362,8 @@ INSERT INTO public.engines VALUES ('019cad8f-ac00-71f0-bb26-3cd13c7652bf', '0000
 -- Data for Name: fastener_ticks; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.fastener_ticks VALUES ('019cad8f-ac00-7ad3-89d5-202639377b3f', 1001, 'drain-plug', true, '00000020-0000-0000-0000-000000000001', NULL, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL);
-INSERT INTO public.fastener_ticks VALUES ('019cad8f-ac00-760a-88c1-56d81f1b339f', 1001, 'cover-bolt', true, '00000020-0000-0000-0000-000000000001', NULL, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL);
+INSERT INTO public.fastener_ticks VALUES ('019cad8f-ac00-7391-b301-2714d19f575a', 1001, 'drain-plug', true, '00000020-0000-0000-0000-000000000001', NULL, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL);
+INSERT INTO public.fastener_ticks VALUES ('019cad8f-ac00-7c42-88a9-67810b27717e', 1001, 'cover-bolt', true, '00000020-0000-0000-0000-000000000001', NULL, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL);
 
 
 --
@@ -2443,9 +2472,9 @@ INSERT INTO public.job_card_items VALUES (1003, 'valve-clearance-check', 'certai
 -- Data for Name: job_cards; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.job_cards VALUES (1001, '019cad8f-ac00-7b7e-92f7-5c7f5ff428bf', '019cad8f-ac00-7063-9009-53c15d7eefa0', '0000000b-0000-0000-0000-000000000001', 'signed_off', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
-INSERT INTO public.job_cards VALUES (1002, '019cad8f-ac00-7753-9ff1-325e5dde5fca', '019cad8f-ac00-7b16-9eab-eff00ed38739', '0000000b-0000-0000-0000-000000000001', 'checked_in', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
-INSERT INTO public.job_cards VALUES (1003, '019cad8f-ac00-7885-93ca-14efeb3d02b8', '019cad8f-ac00-71f0-bb26-3cd13c7652bf', '0000000b-0000-0000-0000-000000000001', 'booked', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
+INSERT INTO public.job_cards VALUES (1001, '019cad8f-ac00-72c9-b829-fbd1881fbac3', '019cad8f-ac00-7b08-9843-bc9728e829ed', '0000000b-0000-0000-0000-000000000001', 'signed_off', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
+INSERT INTO public.job_cards VALUES (1002, '019cad8f-ac00-7e51-a866-cf91444ed00f', '019cad8f-ac00-7156-89ad-32981ae464f8', '0000000b-0000-0000-0000-000000000001', 'checked_in', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
+INSERT INTO public.job_cards VALUES (1003, '019cad8f-ac00-77a1-b82a-9652fac7d623', '019cad8f-ac00-7874-8d06-2616afdd46bc', '0000000b-0000-0000-0000-000000000001', 'booked', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
 
 
 --
@@ -2502,9 +2531,9 @@ You receive this because you agreed to be written to. Tell us if you no longer w
 -- Data for Name: motorcycles; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-7b7e-92f7-5c7f5ff428bf', 'VISIT 53', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false, '{}', 'normal', NULL, NULL);
-INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-7753-9ff1-325e5dde5fca', 'VISIT 54', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false, '{}', 'normal', NULL, NULL);
-INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-7885-93ca-14efeb3d02b8', 'VISIT 55', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false, '{}', 'normal', NULL, NULL);
+INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-72c9-b829-fbd1881fbac3', 'VISIT 1', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false, '{}', 'normal', NULL, NULL);
+INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-7e51-a866-cf91444ed00f', 'VISIT 2', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false, '{}', 'normal', NULL, NULL);
+INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-77a1-b82a-9652fac7d623', 'VISIT 3', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false, '{}', 'normal', NULL, NULL);
 
 
 --
@@ -2517,18 +2546,18 @@ INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-7885-93ca-14efeb3d02b8', '
 -- Data for Name: odometer_readings; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-72d0-afbf-bafdefa619d0', '019cad8f-ac00-73a4-9083-73803d0a7901', '019cad8f-ac00-7b7e-92f7-5c7f5ff428bf', '2026-03-02', 24000, 'kilometres', 24000000.000, 1001, NULL, NULL, '00000001-0000-0000-0000-000000000001', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', false);
-INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-7c4d-b1b3-02d7bf7276c5', '019cad8f-ac00-73a4-9083-73803d0a7901', '019cad8f-ac00-7b7e-92f7-5c7f5ff428bf', '2026-03-02', 24001, 'kilometres', 24001000.000, 1001, NULL, NULL, '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', false);
-INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-7a90-8ac6-d79948e1af2b', '019cad8f-ac00-76ee-8eac-9c7b57b9b500', '019cad8f-ac00-7753-9ff1-325e5dde5fca', '2026-03-02', 24000, 'kilometres', 24000000.000, 1002, NULL, NULL, '00000001-0000-0000-0000-000000000001', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', false);
+INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-77ae-8905-dbc870941d4e', '019cad8f-ac00-7390-a253-3483c970fc87', '019cad8f-ac00-72c9-b829-fbd1881fbac3', '2026-03-02', 24000, 'kilometres', 24000000.000, 1001, NULL, NULL, '00000001-0000-0000-0000-000000000001', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', false);
+INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-79c7-9d73-79320331ec94', '019cad8f-ac00-7390-a253-3483c970fc87', '019cad8f-ac00-72c9-b829-fbd1881fbac3', '2026-03-02', 24001, 'kilometres', 24001000.000, 1001, NULL, NULL, '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', false);
+INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-791b-a5be-48279d4299b8', '019cad8f-ac00-70ad-b78b-d02783b0b761', '019cad8f-ac00-7e51-a866-cf91444ed00f', '2026-03-02', 24000, 'kilometres', 24000000.000, 1002, NULL, NULL, '00000001-0000-0000-0000-000000000001', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', false);
 
 
 --
 -- Data for Name: odometers; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.odometers VALUES ('019cad8f-ac00-73a4-9083-73803d0a7901', '019cad8f-ac00-7b7e-92f7-5c7f5ff428bf', 'kilometres', '2020-01-01', NULL, 0.000);
-INSERT INTO public.odometers VALUES ('019cad8f-ac00-76ee-8eac-9c7b57b9b500', '019cad8f-ac00-7753-9ff1-325e5dde5fca', 'kilometres', '2020-01-01', NULL, 0.000);
-INSERT INTO public.odometers VALUES ('019cad8f-ac00-7d83-9a25-f4c70f0b376a', '019cad8f-ac00-7885-93ca-14efeb3d02b8', 'kilometres', '2020-01-01', NULL, 0.000);
+INSERT INTO public.odometers VALUES ('019cad8f-ac00-7390-a253-3483c970fc87', '019cad8f-ac00-72c9-b829-fbd1881fbac3', 'kilometres', '2020-01-01', NULL, 0.000);
+INSERT INTO public.odometers VALUES ('019cad8f-ac00-70ad-b78b-d02783b0b761', '019cad8f-ac00-7e51-a866-cf91444ed00f', 'kilometres', '2020-01-01', NULL, 0.000);
+INSERT INTO public.odometers VALUES ('019cad8f-ac00-7ca2-bc69-cf4953d567fd', '019cad8f-ac00-77a1-b82a-9652fac7d623', 'kilometres', '2020-01-01', NULL, 0.000);
 
 
 --
@@ -2612,6 +2641,12 @@ INSERT INTO public.people VALUES ('00000003-0000-0000-0000-000000000001', 'Mana 
 
 
 --
+-- Data for Name: position_confirmations; Type: TABLE DATA; Schema: public; Owner: -
+--
+
+
+
+--
 -- Data for Name: purchase_order_lines; Type: TABLE DATA; Schema: public; Owner: -
 --
 
@@ -2663,9 +2698,9 @@ INSERT INTO public.resources VALUES ('00000016-0000-0000-0000-000000000001', 'te
 -- Data for Name: roles; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.roles VALUES ('019cad8f-ac00-733f-adcc-5a8f46a0ebda', 'advisor', 'ADVISOR', 'df74f5f8-1557-4e92-b8b6-bc891e634677');
-INSERT INTO public.roles VALUES ('019cad8f-ac00-7fbe-baf1-9d4bc0ede3f5', 'technician', 'TECHNICIAN', '0f0b665d-f2b7-4350-91a1-05bc9fae9d98');
-INSERT INTO public.roles VALUES ('019cad8f-ac00-71c6-9315-255454e83674', 'manager', 'MANAGER', 'e7f8459b-c538-4e6d-a8fb-495851b783f3');
+INSERT INTO public.roles VALUES ('019cad8f-ac00-7592-b7d7-ec3b99d21085', 'advisor', 'ADVISOR', 'e332dfdc-a93a-4a74-ac3e-ed1c99adaa03');
+INSERT INTO public.roles VALUES ('019cad8f-ac00-7daa-9d0a-e18f806f80df', 'technician', 'TECHNICIAN', '54233d15-ddb6-48b4-ad81-dfe7b30c109b');
+INSERT INTO public.roles VALUES ('019cad8f-ac00-705e-9501-84ff447db292', 'manager', 'MANAGER', '254bcd9c-8d69-4880-b104-fb7368b1513b');
 
 
 --
@@ -2684,7 +2719,7 @@ INSERT INTO public.roles VALUES ('019cad8f-ac00-71c6-9315-255454e83674', 'manage
 -- Data for Name: sessions; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.sessions VALUES ('019cad8f-ac00-7b76-a2bb-bc5c9a3c5637', '019cad8f-ac00-7046-bb23-3967f883d1be', 1, '\x9b0c2bc43a8f536bff1e8e9c7c9b2190f4561f642fc72063d875af43344dbcbc', '', '2026-03-02 08:00:00+00', '2026-04-01 08:00:00+00', NULL);
+INSERT INTO public.sessions VALUES ('019cad8f-ac00-73e0-a4c0-9614b2a97d76', '019cad8f-ac00-787c-8541-e684437f71cb', 1, '\x40daa1046d43b14d45adf5a8a21d4c4298b3146b8f88cc24e24be2fbff405a29', '', '2026-03-02 08:00:00+00', '2026-04-01 08:00:00+00', NULL);
 
 
 --
@@ -2710,63 +2745,63 @@ INSERT INTO public.shim_series VALUES ('00000037-0000-0000-0000-000000000001', '
 -- Data for Name: shims; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7007-ae0d-0ea7289ca192', '00000037-0000-0000-0000-000000000001', 1.900, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-78d5-add7-6b2a46198c04', '00000037-0000-0000-0000-000000000001', 2.300, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-77fa-b317-e1b0e87f2fde', '00000037-0000-0000-0000-000000000001', 1.975, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-75b2-9cc9-3d38338c8ee3', '00000037-0000-0000-0000-000000000001', 2.000, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-70f4-b610-55cf7d7dd108', '00000037-0000-0000-0000-000000000001', 1.950, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-728e-96e4-15ac3a8bc402', '00000037-0000-0000-0000-000000000001', 2.125, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7917-a828-d19cfc37fec6', '00000037-0000-0000-0000-000000000001', 2.400, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-75d6-88da-a6ff46cb8b8e', '00000037-0000-0000-0000-000000000001', 1.925, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7fde-95e0-10b0d9e36dc8', '00000037-0000-0000-0000-000000000001', 1.850, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7f7f-8cc7-fc624116eb69', '00000037-0000-0000-0000-000000000001', 1.875, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7988-838f-f75d6ba0ca46', '00000037-0000-0000-0000-000000000001', 1.875, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7a38-9547-c31d52148a23', '00000037-0000-0000-0000-000000000001', 2.025, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7a35-8930-f61d9a7521c0', '00000037-0000-0000-0000-000000000001', 2.150, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7455-811b-dd4dec2ebc72', '00000037-0000-0000-0000-000000000001', 2.150, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7cd0-9d16-2fa48c41ad69', '00000037-0000-0000-0000-000000000001', 2.200, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-71e1-a219-9e62427bf09f', '00000037-0000-0000-0000-000000000001', 2.300, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7d6c-a547-d36fa091fbac', '00000037-0000-0000-0000-000000000001', 2.325, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7711-8372-0f805fac546c', '00000037-0000-0000-0000-000000000001', 2.075, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7bbe-9624-0b010eac781c', '00000037-0000-0000-0000-000000000001', 1.900, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7b46-bf80-7e157535f0ef', '00000037-0000-0000-0000-000000000001', 2.025, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7323-b776-883ac85a6b1d', '00000037-0000-0000-0000-000000000001', 2.325, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7507-9c48-5d7516d58298', '00000037-0000-0000-0000-000000000001', 2.250, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7546-864f-84f18d8476c7', '00000037-0000-0000-0000-000000000001', 1.800, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-71d0-8825-66f0e30a94d6', '00000037-0000-0000-0000-000000000001', 1.925, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7e17-8100-2452b66e10a1', '00000037-0000-0000-0000-000000000001', 1.800, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7cd0-a4f5-ba8235c83f6e', '00000037-0000-0000-0000-000000000001', 2.375, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7cdc-b3ef-ccff16686857', '00000037-0000-0000-0000-000000000001', 1.950, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7ee5-ae72-f3391d21a54c', '00000037-0000-0000-0000-000000000001', 2.350, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-72d7-aada-27e8c613e99c', '00000037-0000-0000-0000-000000000001', 1.975, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-72cb-9a84-1aeeb319fca2', '00000037-0000-0000-0000-000000000001', 2.075, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-75e7-9552-9ed319a39738', '00000037-0000-0000-0000-000000000001', 1.825, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-711b-b181-d38a8290c2b3', '00000037-0000-0000-0000-000000000001', 2.175, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7ca3-b377-a7403efb1aff', '00000037-0000-0000-0000-000000000001', 2.100, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7fcb-896c-fb1589b8a00a', '00000037-0000-0000-0000-000000000001', 2.125, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7e2e-a5ab-bb4bf9b4acde', '00000037-0000-0000-0000-000000000001', 2.275, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7017-ae8b-19ed07537655', '00000037-0000-0000-0000-000000000001', 2.375, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7e2a-8042-15f0f9201eb5', '00000037-0000-0000-0000-000000000001', 2.250, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-71de-ae10-8f9770c07706', '00000037-0000-0000-0000-000000000001', 2.225, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-73dc-9ff5-27d3fa1d961e', '00000037-0000-0000-0000-000000000001', 2.225, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7fb8-a862-af4eac013174', '00000037-0000-0000-0000-000000000001', 2.200, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7a08-86dc-cb1c185b27e5', '00000037-0000-0000-0000-000000000001', 2.100, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-762e-abf9-a69840a4e637', '00000037-0000-0000-0000-000000000001', 2.400, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7d46-8d2e-96a24dd49fb2', '00000037-0000-0000-0000-000000000001', 2.350, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7b58-8eea-98b6b7a571a2', '00000037-0000-0000-0000-000000000001', 2.050, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-73af-bf49-d7f9eba16241', '00000037-0000-0000-0000-000000000001', 2.275, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7f67-920a-5bd334aa6fad', '00000037-0000-0000-0000-000000000001', 2.000, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7a37-9a43-bcd43723403d', '00000037-0000-0000-0000-000000000001', 2.050, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-79c4-8c42-7981c93a250b', '00000037-0000-0000-0000-000000000001', 1.825, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7837-85cd-fe6218d90ab9', '00000037-0000-0000-0000-000000000001', 2.175, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-766e-b4c1-38e94232c96e', '00000037-0000-0000-0000-000000000001', 1.850, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7036-923d-a320588d6d03', '00000037-0000-0000-0000-000000000001', 2.100, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7c95-ab01-31b4782f9ec4', '00000037-0000-0000-0000-000000000001', 2.225, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7370-b979-58e0d84a74dc', '00000037-0000-0000-0000-000000000001', 2.100, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7842-9812-30e23f6b15a3', '00000037-0000-0000-0000-000000000001', 1.825, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7b7f-aca1-31eed90e3f34', '00000037-0000-0000-0000-000000000001', 1.900, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7086-afdb-c371640d9073', '00000037-0000-0000-0000-000000000001', 2.325, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7e0a-a747-5c62d127968b', '00000037-0000-0000-0000-000000000001', 2.075, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-793a-a051-9ee36ca8f1c8', '00000037-0000-0000-0000-000000000001', 2.175, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-780b-827d-27b4e461dff8', '00000037-0000-0000-0000-000000000001', 2.400, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7155-ac41-83a3e854f9d0', '00000037-0000-0000-0000-000000000001', 2.000, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7110-83da-f0d71caa5375', '00000037-0000-0000-0000-000000000001', 2.275, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7ee3-8594-07ff3146f499', '00000037-0000-0000-0000-000000000001', 2.400, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7d48-91b5-669c47787c9b', '00000037-0000-0000-0000-000000000001', 2.050, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-74c5-ab06-1567c007676a', '00000037-0000-0000-0000-000000000001', 2.300, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-795c-884b-72fb91c4663a', '00000037-0000-0000-0000-000000000001', 1.800, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7afe-9cc6-956cf614cad2', '00000037-0000-0000-0000-000000000001', 2.275, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-78a6-8fc9-82aeb9b7ac50', '00000037-0000-0000-0000-000000000001', 2.075, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7481-823b-4f823d423e6f', '00000037-0000-0000-0000-000000000001', 1.900, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7d0c-8a32-39a3e3d4ec46', '00000037-0000-0000-0000-000000000001', 2.050, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-79a5-b319-cee3e6650564', '00000037-0000-0000-0000-000000000001', 1.875, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-731a-9fa6-d8c0112379e1', '00000037-0000-0000-0000-000000000001', 2.150, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7b91-8324-1cde334fa10c', '00000037-0000-0000-0000-000000000001', 2.150, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7897-b476-9e7b52f096fe', '00000037-0000-0000-0000-000000000001', 2.375, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7df3-8696-6e1fc2886eca', '00000037-0000-0000-0000-000000000001', 2.325, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-724c-b9ea-bc310fd872c1', '00000037-0000-0000-0000-000000000001', 2.250, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-79fd-8130-f74f1a97e9c8', '00000037-0000-0000-0000-000000000001', 2.000, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7e2f-96f4-9d8572062c45', '00000037-0000-0000-0000-000000000001', 2.125, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7012-bbd4-f288d8d41f7f', '00000037-0000-0000-0000-000000000001', 2.125, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7bc4-9876-09c2cf0e6856', '00000037-0000-0000-0000-000000000001', 2.250, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7219-afa7-099819a4e86e', '00000037-0000-0000-0000-000000000001', 1.850, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7696-81f1-71efe6f46d94', '00000037-0000-0000-0000-000000000001', 2.200, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-76af-8ec1-16b6aaf1aec2', '00000037-0000-0000-0000-000000000001', 2.350, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-709a-b39e-b9cf3f4c1dd6', '00000037-0000-0000-0000-000000000001', 1.800, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7431-aa4f-09d59ed80fde', '00000037-0000-0000-0000-000000000001', 1.950, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-788d-bd1e-8f25fefc15f6', '00000037-0000-0000-0000-000000000001', 1.825, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-77ee-a4e8-2b4fd899cc9e', '00000037-0000-0000-0000-000000000001', 2.025, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7f4d-81fd-9ea860a01985', '00000037-0000-0000-0000-000000000001', 1.925, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-731a-93fa-b055b707e1da', '00000037-0000-0000-0000-000000000001', 1.875, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-723f-ab2f-515596a456ca', '00000037-0000-0000-0000-000000000001', 2.200, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7f7e-aa1c-d2cc5c1d5b22', '00000037-0000-0000-0000-000000000001', 2.375, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-78be-908b-ca3e22c1923d', '00000037-0000-0000-0000-000000000001', 1.850, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7096-9e12-293c3c071b1c', '00000037-0000-0000-0000-000000000001', 2.225, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-759c-bd27-e9f8c155541b', '00000037-0000-0000-0000-000000000001', 1.925, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7e38-819a-e9265cd8ea55', '00000037-0000-0000-0000-000000000001', 2.175, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7ad1-910d-e7802713cf46', '00000037-0000-0000-0000-000000000001', 2.025, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7a42-a53f-1337e6d6f0e1', '00000037-0000-0000-0000-000000000001', 1.975, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7083-95a6-5eeaa617f5cf', '00000037-0000-0000-0000-000000000001', 1.975, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-72db-8622-e7179e3903ac', '00000037-0000-0000-0000-000000000001', 2.350, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7e85-ac8f-77f3a328a08c', '00000037-0000-0000-0000-000000000001', 2.300, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-770d-a7fe-36b43bff2b73', '00000037-0000-0000-0000-000000000001', 1.950, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
 
 
 --
 -- Data for Name: sign_offs; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.sign_offs VALUES (1001, '019cad8f-ac00-7c4d-b1b3-02d7bf7276c5', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL);
+INSERT INTO public.sign_offs VALUES (1001, '019cad8f-ac00-79c7-9d73-79320331ec94', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL);
 
 
 --
@@ -2779,36 +2814,36 @@ INSERT INTO public.sign_offs VALUES (1001, '019cad8f-ac00-7c4d-b1b3-02d7bf7276c5
 -- Data for Name: stock_balances; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.stock_balances VALUES ('940f5542-2d44-473e-94bb-9c305039ceb3', '00000033-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('a921d67b-9903-415e-a28b-efdae3f4c0db', '00000034-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 8.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('a4c31876-3b21-44eb-8b76-f703e5731b8d', '00000035-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('2a6297c2-f80b-42b5-855d-fd95d6339905', '00000032-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 9.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('097a46ab-92e2-4749-9dae-863aabee166d', '00000036-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 16800.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('6d619110-af59-4f98-acdb-37a3f6c05806', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('ce9762aa-09c3-4710-80b1-e0e4d95aed72', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('42f8bfd9-e192-456b-b1da-7acd24fa4fbb', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('c97961d9-6df5-4e73-8844-276940f6e6a1', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('a38ec292-6518-47c2-a7b1-42c5488dab52', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('4e16c117-10fd-483b-97e1-4047cb0bfcfd', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('ec1f4f32-6645-4ee9-8eb1-02f23b51b2ca', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('710878d5-2d62-4d70-aa76-507e1dae897a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('f729b11a-5d78-4245-b397-cc0d68a92d64', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('30e71dd0-b323-4a43-ba2b-0852e55bd31c', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('97f1c1cd-f96a-492f-a986-738cc4eb75ac', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('cbae6703-96b5-4d26-b383-23f16c0c2e0c', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('b8aa7f10-1270-4525-a6a4-de76749647dc', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('37070723-bec9-461d-a9e3-cd2896a7d27b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('0d73ef9e-bcf1-451c-bc89-26d1e19d97a0', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('d2eb9f5b-39c9-4299-9026-0f82e70ed7b7', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('c8039f2b-76a1-47af-923b-65fc21282326', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('6d762e0b-8f47-4e8b-8e93-cca8026560ab', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('f32996fc-aca4-43db-8919-141d5007a260', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('0259dba6-04d7-4a19-83fc-74b4a388a0a3', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('32d74a68-24aa-4bfb-a0cf-2dc8b022287a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('364ed1f4-b3bb-46c3-ac43-60ec28afd21c', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('3b5a37f5-dcbf-4dd8-aa39-812902054fa9', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('3e306e28-2056-4648-877a-bf37632a85ea', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('638e2a88-5ea0-4d36-b52e-477fd75da89d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('1e371ba1-c7d6-4d06-a614-d66d13a83d23', '00000033-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('c5392e38-6d8e-403f-8234-b0ad187dfeb4', '00000034-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 8.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('d9273d4c-2899-4cc2-96ee-c3d3adcb6bf0', '00000032-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 9.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('32cb0107-1ae3-4f8f-9557-31ca593a4fb1', '00000036-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 16800.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('44c37faa-79c0-48dd-a7d1-d6e8d332ea08', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('30f3eb7e-6297-4611-9696-28c9198fe022', '00000035-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('807f7d99-3a46-4660-8ed3-bc769d926495', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('4b830d89-1ac0-4920-ad28-353ec0b836b2', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('13133211-b5c6-407d-aec9-8124c1aad521', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('8919f5e1-b5a9-4b94-841e-88dc37250ff1', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('7d9e0a34-bd80-4591-927a-a30f5bf6edd9', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('55aade13-dd2b-4ac4-b08a-1d6dcffbb2ba', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('92e963b0-a08c-41c2-93ed-ee13a9fd1c84', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('d33b2ea3-0193-4e52-860e-8516eea212a4', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('cf8f0e53-3429-4398-9aeb-82d92cb4da72', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('d2ca0598-5565-4c0a-ae1b-3fffe1fe28e3', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('980c97f4-791f-450e-89f7-7edf60345dee', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('fb6e5670-c140-4954-ba70-69c4647afcf2', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('7d0ff6b1-7997-4c95-aa23-91b5d76c939a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('23e1f40e-6c64-4530-b3fd-f12ade6eeea0', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('f7f3836a-56b5-4c03-a454-9ba3d997fb44', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('62559a98-4456-4714-b7eb-c7d8e4f04f1e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('f604d94c-0675-493b-8071-4a7eb839004e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('5fe6d288-b197-4867-ba7b-bd0a8b53c7fa', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('8075e479-e851-4c5e-9007-f7340cb7a168', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('6305eb8f-7aad-4be2-8530-7858ba7e41bf', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('b9bfd226-ed3a-4f6c-bf63-3341b7f2bff3', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('26cc0059-12d2-4972-9c9e-e2ad22355b3b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('cdf498db-fa40-4b5e-9acf-7c9b1fae7f04', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('bb71370d-6a8f-4790-9153-7fbecf813c44', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 2.0000, 0.0000, NULL);
 
 
 --
@@ -2838,59 +2873,59 @@ INSERT INTO public.stock_movements VALUES ('00000beb-0000-0000-0000-000000000001
 INSERT INTO public.stock_movements VALUES ('00000bec-0000-0000-0000-000000000001', '00000034-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'received', 8.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
 INSERT INTO public.stock_movements VALUES ('00000bed-0000-0000-0000-000000000001', '00000035-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'received', 3.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
 INSERT INTO public.stock_movements VALUES ('00000bee-0000-0000-0000-000000000001', '00000036-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'received', 20000.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-70fc-aa64-ef70fb04a68e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7007-ae0d-0ea7289ca192', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-715a-92de-469b7b783fd7', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-78d5-add7-6b2a46198c04', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-71b5-b049-2d6d6b01a434', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-77fa-b317-e1b0e87f2fde', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-71dd-95b4-854f73993988', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-75b2-9cc9-3d38338c8ee3', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-71fb-89a6-c3cfc1887d00', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-70f4-b610-55cf7d7dd108', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-720f-9181-7f129cc50c59', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-728e-96e4-15ac3a8bc402', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-724d-904d-eb34876f1770', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7917-a828-d19cfc37fec6', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-730c-a0a0-1d97b614177c', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-75d6-88da-a6ff46cb8b8e', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7345-8314-b0d5b1627e11', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7fde-95e0-10b0d9e36dc8', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7351-a3d8-6026111aeae1', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f7f-8cc7-fc624116eb69', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-735e-971f-4dcdc015e787', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7988-838f-f75d6ba0ca46', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-739f-b41f-b8a30477d8fb', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7a38-9547-c31d52148a23', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-740c-9299-ee0028f9e320', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7a35-8930-f61d9a7521c0', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-741e-8325-da11f170443a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7455-811b-dd4dec2ebc72', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-74c3-ae14-1bbb503dee61', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7cd0-9d16-2fa48c41ad69', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-74f1-96f9-a24fc841d658', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-71e1-a219-9e62427bf09f', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-751a-b50d-ffbe32776517', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7d6c-a547-d36fa091fbac', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-751e-9e10-656131024cab', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7711-8372-0f805fac546c', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7540-b167-b3590f81d62c', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7bbe-9624-0b010eac781c', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7555-a174-ad4e495da04d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7b46-bf80-7e157535f0ef', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7557-8d5e-1ef5d134a92c', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7323-b776-883ac85a6b1d', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7628-80a5-b0cfad267940', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7507-9c48-5d7516d58298', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7639-98ea-08aa35ff5fc4', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7546-864f-84f18d8476c7', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-767e-b9ac-c74025b43b07', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-71d0-8825-66f0e30a94d6', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-76a3-8be0-7d7e30bad89e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7e17-8100-2452b66e10a1', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-76e6-bfdb-65f4f328b2a6', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7cd0-a4f5-ba8235c83f6e', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7713-ab3f-f4cef7f26d75', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7cdc-b3ef-ccff16686857', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7813-8de5-db5567302d64', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7ee5-ae72-f3391d21a54c', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7814-9e4d-b0b019ad95e7', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-72d7-aada-27e8c613e99c', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-78b6-9ac4-285752b13a4b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-72cb-9a84-1aeeb319fca2', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-796c-bda6-988d8fe03165', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-75e7-9552-9ed319a39738', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7978-9f84-de8ab4b9729c', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-711b-b181-d38a8290c2b3', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-79cd-a334-0679604a0a8a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7ca3-b377-a7403efb1aff', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7a8e-b8d5-af4fdf406c35', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7fcb-896c-fb1589b8a00a', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7aba-9176-62b574ca1f3d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7e2e-a5ab-bb4bf9b4acde', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ae3-858d-626672d0c5dc', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7017-ae8b-19ed07537655', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7b3f-8565-253f4318a989', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7e2a-8042-15f0f9201eb5', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7b6a-bc90-2e064f7cf5b5', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-71de-ae10-8f9770c07706', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7b84-b80c-4a997bdfad81', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-73dc-9ff5-27d3fa1d961e', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7bdd-85c1-ac1bfbf7504f', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7fb8-a862-af4eac013174', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7c7f-a0cd-5dc896bcf1de', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7a08-86dc-cb1c185b27e5', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7cd1-ba18-171e0637a570', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-762e-abf9-a69840a4e637', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7cd2-b418-d72944e10c12', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7d46-8d2e-96a24dd49fb2', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7d3c-84f3-0a590ad7e406', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7b58-8eea-98b6b7a571a2', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7d68-ab2c-c6f746a5cf1d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-73af-bf49-d7f9eba16241', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7d81-9e94-9464f0d2d8af', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f67-920a-5bd334aa6fad', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7dd0-8321-b0c52a3ac90f', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7a37-9a43-bcd43723403d', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7e10-a1ef-65e44cffd189', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-79c4-8c42-7981c93a250b', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7e62-a2f4-82119cc95e0f', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7837-85cd-fe6218d90ab9', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7f0a-9c7c-76d89c18c0cc', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-766e-b4c1-38e94232c96e', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7589-9e20-408ddb4a1dff', '00000035-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -1.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7b89-afe9-4ce1255d4588', '00000032-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -1.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7c43-bd14-e282e910e641', '00000036-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -3200.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7017-ae8f-5c249d959c21', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7036-923d-a320588d6d03', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7043-88d5-d8b2806e9537', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7c95-ab01-31b4782f9ec4', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7051-b9e0-fd9f87965b44', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7370-b979-58e0d84a74dc', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-712c-99d1-d5ac4743a5b5', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7842-9812-30e23f6b15a3', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-712e-ac58-de6fa999e585', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7b7f-aca1-31eed90e3f34', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-715c-b15f-4c885fe2cfca', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7086-afdb-c371640d9073', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-71ff-8f33-4edea3d2534d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7e0a-a747-5c62d127968b', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7204-9f9f-b7a810169d4d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-793a-a051-9ee36ca8f1c8', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-726e-a1f5-868befb7d3ba', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-780b-827d-27b4e461dff8', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7270-8a5c-f6897657215d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7155-ac41-83a3e854f9d0', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7344-9d4e-ab0ef674d8f1', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7110-83da-f0d71caa5375', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-734b-855d-4b4802552983', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7ee3-8594-07ff3146f499', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7380-a96b-a1d3befbc926', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7d48-91b5-669c47787c9b', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-738b-9148-1e5a5f4b2ca3', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-74c5-ab06-1567c007676a', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7398-8376-8bd9285902b4', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-795c-884b-72fb91c4663a', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-748f-bcb1-b00277741a38', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7afe-9cc6-956cf614cad2', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-74a4-b154-172f1915b41c', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-78a6-8fc9-82aeb9b7ac50', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7507-b586-a098765c5135', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7481-823b-4f823d423e6f', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-757f-9c69-a71a39cbe7fe', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7d0c-8a32-39a3e3d4ec46', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-759a-8119-ce0679bd524d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-79a5-b319-cee3e6650564', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7648-b20e-321b894fc545', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-731a-9fa6-d8c0112379e1', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-76f8-889d-e6a93fc86e8a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7b91-8324-1cde334fa10c', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7735-b0ca-eab6ff6530e6', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7897-b476-9e7b52f096fe', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-774f-bb0d-59f74998d8ee', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7df3-8696-6e1fc2886eca', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-777c-bc9e-aa4a3ee7588b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-724c-b9ea-bc310fd872c1', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-77d0-b811-941a9de8a74a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-79fd-8130-f74f1a97e9c8', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-77e0-b74e-fa515958d520', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7e2f-96f4-9d8572062c45', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7807-b627-69292a3fefb3', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7012-bbd4-f288d8d41f7f', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7891-b700-85a0705c144a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7bc4-9876-09c2cf0e6856', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7958-ae4f-c4e8b109232c', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7219-afa7-099819a4e86e', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-79e2-8f0e-7f9e84b78d0f', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7696-81f1-71efe6f46d94', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-79e6-8e0c-614974fc5b50', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-76af-8ec1-16b6aaf1aec2', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ae2-b84e-cf083aa3bff9', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-709a-b39e-b9cf3f4c1dd6', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7af3-9f13-7e95ab5a49e0', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7431-aa4f-09d59ed80fde', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7b8a-9f8a-6b54547d72eb', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-788d-bd1e-8f25fefc15f6', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ba0-aef1-ac97f66a507e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-77ee-a4e8-2b4fd899cc9e', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7c0f-ac36-1444025ce4c0', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f4d-81fd-9ea860a01985', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7c68-8641-3407b9f76f30', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-731a-93fa-b055b707e1da', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ca1-a291-6a3a6e0de1d2', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-723f-ab2f-515596a456ca', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ccf-a5c6-7a8dd6d50252', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f7e-aa1c-d2cc5c1d5b22', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7dc6-a0a3-f9075906eac1', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-78be-908b-ca3e22c1923d', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7dc9-bfeb-7145b80b1af5', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7096-9e12-293c3c071b1c', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7e31-8ce5-a8235e370b72', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-759c-bd27-e9f8c155541b', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7e3e-88ec-e597059667ff', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7e38-819a-e9265cd8ea55', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7e48-8c88-156ff0803297', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7ad1-910d-e7802713cf46', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ebd-ad73-3be48861cde2', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7a42-a53f-1337e6d6f0e1', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7f87-a300-26584aa5b102', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7083-95a6-5eeaa617f5cf', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7f9b-b744-1ec9921b5767', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-72db-8622-e7179e3903ac', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7fd8-a82a-f8540c56821d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7e85-ac8f-77f3a328a08c', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ffb-b8cc-0540c8c18980', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-770d-a7fe-36b43bff2b73', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-730e-ae08-dbb2dbb49cfb', '00000032-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -1.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-737a-822e-bbd43b0d1691', '00000036-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -3200.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7c3f-bd87-f59ed0ee1f27', '00000035-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -1.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
 
 
 --
@@ -2905,14 +2940,14 @@ INSERT INTO public.storage_places VALUES ('00000029-0000-0000-0000-000000000001'
 -- Data for Name: stored_answers; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'TickFastener', 'test-36058865-2', '\x35df477b98694fc5360ec985da87e302ccb1d31394911854b071a8b76981b84a', '{"state": "tightened", "fastenerCode": "drain-plug", "notTightened": 1}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'TickFastener', 'test-36058865-3', '\x1ee9817a5a68014952957a3dea551db211ec1df007950bc849415875ba809b6f', '{"state": "tightened", "fastenerCode": "cover-bolt", "notTightened": 0}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-36058865-4', '\x397a0729113749035179b0d27c2416fe0b66214faf7b33c00316508baeac1b29', '{"open": ["hot-oil", "used-oil", "cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-36058865-5', '\xab32fb2b4c85b124bcaeb5a715d932877640b12eaefb45ff80a3b9775ea4acbf', '{"open": ["used-oil", "cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-36058865-6', '\x18e02172445ff9469f56ceee3b3b892c404a82d5108e080b25972a7f65a043e3', '{"open": ["cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-36058865-7', '\x215c6f38f14e2930aa1d86447c1cf10a901a27b1c204c34c72e755bdad6a991a', '{"open": ["turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-36058865-8', '\xababfee56e458e3d1b839947e70c1401d71ee08834ceb5ca82407bc99acdac12', '{"open": [], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'SignOffCard', 'test-36058865-9', '\x174df36b460ad49e76e763b905dace0c74d0b1a94f397bb06e90ef3b884c648a', '{"signedAt": "2026-03-02T08:00:00Z", "doneItems": ["oil-and-filter", "valve-clearance-check"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'TickFastener', 'test-23962820-2', '\x35df477b98694fc5360ec985da87e302ccb1d31394911854b071a8b76981b84a', '{"state": "tightened", "fastenerCode": "drain-plug", "notTightened": 1}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'TickFastener', 'test-23962820-3', '\x1ee9817a5a68014952957a3dea551db211ec1df007950bc849415875ba809b6f', '{"state": "tightened", "fastenerCode": "cover-bolt", "notTightened": 0}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-23962820-4', '\x397a0729113749035179b0d27c2416fe0b66214faf7b33c00316508baeac1b29', '{"open": ["hot-oil", "used-oil", "cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-23962820-5', '\xab32fb2b4c85b124bcaeb5a715d932877640b12eaefb45ff80a3b9775ea4acbf', '{"open": ["used-oil", "cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-23962820-6', '\x18e02172445ff9469f56ceee3b3b892c404a82d5108e080b25972a7f65a043e3', '{"open": ["cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-23962820-7', '\x215c6f38f14e2930aa1d86447c1cf10a901a27b1c204c34c72e755bdad6a991a', '{"open": ["turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-23962820-8', '\xababfee56e458e3d1b839947e70c1401d71ee08834ceb5ca82407bc99acdac12', '{"open": [], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'SignOffCard', 'test-23962820-9', '\x174df36b460ad49e76e763b905dace0c74d0b1a94f397bb06e90ef3b884c648a', '{"signedAt": "2026-03-02T08:00:00Z", "doneItems": ["oil-and-filter", "valve-clearance-check"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
 
 
 --
@@ -2953,6 +2988,12 @@ INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001'
 
 --
 -- Data for Name: work_breaks; Type: TABLE DATA; Schema: public; Owner: -
+--
+
+
+
+--
+-- Data for Name: work_spells; Type: TABLE DATA; Schema: public; Owner: -
 --
 
 
@@ -3047,6 +3088,14 @@ ALTER TABLE ONLY public.engine_fittings
 
 ALTER TABLE ONLY public.occupancies
     ADD CONSTRAINT ex_occupancies_no_overlap EXCLUDE USING gist (resource_id WITH =, span WITH &&) WHERE (live);
+
+
+--
+-- Name: work_spells ex_work_spells_no_overlap; Type: CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.work_spells
+    ADD CONSTRAINT ex_work_spells_no_overlap EXCLUDE USING gist (person_id WITH =, tstzrange(started_at, ended_at) WITH &&);
 
 
 --
@@ -3570,6 +3619,14 @@ ALTER TABLE ONLY public.planned_phases
 
 
 --
+-- Name: position_confirmations pk_position_confirmations; Type: CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.position_confirmations
+    ADD CONSTRAINT pk_position_confirmations PRIMARY KEY (id);
+
+
+--
 -- Name: purchase_order_lines pk_purchase_order_lines; Type: CONSTRAINT; Schema: public; Owner: -
 --
 
@@ -3815,6 +3872,14 @@ ALTER TABLE ONLY public.visit_wishes
 
 ALTER TABLE ONLY public.work_breaks
     ADD CONSTRAINT pk_work_breaks PRIMARY KEY (id);
+
+
+--
+-- Name: work_spells pk_work_spells; Type: CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.work_spells
+    ADD CONSTRAINT pk_work_spells PRIMARY KEY (id);
 
 
 --
@@ -4955,6 +5020,20 @@ CREATE INDEX ix_planned_phases_span ON public.planned_phases USING gist (span);
 
 
 --
+-- Name: ix_position_confirmations_confirmed_by; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_position_confirmations_confirmed_by ON public.position_confirmations USING btree (confirmed_by);
+
+
+--
+-- Name: ix_position_confirmations_job_card_number_confirmed_at; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_position_confirmations_job_card_number_confirmed_at ON public.position_confirmations USING btree (job_card_number, confirmed_at);
+
+
+--
 -- Name: ix_purchase_order_lines_order_number_part_id_thickness_mm; Type: INDEX; Schema: public; Owner: -
 --
 
@@ -5508,6 +5587,20 @@ CREATE INDEX ix_work_breaks_resource_id ON public.work_breaks USING btree (resou
 
 
 --
+-- Name: ix_work_spells_job_card_number; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_work_spells_job_card_number ON public.work_spells USING btree (job_card_number);
+
+
+--
+-- Name: ix_work_spells_person_id_started_at; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_work_spells_person_id_started_at ON public.work_spells USING btree (person_id, started_at);
+
+
+--
 -- Name: ix_wrench_adapters_name; Type: INDEX; Schema: public; Owner: -
 --
 
@@ -5680,6 +5773,13 @@ CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.part_changes FOR EA
 --
 
 CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.phase_starts FOR EACH ROW EXECUTE FUNCTION public.refuse_change();
+
+
+--
+-- Name: position_confirmations append_only; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.position_confirmations FOR EACH ROW EXECUTE FUNCTION public.refuse_change();
 
 
 --
@@ -5918,6 +6018,13 @@ CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.part_changes FOR E
 --
 
 CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.phase_starts FOR EACH STATEMENT EXECUTE FUNCTION public.refuse_change();
+
+
+--
+-- Name: position_confirmations append_only_truncate; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.position_confirmations FOR EACH STATEMENT EXECUTE FUNCTION public.refuse_change();
 
 
 --
@@ -6275,6 +6382,13 @@ CREATE TRIGGER audit AFTER INSERT OR DELETE OR UPDATE ON public.visit_wishes FOR
 --
 
 CREATE TRIGGER audit AFTER INSERT OR DELETE OR UPDATE ON public.work_breaks FOR EACH ROW EXECUTE FUNCTION public.write_audit('false');
+
+
+--
+-- Name: work_spells audit; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER audit AFTER INSERT OR DELETE OR UPDATE ON public.work_spells FOR EACH ROW EXECUTE FUNCTION public.write_audit('false');
 
 
 --
@@ -7541,6 +7655,22 @@ ALTER TABLE ONLY public.planned_phases
 
 
 --
+-- Name: position_confirmations fk_position_confirmations_job_cards_job_card_number; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.position_confirmations
+    ADD CONSTRAINT fk_position_confirmations_job_cards_job_card_number FOREIGN KEY (job_card_number) REFERENCES public.job_cards(number) ON DELETE RESTRICT;
+
+
+--
+-- Name: position_confirmations fk_position_confirmations_people_confirmed_by; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.position_confirmations
+    ADD CONSTRAINT fk_position_confirmations_people_confirmed_by FOREIGN KEY (confirmed_by) REFERENCES public.people(id) ON DELETE RESTRICT;
+
+
+--
 -- Name: purchase_order_lines fk_purchase_order_lines_parts_part_id; Type: FK CONSTRAINT; Schema: public; Owner: -
 --
 
@@ -8165,6 +8295,22 @@ ALTER TABLE ONLY public.work_breaks
 
 
 --
+-- Name: work_spells fk_work_spells_job_cards_job_card_number; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.work_spells
+    ADD CONSTRAINT fk_work_spells_job_cards_job_card_number FOREIGN KEY (job_card_number) REFERENCES public.job_cards(number) ON DELETE RESTRICT;
+
+
+--
+-- Name: work_spells fk_work_spells_people_person_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.work_spells
+    ADD CONSTRAINT fk_work_spells_people_person_id FOREIGN KEY (person_id) REFERENCES public.people(id) ON DELETE RESTRICT;
+
+
+--
 -- Name: working_hours fk_working_hours_resources_resource_id; Type: FK CONSTRAINT; Schema: public; Owner: -
 --
 
@@ -8663,6 +8809,13 @@ GRANT SELECT,INSERT,DELETE,UPDATE ON TABLE public.planned_phases TO workshop_ser
 
 
 --
+-- Name: TABLE position_confirmations; Type: ACL; Schema: public; Owner: -
+--
+
+GRANT SELECT,INSERT ON TABLE public.position_confirmations TO workshop_service;
+
+
+--
 -- Name: TABLE purchase_order_lines; Type: ACL; Schema: public; Owner: -
 --
 
@@ -8905,6 +9058,13 @@ GRANT SELECT,INSERT,DELETE,UPDATE ON TABLE public.visit_wishes TO workshop_servi
 --
 
 GRANT SELECT,INSERT,DELETE,UPDATE ON TABLE public.work_breaks TO workshop_service;
+
+
+--
+-- Name: TABLE work_spells; Type: ACL; Schema: public; Owner: -
+--
+
+GRANT SELECT,INSERT,DELETE,UPDATE ON TABLE public.work_spells TO workshop_service;
 
 
 --

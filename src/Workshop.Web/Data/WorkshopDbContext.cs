@@ -82,6 +82,10 @@ public sealed class WorkshopDbContext(DbContextOptions<WorkshopDbContext> option
     public DbSet<ShimObservation> ShimObservations => Set<ShimObservation>();
     public DbSet<ShimPlanChoice> ShimPlanChoices => Set<ShimPlanChoice>();
     public DbSet<HandTurn> HandTurns => Set<HandTurn>();
+
+    public DbSet<PositionConfirmation> PositionConfirmations => Set<PositionConfirmation>();
+
+    public DbSet<WorkSpell> WorkSpells => Set<WorkSpell>();
     public DbSet<ClearanceForecast> ClearanceForecasts => Set<ClearanceForecast>();
     public DbSet<EngineOutlook> EngineOutlooks => Set<EngineOutlook>();
     public DbSet<DriftFitVersion> DriftFits => Set<DriftFitVersion>();

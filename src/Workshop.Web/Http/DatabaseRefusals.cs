@@ -14,6 +14,8 @@ internal static class DatabaseRefusals
     {
         ["ex_occupancies_no_overlap"] = Problem.Conflict("taken",
             "Somebody else took the bay, the technician or a tool for that time a moment ago; look for another time."),
+        ["ex_work_spells_no_overlap"] = Problem.Conflict("clock-runs",
+            "The clock of that person ran on another job at that time; read it again."),
         ["ck_stock_balances_not_below_zero"] = Problem.Conflict("stock-short",
             "Somebody else took the last of a part a moment ago; stock never goes below zero."),
         ["ck_shims_moved_from"] = Problem.Conflict("shim-elsewhere",

@@ -963,6 +963,49 @@ namespace Workshop.Web.Data.Migrations
                         });
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Clearances.PositionConfirmation", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("ConfirmedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("confirmed_at");
+
+                    b.Property<Guid>("ConfirmedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("confirmed_by");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<string>("Position")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)")
+                        .HasColumnName("position");
+
+                    b.Property<string>("Stage")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("stage");
+
+                    b.HasKey("Id")
+                        .HasName("pk_position_confirmations");
+
+                    b.HasIndex("ConfirmedBy")
+                        .HasDatabaseName("ix_position_confirmations_confirmed_by");
+
+                    b.HasIndex("JobCardNumber", "ConfirmedAt")
+                        .HasDatabaseName("ix_position_confirmations_job_card_number_confirmed_at");
+
+                    b.ToTable("position_confirmations", (string)null);
+                });
+
             modelBuilder.Entity("Workshop.Domain.Clearances.ReadingImport", b =>
                 {
                     b.Property<Guid>("Id")
@@ -3067,6 +3110,49 @@ namespace Workshop.Web.Data.Migrations
                     b.ToTable("visit_waits", null, t =>
                         {
                             t.HasCheckConstraint("ck_visit_waits_order", "expected_until > since");
+                        });
+                });
+
+            modelBuilder.Entity("Workshop.Domain.JobCards.WorkSpell", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant?>("EndedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("ended_at");
+
+                    b.Property<string>("EndedFor")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("ended_for");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<Instant>("StartedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("started_at");
+
+                    b.HasKey("Id")
+                        .HasName("pk_work_spells");
+
+                    b.HasIndex("JobCardNumber")
+                        .HasDatabaseName("ix_work_spells_job_card_number");
+
+                    b.HasIndex("PersonId", "StartedAt")
+                        .HasDatabaseName("ix_work_spells_person_id_started_at");
+
+                    b.ToTable("work_spells", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_work_spells_span", "ended_at >= started_at and (ended_at is null) = (ended_for is null)");
                         });
                 });
 
@@ -5747,6 +5833,23 @@ namespace Workshop.Web.Data.Migrations
                         .HasConstraintName("fk_part_changes_remarks_remark_id");
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Clearances.PositionConfirmation", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ConfirmedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_position_confirmations_people_confirmed_by");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_position_confirmations_job_cards_job_card_number");
+                });
+
             modelBuilder.Entity("Workshop.Domain.Clearances.ReadingImport", b =>
                 {
                     b.HasOne("Workshop.Domain.People.Person", null)
@@ -6449,6 +6552,23 @@ namespace Workshop.Web.Data.Migrations
                         .HasForeignKey("RemarkId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .HasConstraintName("fk_visit_waits_remarks_remark_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.JobCards.WorkSpell", b =>
+                {
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_work_spells_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_work_spells_people_person_id");
                 });
 
             modelBuilder.Entity("Workshop.Domain.Kits.KitSubstitution", b =>

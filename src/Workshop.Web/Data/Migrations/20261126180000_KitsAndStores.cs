@@ -472,6 +472,34 @@ namespace Workshop.Web.Data.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "position_confirmations",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    job_card_number = table.Column<int>(type: "integer", nullable: false),
+                    stage = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    position = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
+                    confirmed_by = table.Column<Guid>(type: "uuid", nullable: false),
+                    confirmed_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_position_confirmations", x => x.id);
+                    table.ForeignKey(
+                        name: "fk_position_confirmations_job_cards_job_card_number",
+                        column: x => x.job_card_number,
+                        principalTable: "job_cards",
+                        principalColumn: "number",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_position_confirmations_people_confirmed_by",
+                        column: x => x.confirmed_by,
+                        principalTable: "people",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "seal_inspections",
                 columns: table => new
                 {
@@ -655,6 +683,35 @@ namespace Workshop.Web.Data.Migrations
                     table.ForeignKey(
                         name: "fk_tick_witnesses_people_witnessed_by",
                         column: x => x.witnessed_by,
+                        principalTable: "people",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "work_spells",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    job_card_number = table.Column<int>(type: "integer", nullable: false),
+                    person_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    started_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false),
+                    ended_at = table.Column<Instant>(type: "timestamp with time zone", nullable: true),
+                    ended_for = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_work_spells", x => x.id);
+                    table.CheckConstraint("ck_work_spells_span", "ended_at >= started_at and (ended_at is null) = (ended_for is null)");
+                    table.ForeignKey(
+                        name: "fk_work_spells_job_cards_job_card_number",
+                        column: x => x.job_card_number,
+                        principalTable: "job_cards",
+                        principalColumn: "number",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_work_spells_people_person_id",
+                        column: x => x.person_id,
                         principalTable: "people",
                         principalColumn: "id",
                         onDelete: ReferentialAction.Restrict);
@@ -1217,6 +1274,16 @@ namespace Workshop.Web.Data.Migrations
                 column: "job_card_number");
 
             migrationBuilder.CreateIndex(
+                name: "ix_position_confirmations_confirmed_by",
+                table: "position_confirmations",
+                column: "confirmed_by");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_position_confirmations_job_card_number_confirmed_at",
+                table: "position_confirmations",
+                columns: new[] { "job_card_number", "confirmed_at" });
+
+            migrationBuilder.CreateIndex(
                 name: "ix_purchase_order_lines_order_number_part_id_thickness_mm",
                 table: "purchase_order_lines",
                 columns: new[] { "order_number", "part_id", "thickness_mm" },
@@ -1336,6 +1403,16 @@ namespace Workshop.Web.Data.Migrations
                 name: "ix_tick_witnesses_witnessed_by",
                 table: "tick_witnesses",
                 column: "witnessed_by");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_work_spells_job_card_number",
+                table: "work_spells",
+                column: "job_card_number");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_work_spells_person_id_started_at",
+                table: "work_spells",
+                columns: new[] { "person_id", "started_at" });
 
             migrationBuilder.CreateIndex(
                 name: "ix_wrench_adapters_name",
@@ -1473,6 +1550,9 @@ namespace Workshop.Web.Data.Migrations
                 name: "photos");
 
             migrationBuilder.DropTable(
+                name: "position_confirmations");
+
+            migrationBuilder.DropTable(
                 name: "purchase_order_lines");
 
             migrationBuilder.DropTable(
@@ -1489,6 +1569,9 @@ namespace Workshop.Web.Data.Migrations
 
             migrationBuilder.DropTable(
                 name: "tick_witnesses");
+
+            migrationBuilder.DropTable(
+                name: "work_spells");
 
             migrationBuilder.DropTable(
                 name: "wrench_adapters");

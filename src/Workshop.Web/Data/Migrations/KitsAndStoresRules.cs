@@ -22,6 +22,13 @@ namespace Workshop.Web.Data.Migrations
                   'part_alternatives', 'part_scan_codes', 'stock_lots', 'suppliers', 'part_supplies', 'purchase_orders',
                   'purchase_order_lines', 'wrench_adapters', 'second_person_marks', 'tax_rates', 'findings']) t;
                 """);
+            migrationBuilder.Sql(
+                """
+                select keep_append_only('position_confirmations');
+                select keep_audit('work_spells', false);
+                alter table work_spells add constraint ex_work_spells_no_overlap
+                  exclude using gist (person_id with =, tstzrange(started_at, ended_at) with &&);
+                """);
         }
 
         // The update comes first: an insert of a negative balance would fail its check before the conflict is looked for.
