@@ -43,6 +43,34 @@ public enum ThreadTreatment
     Locked,
 }
 
+/// <summary>What the thread is cut through, as far as bounds of its torque go.</summary>
+public enum FastenerForm
+{
+    /// <summary>A bolt or screw of one piece, loaded up to its head.</summary>
+    SolidBolt,
+
+    /// <summary>A nut on a stud or bolt; the class is that of the stud.</summary>
+    Nut,
+
+    /// <summary>A bolt with a hole along it, or with a shoulder or waist.</summary>
+    HollowOrShouldered,
+
+    /// <summary>Closes or carries something and holds nothing together: drain plugs, spark plugs, caps.</summary>
+    Plug,
+}
+
+public enum ThreadMaterial
+{
+    Steel,
+    LightAlloy,
+    Plastic,
+}
+
+/// <summary>What the fastener is turned into.</summary>
+/// <param name="EngagementMm">Length over which the threads engage, where it is known.</param>
+/// <param name="ShearStrengthMpa">Of that material, where it is known.</param>
+public sealed record ReceivingThread(ThreadMaterial Material, decimal? EngagementMm = null, decimal? ShearStrengthMpa = null);
+
 /// <param name="Count">How many alike; they are torqued in the pattern's order.</param>
 /// <param name="Thread">Designation by ISO 261 and ISO 965-1: "M6x1".</param>
 /// <param name="Torque">Final torque with the thread treated as stated.</param>
@@ -72,6 +100,14 @@ public sealed record Fastener(
     public bool UseOnce { get; init; }
 
     public string? ThreadCompound { get; init; }
+
+    /// <summary>Property class by ISO 898-1, as marked on the head: "8.8". Absent where nobody knows it.</summary>
+    public string? PropertyClass { get; init; }
+
+    public FastenerForm? Form { get; init; }
+
+    /// <summary>Absent where nobody knows it.</summary>
+    public ReceivingThread? Into { get; init; }
 
     public string? Note { get; init; }
 }

@@ -1,13 +1,16 @@
-using System.Text.RegularExpressions;
 using Workshop.Domain.Measures;
+using Workshop.Domain.Threads;
 
 namespace Workshop.Domain.EngineModels;
 
 /// <summary>Accesses, joints, fasteners and seals.</summary>
-internal static partial class FasteningCheck
+internal static class FasteningCheck
 {
     private const int MostAlike = 64;
     private const decimal LargestAngle = 360;
+    private const decimal LongestEngagementMm = 100;
+    private const decimal WeakestMpa = 10;
+    private const decimal StrongestMpa = 1000;
 
     public static void Run(EngineSpecification specification, Findings findings)
     {
@@ -56,7 +59,7 @@ internal static partial class FasteningCheck
         findings.Text($"{path}.name", fastener.Name, "what the workshop calls it");
         findings.Text($"{path}.tool", fastener.Tool, "the tool that fits");
         findings.FaultIf(fastener.Count is < 1 or > MostAlike, $"{path}.count", $"{path}.count is {fastener.Count}: 1 to {MostAlike} is allowed.");
-        findings.FaultIf(!Thread().IsMatch(fastener.Thread), $"{path}.thread",
+        findings.FaultIf(!MetricThread.TryParse(fastener.Thread, out _), $"{path}.thread",
             $"{path}.thread is \"{fastener.Thread}\": diameter and pitch by ISO 261 are wanted, for example M6x1.");
         findings.FaultIf(fastener.Torque.NewtonMetres < Torque.SmallestNm, $"{path}.torqueNm", $"{path}.torqueNm is missing: give the final torque.");
         for (var i = 0; i < fastener.Stages.Count; i++)
@@ -76,7 +79,24 @@ internal static partial class FasteningCheck
         findings.FaultIf(fastener.UseOnce && renewed > 0 && renewed < fastener.Count, $"{path}.seals",
             $"{path}.seals replaces {renewed}, but {fastener.Count} are used once: quantities are for all of them together.");
         Seals(path, fastener.Seals, findings);
+        Bounds(path, fastener, findings);
         findings.Provenance($"{path}.provenance", fastener.Provenance);
+    }
+
+    /// <summary>What the torque is compared with; an absurd one is asked back, the maker's figure stands.</summary>
+    private static void Bounds(string path, Fastener fastener, Findings findings)
+    {
+        findings.FaultIf(fastener.PropertyClass is { } name && !PropertyClass.TryFind(name, out _), $"{path}.propertyClass",
+            $"{path}.propertyClass is \"{fastener.PropertyClass}\": one of {PropertyClass.Names} is allowed, or none where it is not known.");
+        findings.FaultIf(fastener.Into?.EngagementMm is <= 0 or > LongestEngagementMm, $"{path}.into.engagementMm",
+            $"{path}.into.engagementMm is {fastener.Into?.EngagementMm}: above 0 and at most {LongestEngagementMm} mm is allowed.");
+        findings.FaultIf(fastener.Into?.ShearStrengthMpa is < WeakestMpa or > StrongestMpa, $"{path}.into.shearStrengthMpa",
+            $"{path}.into.shearStrengthMpa is {fastener.Into?.ShearStrengthMpa}: {WeakestMpa} to {StrongestMpa} MPa is allowed.");
+        var judged = TorquePlausibility.Of(fastener);
+        if (judged.IsAbsurd)
+        {
+            findings.Confirm($"{path}.torqueNm", $"{path}.torqueNm is {fastener.Torque}: {judged.Sentence}.");
+        }
     }
 
     private static void Seals(string path, IReadOnlyList<Seal> seals, Findings findings)
@@ -116,7 +136,4 @@ internal static partial class FasteningCheck
             findings.FaultIf(held > 0 && onTheWay.Contains(code), $"fasteners[{i}].code", $"fasteners[{i}] (\"{code}\") belongs to a joint: an access names the joint, not the fastener.");
         }
     }
-
-    [GeneratedRegex(@"^M[1-9][0-9]?(\.[0-9]+)?x[0-9](\.[0-9]+)?$")]
-    private static partial Regex Thread();
 }

@@ -23,6 +23,38 @@ public static class FastenerWords
         _ => throw new ArgumentOutOfRangeException(nameof(policy), policy, null),
     };
 
+    /// <summary>Its kind, class and what it is turned into, as far as stated: "solid bolt, class 8.8, into light alloy".</summary>
+    public static string Strength(this Fastener fastener)
+    {
+        ArgumentNullException.ThrowIfNull(fastener);
+        var said = new[]
+        {
+            fastener.Form?.Spoken(),
+            fastener.PropertyClass is { } name ? $"class {name}" : null,
+            fastener.Into is { } into ? $"into {into.Material.Spoken()}" : null,
+        }.OfType<string>().ToList();
+        return said.Count == 0 ? "not stated" : string.Join(", ", said);
+    }
+
+    /// <summary>What kind of fastener it is.</summary>
+    public static string Spoken(this FastenerForm form) => form switch
+    {
+        FastenerForm.SolidBolt => "solid bolt",
+        FastenerForm.Nut => "nut on a stud",
+        FastenerForm.HollowOrShouldered => "hollow or shouldered bolt",
+        FastenerForm.Plug => "plug",
+        _ => throw new ArgumentOutOfRangeException(nameof(form), form, null),
+    };
+
+    /// <summary>What a thread is cut into.</summary>
+    public static string Spoken(this ThreadMaterial material) => material switch
+    {
+        ThreadMaterial.Steel => "steel",
+        ThreadMaterial.LightAlloy => "light alloy",
+        ThreadMaterial.Plastic => "plastic",
+        _ => throw new ArgumentOutOfRangeException(nameof(material), material, null),
+    };
+
     /// <summary>How the fastener stands.</summary>
     public static string Spoken(this TickState state) => state switch
     {

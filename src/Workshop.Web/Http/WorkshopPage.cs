@@ -17,6 +17,28 @@ public abstract class WorkshopPage : PageModel
         UseCases.Read(request, handle, Aborted);
 
     /// <summary>
+    /// Answers a question whose parts stand in the address. Nothing where it is refused: then the faults stand beside their fields.
+    /// </summary>
+    protected async Task<TAnswer?> Ask<TRequest, TAnswer>(TRequest request, Handle<TRequest, TAnswer> handle)
+        where TAnswer : class
+    {
+        if (!ModelState.IsValid)
+        {
+            Response.StatusCode = StatusCodes.Status400BadRequest;
+            return null;
+        }
+
+        if ((await Read(request, handle)).TryGet(out var answer, out var problem))
+        {
+            return answer;
+        }
+
+        problem.AddTo(ModelState, "");
+        Response.StatusCode = ProblemAnswers.StatusOf(problem.Kind);
+        return null;
+    }
+
+    /// <summary>
     /// Runs a write. Done: <paramref name="done"/> says where to go. Refused, or typed in a way that no field can take: the
     /// faults stand beside their fields, and <paramref name="again"/> shows the form as it was typed.
     /// </summary>

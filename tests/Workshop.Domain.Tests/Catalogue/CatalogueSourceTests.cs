@@ -7,7 +7,7 @@ public class CatalogueSourceTests
     {
         var files = Directory.GetFiles(CatalogueFiles.Folder, "*.csv").Select(path => Path.GetFileName(path)).Order().ToList();
 
-        Assert.Equal(["o-rings.csv", "oil-grades.csv", "sealing-rings.csv", "shim-series.csv"], files);
+        Assert.Equal(["o-rings-metric.csv", "o-rings.csv", "oil-grades.csv", "sealing-rings.csv", "shim-series.csv"], files);
         Assert.All(files.Select(CatalogueFiles.Read), table =>
         {
             Assert.NotEmpty(table.Rows);

@@ -81,6 +81,17 @@ public class SealTests
             Assert.Equal(sections[row["code"]["AS568-".Length] - '0'], row.Number("section_mm"));
         });
 
+    /// <summary>No row of these was seen in a standard, and each says so.</summary>
+    [Fact]
+    public void Metric_o_rings_are_named_by_their_sizes_and_say_that_nobody_compared_them() =>
+        Assert.All(CatalogueFiles.Read("o-rings-metric.csv").Rows, row =>
+        {
+            var (inner, section) = (row.Number("inner_mm"), row.Number("section_mm"));
+            Assert.True(inner > 2 * section && section > 1, row.Place);
+            Assert.Equal(string.Create(CultureInfo.InvariantCulture, $"{inner}x{section}"), row["nominal"]);
+            Assert.Matches("no source|not verified", row["source"]);
+        });
+
     private static (decimal Inner, decimal Outer, decimal Thickness) Size(CsvRow row) =>
         (row.Number("inner_mm"), row.Number("outer_mm"), row.Number("thickness_mm"));
 }

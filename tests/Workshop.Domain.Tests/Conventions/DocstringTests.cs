@@ -15,7 +15,8 @@ public class DocstringTests
     [
         "Workshop.Domain.Statistics", "Workshop.Domain.Drift", "Workshop.Domain.Shims", "Workshop.Domain.Kits",
         "Workshop.Domain.Torque", "Workshop.Domain.TorqueSheets", "Workshop.Domain.Intervals",
-        "Workshop.Domain.Clearances", "Workshop.Domain.CamTiming", "Workshop.Domain.Measures",
+        "Workshop.Domain.Clearances", "Workshop.Domain.CamTiming", "Workshop.Domain.Measures", "Workshop.Domain.Threads",
+        "Workshop.Domain.Consumables",
     ];
 
     private static readonly Assembly Domain = typeof(LinearRegression).Assembly;

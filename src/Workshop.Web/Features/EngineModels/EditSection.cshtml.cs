@@ -195,6 +195,11 @@ public sealed class EditSectionModel : DraftPage
         return IsNew && !SaveSection.NewCode().IsMatch(Code!) ? Refused(Problem.NotFound($"\"{Code}\" in {section.Word}")) : null;
     }
 
+    /// <summary>How the torque of a fastener that is kept lies beside what its thread can bear.</summary>
+    public string? TorqueWords => section.List == "fasteners" && Draft.Specification.Fasteners.SingleOrDefault(f => f.Code == Code) is { } fastener
+        ? TorquePlausibility.Of(fastener).Sentence
+        : null;
+
     private PageResult Show()
     {
         Parts = IsNew ? [] : [.. CheckedFigures.In(Document).Where(p => PathsHere.Any(here => here.Holds(p.Path)) || (Word == "source" && p.Path.Steps.Count == 0))];

@@ -25,6 +25,18 @@ internal static class EngineModelsApi
             run.Read(new ListVersions.Request(id), ListVersions.Handle));
         models.MapGet("/{id:guid}/versions/{version:int}/differences", (Guid id, int version, int? from, Api run) =>
             run.Read(new GetDifferences.Request(id, version, from), GetDifferences.Handle));
+        models.MapGet("/{id:guid}/torques", (Guid id, int? version, Api run) =>
+            run.Read(new ListTorques.Request(id, version), ListTorques.Handle));
+        api.MapGet("/thread-torque", (
+                string? thread, string? propertyClass, string? form, string? treatment, string? into, decimal? engagementMm,
+                decimal? shearStrengthMpa, decimal? torqueNm, Api run) =>
+            run.Read(
+                new CheckThread.Request
+                {
+                    Thread = thread, PropertyClass = propertyClass, Form = form, Treatment = treatment, Into = into,
+                    EngagementMm = engagementMm, ShearStrengthMpa = shearStrengthMpa, TorqueNm = torqueNm,
+                },
+                CheckThread.Handle)).WithTags("Engine models");
         MapDrafts(manages);
     }
 

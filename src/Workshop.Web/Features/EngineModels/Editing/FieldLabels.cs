@@ -139,12 +139,17 @@ internal static partial class FieldLabels
         [
             ("partCode", new("The stores' code")), ("quantity", new("Quantity", "for all together")), ("policy", new("When the joint is opened")),
         ],
+        [typeof(ReceivingThread)] =
+        [
+            ("material", new("Material")), ("engagementMm", new("Threads engage over", "mm")), ("shearStrengthMpa", new("Shear strength of the material", "MPa")),
+        ],
         [typeof(Fastener)] =
         [
             ("code", new("Code", Code)), ("name", new("Name")), ("count", new("How many alike")), ("thread", new("Thread", "such as M6x1")),
             ("stagesNm", new("Stages before the final torque", $"N.m, {OnePerLine}")), ("torqueNm", new("Final torque", "N.m")),
             ("angleDegrees", new("Then further by", "degrees")), ("sequence", new("Sequence")), ("treatment", new("The thread is")),
-            ("threadCompound", new("Compound", "where the thread is locked")), ("tool", new("Tool")),
+            ("threadCompound", new("Compound", "where the thread is locked")), ("propertyClass", new("Property class", "by ISO 898-1, such as 8.8; empty where not known")),
+            ("form", new("It is")), ("into", new("Turned into", "all empty where not known")), ("tool", new("Tool")),
             ("useOnce", new("Used once: its new part stands among the seals")), ("seals", new("Seals")), ("note", new("Note", IsLong: true)),
             ("provenance", new("Source")),
         ],
