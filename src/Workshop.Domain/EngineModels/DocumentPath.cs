@@ -89,6 +89,7 @@ public static class DocumentKeys
     public static string? Of(JsonNode? entry) =>
         entry is not JsonObject record ? null
         : record["side"] is { } side && record["lobe"] is { } ofSide ? $"{side}/{ofSide}"
+        : record["camshaft"] is { } camshaft && record["side"] is { } timed ? $"{camshaft}/{timed}"
         : record["valve"] is { } valve ? record["lobe"] is { } lobe ? $"{valve}/{lobe}" : valve.ToString()
         : Names.Select(name => record[name]?.ToString()).FirstOrDefault(text => !string.IsNullOrEmpty(text));
 

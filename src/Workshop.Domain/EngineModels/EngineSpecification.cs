@@ -17,6 +17,9 @@ public sealed record EngineSpecification
 
     public required IReadOnlyList<Camshaft> Camshafts { get; init; }
 
+    /// <summary>What drives the camshafts and how they are timed; empty where nothing is stated.</summary>
+    public IReadOnlyList<CamDrive> CamDrives { get; init; } = [];
+
     /// <summary>In running direction; work goes from the first to the last.</summary>
     public required IReadOnlyList<MeasuringPosition> MeasuringPositions { get; init; }
 

@@ -21,6 +21,7 @@ public static class SpecificationCheck
         LayoutCheck.Run(specification, findings);
         ClearanceCheck.Run(specification, findings);
         FasteningCheck.Run(specification, findings);
+        CamDriveCheck.Run(specification, findings);
         ServiceItemCheck.Run(specification, findings);
         findings.Provenance("provenance", specification.Provenance);
         return new SpecificationFindings(findings.Faults, findings.ToConfirm);

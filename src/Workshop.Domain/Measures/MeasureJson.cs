@@ -42,3 +42,5 @@ internal sealed class TorqueJson() : MeasureJson<Torque>(Torque.FromNewtonMetres
 internal sealed class TemperatureJson() : MeasureJson<Temperature>(Temperature.FromCelsius, t => t.Celsius);
 
 internal sealed class LeverRatioJson() : MeasureJson<LeverRatio>(LeverRatio.From, r => r.Value);
+
+internal sealed class CrankAngleJson() : MeasureJson<CrankAngle>(CrankAngle.FromDegrees, a => a.Degrees);

@@ -12,6 +12,7 @@ public enum InstrumentKind
     DegreeWheel,
     Thermometer,
     AlignmentJig,
+    Caliper,
 }
 
 public enum InstrumentState

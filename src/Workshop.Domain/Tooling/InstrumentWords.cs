@@ -16,6 +16,7 @@ public static class InstrumentWords
         InstrumentKind.DegreeWheel => "degree wheel",
         InstrumentKind.Thermometer => "thermometer",
         InstrumentKind.AlignmentJig => "alignment jig",
+        InstrumentKind.Caliper => "caliper",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, null),
     };
 

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
 using Workshop.Domain.Bookings;
+using Workshop.Domain.CamTiming;
 using Workshop.Domain.Clearances;
 using Workshop.Domain.Contacts;
 using Workshop.Domain.Drift;
@@ -92,6 +93,12 @@ public sealed class WorkshopDbContext(DbContextOptions<WorkshopDbContext> option
     public DbSet<DriftPoolVersion> DriftPools => Set<DriftPoolVersion>();
     public DbSet<DriftRefit> DriftRefits => Set<DriftRefit>();
     public DbSet<LeftOutVisit> LeftOutVisits => Set<LeftOutVisit>();
+
+    public DbSet<CamTimingCheck> CamTimingChecks => Set<CamTimingCheck>();
+    public DbSet<CamTimingReading> CamTimingReadings => Set<CamTimingReading>();
+    public DbSet<ChainReading> ChainReadings => Set<ChainReading>();
+    public DbSet<ChainChange> ChainChanges => Set<ChainChange>();
+    public DbSet<CamRecheck> CamRechecks => Set<CamRecheck>();
 
     public DbSet<Part> Parts => Set<Part>();
     public DbSet<StoragePlace> StoragePlaces => Set<StoragePlace>();

@@ -705,6 +705,408 @@ namespace Workshop.Web.Data.Migrations
                         });
                 });
 
+            modelBuilder.Entity("Workshop.Domain.CamTiming.CamRecheck", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("ConfirmedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("confirmed_at");
+
+                    b.Property<Guid>("ConfirmedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("confirmed_by");
+
+                    b.Property<string>("DriveCode")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("drive_code");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<Guid?>("WrenchId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("wrench_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_cam_rechecks");
+
+                    b.HasIndex("ConfirmedBy")
+                        .HasDatabaseName("ix_cam_rechecks_confirmed_by");
+
+                    b.HasIndex("JobCardNumber")
+                        .HasDatabaseName("ix_cam_rechecks_job_card_number");
+
+                    b.HasIndex("WrenchId")
+                        .HasDatabaseName("ix_cam_rechecks_wrench_id");
+
+                    b.ToTable("cam_rechecks", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.CamTiming.CamTimingCheck", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int>("Attempt")
+                        .HasColumnType("integer")
+                        .HasColumnName("attempt");
+
+                    b.Property<string>("CamshaftCode")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("camshaft_code");
+
+                    b.Property<string>("DeadCentre")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("dead_centre");
+
+                    b.Property<Guid?>("DialGaugeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("dial_gauge_id");
+
+                    b.Property<Guid>("EngineId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("engine_id");
+
+                    b.Property<Instant>("EnteredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("entered_at");
+
+                    b.Property<Guid>("EnteredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("entered_by");
+
+                    b.Property<bool>("InRunningDirection")
+                        .HasColumnType("boolean")
+                        .HasColumnName("in_running_direction");
+
+                    b.Property<Guid?>("InstrumentId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("instrument_id");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<decimal?>("LiftMm")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("lift_mm");
+
+                    b.Property<Instant>("MeasuredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("measured_at");
+
+                    b.Property<Guid>("MeasuredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("measured_by");
+
+                    b.Property<string>("Method")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("method");
+
+                    b.Property<Guid>("OdometerReadingId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("odometer_reading_id");
+
+                    b.Property<bool?>("Passes")
+                        .HasColumnType("boolean")
+                        .HasColumnName("passes");
+
+                    b.Property<Guid?>("ReasonRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("reason_remark_id");
+
+                    b.Property<string>("Side")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("side");
+
+                    b.Property<string>("Stage")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("stage");
+
+                    b.Property<string>("Station")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("station");
+
+                    b.Property<decimal?>("StopAfter")
+                        .HasPrecision(6, 2)
+                        .HasColumnType("numeric(6,2)")
+                        .HasColumnName("stop_after_degrees");
+
+                    b.Property<decimal?>("StopBefore")
+                        .HasPrecision(6, 2)
+                        .HasColumnType("numeric(6,2)")
+                        .HasColumnName("stop_before_degrees");
+
+                    b.Property<Guid?>("SupersedesId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("supersedes_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_cam_timing_checks");
+
+                    b.HasIndex("DialGaugeId")
+                        .HasDatabaseName("ix_cam_timing_checks_dial_gauge_id");
+
+                    b.HasIndex("EngineId")
+                        .HasDatabaseName("ix_cam_timing_checks_engine_id");
+
+                    b.HasIndex("EnteredBy")
+                        .HasDatabaseName("ix_cam_timing_checks_entered_by");
+
+                    b.HasIndex("InstrumentId")
+                        .HasDatabaseName("ix_cam_timing_checks_instrument_id");
+
+                    b.HasIndex("MeasuredBy")
+                        .HasDatabaseName("ix_cam_timing_checks_measured_by");
+
+                    b.HasIndex("OdometerReadingId")
+                        .HasDatabaseName("ix_cam_timing_checks_odometer_reading_id");
+
+                    b.HasIndex("ReasonRemarkId")
+                        .HasDatabaseName("ix_cam_timing_checks_reason_remark_id");
+
+                    b.HasIndex("SupersedesId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_cam_timing_checks_supersedes_id");
+
+                    b.HasIndex("JobCardNumber", "CamshaftCode", "Stage", "Method", "Side", "Attempt")
+                        .IsUnique()
+                        .HasDatabaseName("ix_cam_timing_checks_job_card_number_camshaft_code_stage_metho");
+
+                    NpgsqlIndexBuilderExtensions.AreNullsDistinct(b.HasIndex("JobCardNumber", "CamshaftCode", "Stage", "Method", "Side", "Attempt"), false);
+
+                    b.ToTable("cam_timing_checks", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_cam_timing_checks_attempt", "attempt >= 1");
+
+                            t.HasCheckConstraint("ck_cam_timing_checks_method", "case method\n  when 'alignment' then passes is not null and side is null and lift_mm is null\n  else passes is null and side is not null and dead_centre is not null and lift_mm is not null and station is not null\nend");
+
+                            t.HasCheckConstraint("ck_cam_timing_checks_stops", "(stop_before_degrees is null) = (stop_after_degrees is null) and (dead_centre is null or dead_centre = 'marks' or stop_before_degrees is not null)");
+                        });
+                });
+
+            modelBuilder.Entity("Workshop.Domain.CamTiming.CamTimingReading", b =>
+                {
+                    b.Property<Guid>("CheckId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("check_id");
+
+                    b.Property<int>("Repeat")
+                        .HasColumnType("integer")
+                        .HasColumnName("repeat");
+
+                    b.Property<decimal>("Closes")
+                        .HasPrecision(6, 2)
+                        .HasColumnType("numeric(6,2)")
+                        .HasColumnName("closes_degrees");
+
+                    b.Property<decimal>("Opens")
+                        .HasPrecision(6, 2)
+                        .HasColumnType("numeric(6,2)")
+                        .HasColumnName("opens_degrees");
+
+                    b.HasKey("CheckId", "Repeat")
+                        .HasName("pk_cam_timing_readings");
+
+                    b.ToTable("cam_timing_readings", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_cam_timing_readings_repeat", "repeat >= 1 and opens_degrees + closes_degrees > -180");
+                        });
+                });
+
+            modelBuilder.Entity("Workshop.Domain.CamTiming.ChainChange", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("DriveCode")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("drive_code");
+
+                    b.Property<Guid>("EngineId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("engine_id");
+
+                    b.Property<Instant>("EnteredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("entered_at");
+
+                    b.Property<Guid>("EnteredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("entered_by");
+
+                    b.Property<Instant>("HappenedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("happened_at");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("kind");
+
+                    b.Property<Guid>("OdometerReadingId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("odometer_reading_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_chain_changes");
+
+                    b.HasIndex("EngineId")
+                        .HasDatabaseName("ix_chain_changes_engine_id");
+
+                    b.HasIndex("EnteredBy")
+                        .HasDatabaseName("ix_chain_changes_entered_by");
+
+                    b.HasIndex("OdometerReadingId")
+                        .HasDatabaseName("ix_chain_changes_odometer_reading_id");
+
+                    b.HasIndex("JobCardNumber", "DriveCode", "Kind")
+                        .IsUnique()
+                        .HasDatabaseName("ix_chain_changes_job_card_number_drive_code_kind");
+
+                    b.ToTable("chain_changes", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.CamTiming.ChainReading", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<bool>("AtStop")
+                        .HasColumnType("boolean")
+                        .HasColumnName("at_stop");
+
+                    b.Property<int>("Attempt")
+                        .HasColumnType("integer")
+                        .HasColumnName("attempt");
+
+                    b.Property<string>("DriveCode")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("drive_code");
+
+                    b.Property<Guid>("EngineId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("engine_id");
+
+                    b.Property<Instant>("EnteredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("entered_at");
+
+                    b.Property<Guid>("EnteredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("entered_by");
+
+                    b.Property<decimal?>("ExtensionMm")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("extension_mm");
+
+                    b.Property<Guid?>("InstrumentId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("instrument_id");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<decimal?>("LengthMm")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("length_mm");
+
+                    b.Property<Instant>("MeasuredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("measured_at");
+
+                    b.Property<Guid>("MeasuredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("measured_by");
+
+                    b.Property<Guid>("OdometerReadingId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("odometer_reading_id");
+
+                    b.Property<Guid?>("ReasonRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("reason_remark_id");
+
+                    b.Property<string>("Stage")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("stage");
+
+                    b.Property<Guid?>("SupersedesId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("supersedes_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_chain_readings");
+
+                    b.HasIndex("EngineId")
+                        .HasDatabaseName("ix_chain_readings_engine_id");
+
+                    b.HasIndex("EnteredBy")
+                        .HasDatabaseName("ix_chain_readings_entered_by");
+
+                    b.HasIndex("InstrumentId")
+                        .HasDatabaseName("ix_chain_readings_instrument_id");
+
+                    b.HasIndex("MeasuredBy")
+                        .HasDatabaseName("ix_chain_readings_measured_by");
+
+                    b.HasIndex("OdometerReadingId")
+                        .HasDatabaseName("ix_chain_readings_odometer_reading_id");
+
+                    b.HasIndex("ReasonRemarkId")
+                        .HasDatabaseName("ix_chain_readings_reason_remark_id");
+
+                    b.HasIndex("SupersedesId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_chain_readings_supersedes_id");
+
+                    b.HasIndex("JobCardNumber", "DriveCode", "Stage", "Attempt")
+                        .IsUnique()
+                        .HasDatabaseName("ix_chain_readings_job_card_number_drive_code_stage_attempt");
+
+                    b.ToTable("chain_readings", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_chain_readings_something", "attempt >= 1 and (extension_mm is not null or at_stop or length_mm is not null) and not (extension_mm is not null and at_stop) and coalesce(extension_mm, 0) >= 0 and coalesce(length_mm, 1) > 0");
+                        });
+                });
+
             modelBuilder.Entity("Workshop.Domain.Clearances.ClearanceReading", b =>
                 {
                     b.Property<Guid>("Id")
@@ -5719,6 +6121,188 @@ namespace Workshop.Web.Data.Migrations
                         .HasConstraintName("fk_working_hours_resources_resource_id");
                 });
 
+            modelBuilder.Entity("Workshop.Domain.CamTiming.CamRecheck", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ConfirmedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_cam_rechecks_people_confirmed_by");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_cam_rechecks_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.Tooling.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("WrenchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_cam_rechecks_instruments_wrench_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.CamTiming.CamTimingCheck", b =>
+                {
+                    b.HasOne("Workshop.Domain.Tooling.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("DialGaugeId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_cam_timing_checks_instruments_dial_gauge_id");
+
+                    b.HasOne("Workshop.Domain.Motorcycles.Engine", null)
+                        .WithMany()
+                        .HasForeignKey("EngineId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_cam_timing_checks_engines_engine_id");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("EnteredBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_cam_timing_checks_people_entered_by");
+
+                    b.HasOne("Workshop.Domain.Tooling.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_cam_timing_checks_instruments_instrument_id");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_cam_timing_checks_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("MeasuredBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_cam_timing_checks_people_measured_by");
+
+                    b.HasOne("Workshop.Domain.Motorcycles.OdometerReading", null)
+                        .WithMany()
+                        .HasForeignKey("OdometerReadingId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_cam_timing_checks_odometer_readings_odometer_reading_id");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("ReasonRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_cam_timing_checks_remarks_reason_remark_id");
+
+                    b.HasOne("Workshop.Domain.CamTiming.CamTimingCheck", null)
+                        .WithMany()
+                        .HasForeignKey("SupersedesId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_cam_timing_checks_cam_timing_checks_supersedes_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.CamTiming.CamTimingReading", b =>
+                {
+                    b.HasOne("Workshop.Domain.CamTiming.CamTimingCheck", null)
+                        .WithMany("Readings")
+                        .HasForeignKey("CheckId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_cam_timing_readings_cam_timing_checks_check_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.CamTiming.ChainChange", b =>
+                {
+                    b.HasOne("Workshop.Domain.Motorcycles.Engine", null)
+                        .WithMany()
+                        .HasForeignKey("EngineId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_chain_changes_engines_engine_id");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("EnteredBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_chain_changes_people_entered_by");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_chain_changes_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.Motorcycles.OdometerReading", null)
+                        .WithMany()
+                        .HasForeignKey("OdometerReadingId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_chain_changes_odometer_readings_odometer_reading_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.CamTiming.ChainReading", b =>
+                {
+                    b.HasOne("Workshop.Domain.Motorcycles.Engine", null)
+                        .WithMany()
+                        .HasForeignKey("EngineId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_chain_readings_engines_engine_id");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("EnteredBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_chain_readings_people_entered_by");
+
+                    b.HasOne("Workshop.Domain.Tooling.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_chain_readings_instruments_instrument_id");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_chain_readings_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("MeasuredBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_chain_readings_people_measured_by");
+
+                    b.HasOne("Workshop.Domain.Motorcycles.OdometerReading", null)
+                        .WithMany()
+                        .HasForeignKey("OdometerReadingId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_chain_readings_odometer_readings_odometer_reading_id");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("ReasonRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_chain_readings_remarks_reason_remark_id");
+
+                    b.HasOne("Workshop.Domain.CamTiming.ChainReading", null)
+                        .WithMany()
+                        .HasForeignKey("SupersedesId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_chain_readings_chain_readings_supersedes_id");
+                });
+
             modelBuilder.Entity("Workshop.Domain.Clearances.ClearanceReading", b =>
                 {
                     b.HasOne("Workshop.Domain.Motorcycles.Engine", null)
@@ -7308,6 +7892,11 @@ namespace Workshop.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_sessions_accounts_account_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.CamTiming.CamTimingCheck", b =>
+                {
+                    b.Navigation("Readings");
                 });
 #pragma warning restore 612, 618
         }

@@ -300,6 +300,250 @@ namespace Workshop.Web.Data.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "cam_rechecks",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    job_card_number = table.Column<int>(type: "integer", nullable: false),
+                    drive_code = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
+                    wrench_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    confirmed_by = table.Column<Guid>(type: "uuid", nullable: false),
+                    confirmed_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_cam_rechecks", x => x.id);
+                    table.ForeignKey(
+                        name: "fk_cam_rechecks_instruments_wrench_id",
+                        column: x => x.wrench_id,
+                        principalTable: "instruments",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_cam_rechecks_job_cards_job_card_number",
+                        column: x => x.job_card_number,
+                        principalTable: "job_cards",
+                        principalColumn: "number",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_cam_rechecks_people_confirmed_by",
+                        column: x => x.confirmed_by,
+                        principalTable: "people",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "cam_timing_checks",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    engine_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    job_card_number = table.Column<int>(type: "integer", nullable: false),
+                    camshaft_code = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
+                    stage = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    method = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    side = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: true),
+                    attempt = table.Column<int>(type: "integer", nullable: false),
+                    passes = table.Column<bool>(type: "boolean", nullable: true),
+                    dead_centre = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: true),
+                    stop_before_degrees = table.Column<decimal>(type: "numeric(6,2)", precision: 6, scale: 2, nullable: true),
+                    stop_after_degrees = table.Column<decimal>(type: "numeric(6,2)", precision: 6, scale: 2, nullable: true),
+                    lift_mm = table.Column<decimal>(type: "numeric(14,4)", precision: 14, scale: 4, nullable: true),
+                    station = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: true),
+                    in_running_direction = table.Column<bool>(type: "boolean", nullable: false),
+                    instrument_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    dial_gauge_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    odometer_reading_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    measured_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false),
+                    measured_by = table.Column<Guid>(type: "uuid", nullable: false),
+                    entered_by = table.Column<Guid>(type: "uuid", nullable: false),
+                    entered_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false),
+                    supersedes_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    reason_remark_id = table.Column<Guid>(type: "uuid", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_cam_timing_checks", x => x.id);
+                    table.CheckConstraint("ck_cam_timing_checks_attempt", "attempt >= 1");
+                    table.CheckConstraint("ck_cam_timing_checks_method", "case method\n  when 'alignment' then passes is not null and side is null and lift_mm is null\n  else passes is null and side is not null and dead_centre is not null and lift_mm is not null and station is not null\nend");
+                    table.CheckConstraint("ck_cam_timing_checks_stops", "(stop_before_degrees is null) = (stop_after_degrees is null) and (dead_centre is null or dead_centre = 'marks' or stop_before_degrees is not null)");
+                    table.ForeignKey(
+                        name: "fk_cam_timing_checks_cam_timing_checks_supersedes_id",
+                        column: x => x.supersedes_id,
+                        principalTable: "cam_timing_checks",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_cam_timing_checks_engines_engine_id",
+                        column: x => x.engine_id,
+                        principalTable: "engines",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_cam_timing_checks_instruments_dial_gauge_id",
+                        column: x => x.dial_gauge_id,
+                        principalTable: "instruments",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_cam_timing_checks_instruments_instrument_id",
+                        column: x => x.instrument_id,
+                        principalTable: "instruments",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_cam_timing_checks_job_cards_job_card_number",
+                        column: x => x.job_card_number,
+                        principalTable: "job_cards",
+                        principalColumn: "number",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_cam_timing_checks_odometer_readings_odometer_reading_id",
+                        column: x => x.odometer_reading_id,
+                        principalTable: "odometer_readings",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_cam_timing_checks_people_entered_by",
+                        column: x => x.entered_by,
+                        principalTable: "people",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_cam_timing_checks_people_measured_by",
+                        column: x => x.measured_by,
+                        principalTable: "people",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_cam_timing_checks_remarks_reason_remark_id",
+                        column: x => x.reason_remark_id,
+                        principalTable: "remarks",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "chain_changes",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    engine_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    job_card_number = table.Column<int>(type: "integer", nullable: false),
+                    drive_code = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
+                    kind = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    odometer_reading_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    happened_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false),
+                    entered_by = table.Column<Guid>(type: "uuid", nullable: false),
+                    entered_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_chain_changes", x => x.id);
+                    table.ForeignKey(
+                        name: "fk_chain_changes_engines_engine_id",
+                        column: x => x.engine_id,
+                        principalTable: "engines",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_chain_changes_job_cards_job_card_number",
+                        column: x => x.job_card_number,
+                        principalTable: "job_cards",
+                        principalColumn: "number",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_chain_changes_odometer_readings_odometer_reading_id",
+                        column: x => x.odometer_reading_id,
+                        principalTable: "odometer_readings",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_chain_changes_people_entered_by",
+                        column: x => x.entered_by,
+                        principalTable: "people",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "chain_readings",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    engine_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    job_card_number = table.Column<int>(type: "integer", nullable: false),
+                    drive_code = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
+                    stage = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    attempt = table.Column<int>(type: "integer", nullable: false),
+                    extension_mm = table.Column<decimal>(type: "numeric(14,4)", precision: 14, scale: 4, nullable: true),
+                    at_stop = table.Column<bool>(type: "boolean", nullable: false),
+                    length_mm = table.Column<decimal>(type: "numeric(14,4)", precision: 14, scale: 4, nullable: true),
+                    instrument_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    odometer_reading_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    measured_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false),
+                    measured_by = table.Column<Guid>(type: "uuid", nullable: false),
+                    entered_by = table.Column<Guid>(type: "uuid", nullable: false),
+                    entered_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false),
+                    supersedes_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    reason_remark_id = table.Column<Guid>(type: "uuid", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_chain_readings", x => x.id);
+                    table.CheckConstraint("ck_chain_readings_something", "attempt >= 1 and (extension_mm is not null or at_stop or length_mm is not null) and not (extension_mm is not null and at_stop) and coalesce(extension_mm, 0) >= 0 and coalesce(length_mm, 1) > 0");
+                    table.ForeignKey(
+                        name: "fk_chain_readings_chain_readings_supersedes_id",
+                        column: x => x.supersedes_id,
+                        principalTable: "chain_readings",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_chain_readings_engines_engine_id",
+                        column: x => x.engine_id,
+                        principalTable: "engines",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_chain_readings_instruments_instrument_id",
+                        column: x => x.instrument_id,
+                        principalTable: "instruments",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_chain_readings_job_cards_job_card_number",
+                        column: x => x.job_card_number,
+                        principalTable: "job_cards",
+                        principalColumn: "number",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_chain_readings_odometer_readings_odometer_reading_id",
+                        column: x => x.odometer_reading_id,
+                        principalTable: "odometer_readings",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_chain_readings_people_entered_by",
+                        column: x => x.entered_by,
+                        principalTable: "people",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_chain_readings_people_measured_by",
+                        column: x => x.measured_by,
+                        principalTable: "people",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_chain_readings_remarks_reason_remark_id",
+                        column: x => x.reason_remark_id,
+                        principalTable: "remarks",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "findings",
                 columns: table => new
                 {
@@ -738,6 +982,27 @@ namespace Workshop.Web.Data.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "cam_timing_readings",
+                columns: table => new
+                {
+                    check_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    repeat = table.Column<int>(type: "integer", nullable: false),
+                    opens_degrees = table.Column<decimal>(type: "numeric(6,2)", precision: 6, scale: 2, nullable: false),
+                    closes_degrees = table.Column<decimal>(type: "numeric(6,2)", precision: 6, scale: 2, nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_cam_timing_readings", x => new { x.check_id, x.repeat });
+                    table.CheckConstraint("ck_cam_timing_readings_repeat", "repeat >= 1 and opens_degrees + closes_degrees > -180");
+                    table.ForeignKey(
+                        name: "fk_cam_timing_readings_cam_timing_checks_check_id",
+                        column: x => x.check_id,
+                        principalTable: "cam_timing_checks",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "estimates",
                 columns: table => new
                 {
@@ -1128,6 +1393,132 @@ namespace Workshop.Web.Data.Migrations
                 name: "ix_calibrations_instrument_id_done_on",
                 table: "calibrations",
                 columns: new[] { "instrument_id", "done_on" });
+
+            migrationBuilder.CreateIndex(
+                name: "ix_cam_rechecks_confirmed_by",
+                table: "cam_rechecks",
+                column: "confirmed_by");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_cam_rechecks_job_card_number",
+                table: "cam_rechecks",
+                column: "job_card_number");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_cam_rechecks_wrench_id",
+                table: "cam_rechecks",
+                column: "wrench_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_cam_timing_checks_dial_gauge_id",
+                table: "cam_timing_checks",
+                column: "dial_gauge_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_cam_timing_checks_engine_id",
+                table: "cam_timing_checks",
+                column: "engine_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_cam_timing_checks_entered_by",
+                table: "cam_timing_checks",
+                column: "entered_by");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_cam_timing_checks_instrument_id",
+                table: "cam_timing_checks",
+                column: "instrument_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_cam_timing_checks_job_card_number_camshaft_code_stage_metho",
+                table: "cam_timing_checks",
+                columns: new[] { "job_card_number", "camshaft_code", "stage", "method", "side", "attempt" },
+                unique: true)
+                .Annotation("Npgsql:NullsDistinct", false);
+
+            migrationBuilder.CreateIndex(
+                name: "ix_cam_timing_checks_measured_by",
+                table: "cam_timing_checks",
+                column: "measured_by");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_cam_timing_checks_odometer_reading_id",
+                table: "cam_timing_checks",
+                column: "odometer_reading_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_cam_timing_checks_reason_remark_id",
+                table: "cam_timing_checks",
+                column: "reason_remark_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_cam_timing_checks_supersedes_id",
+                table: "cam_timing_checks",
+                column: "supersedes_id",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "ix_chain_changes_engine_id",
+                table: "chain_changes",
+                column: "engine_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_chain_changes_entered_by",
+                table: "chain_changes",
+                column: "entered_by");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_chain_changes_job_card_number_drive_code_kind",
+                table: "chain_changes",
+                columns: new[] { "job_card_number", "drive_code", "kind" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "ix_chain_changes_odometer_reading_id",
+                table: "chain_changes",
+                column: "odometer_reading_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_chain_readings_engine_id",
+                table: "chain_readings",
+                column: "engine_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_chain_readings_entered_by",
+                table: "chain_readings",
+                column: "entered_by");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_chain_readings_instrument_id",
+                table: "chain_readings",
+                column: "instrument_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_chain_readings_job_card_number_drive_code_stage_attempt",
+                table: "chain_readings",
+                columns: new[] { "job_card_number", "drive_code", "stage", "attempt" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "ix_chain_readings_measured_by",
+                table: "chain_readings",
+                column: "measured_by");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_chain_readings_odometer_reading_id",
+                table: "chain_readings",
+                column: "odometer_reading_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_chain_readings_reason_remark_id",
+                table: "chain_readings",
+                column: "reason_remark_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_chain_readings_supersedes_id",
+                table: "chain_readings",
+                column: "supersedes_id",
+                unique: true);
 
             migrationBuilder.CreateIndex(
                 name: "ix_estimate_answers_estimate_id_recorded_at",
@@ -1526,6 +1917,18 @@ namespace Workshop.Web.Data.Migrations
                 name: "calibrations");
 
             migrationBuilder.DropTable(
+                name: "cam_rechecks");
+
+            migrationBuilder.DropTable(
+                name: "cam_timing_readings");
+
+            migrationBuilder.DropTable(
+                name: "chain_changes");
+
+            migrationBuilder.DropTable(
+                name: "chain_readings");
+
+            migrationBuilder.DropTable(
                 name: "estimate_answers");
 
             migrationBuilder.DropTable(
@@ -1575,6 +1978,9 @@ namespace Workshop.Web.Data.Migrations
 
             migrationBuilder.DropTable(
                 name: "wrench_adapters");
+
+            migrationBuilder.DropTable(
+                name: "cam_timing_checks");
 
             migrationBuilder.DropTable(
                 name: "estimates");

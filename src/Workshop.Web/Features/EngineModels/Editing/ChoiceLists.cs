@@ -27,6 +27,8 @@ internal sealed class ChoiceLists(EngineSpecification specification)
         ChoiceOf.Adjustments => specification.ServiceItems
             .Where(i => i.Kind == ServiceItemKind.ValveClearanceAdjustment).Select(i => (i.Code, i.Name)),
         ChoiceOf.Cautions => Cautions.All.Select(c => (c.Code, c.Title)),
+        ChoiceOf.Camshafts => specification.Camshafts.Select(c => (c.Code, c.Name)),
+        ChoiceOf.Banks => specification.Layout.Cylinders.Select(c => c.Bank).Distinct().Select(b => (b, b)),
         ChoiceOf.Options => specification.Options.Select(o => (o.Code, o.Name)),
         _ => throw new ArgumentOutOfRangeException(nameof(choices), choices, null),
     };

@@ -15,6 +15,8 @@ internal enum ChoiceOf
     Adjustments,
     Cautions,
     Options,
+    Camshafts,
+    Banks,
 }
 
 /// <param name="Hint">Unit or form.</param>
@@ -39,7 +41,7 @@ internal static partial class FieldLabels
         [typeof(EngineSpecification)] =
         [
             ("provenance", new("Source")), ("layout", new("Layout")), ("valveTrain", new("Valve train")), ("valves", new("Valves")),
-            ("camshafts", new("Camshafts and follower shafts")), ("measuringPositions", new("Measuring positions, in running direction")),
+            ("camshafts", new("Camshafts and follower shafts")), ("camDrives", new("Drives of the camshafts, and their timing")), ("measuringPositions", new("Measuring positions, in running direction")),
             ("limits", new("Limits")), ("shims", new("Shims", "all empty for screw and locknut")), ("cold", new("Cold condition")),
             ("afterWork", new("After the work", "all empty where the workshop's usual holds")), ("serviceItems", new("Service items")),
             ("accesses", new("Accesses")), ("joints", new("Joints")), ("fasteners", new("Fasteners")),
@@ -57,6 +59,39 @@ internal static partial class FieldLabels
         [typeof(Cylinder)] = [("number", new("Number")), ("bank", new("Bank"))],
         [typeof(Valve)] = [("valve", new("Valve", ValveKey.Form)), ("lobes", new("Lobes", "2 where the profile is switched"))],
         [typeof(Camshaft)] = [("code", new("Code", Code)), ("name", new("Name")), ("valves", new("Disturbs", Choices: ChoiceOf.Valves))],
+        [typeof(CamDrive)] =
+        [
+            ("code", new("Code", Code)), ("name", new("Name")), ("bank", new("Bank", "as the layout names it", Choices: ChoiceOf.Banks)),
+            ("stages", new("Stages, from the crankshaft on", "one where the drive is direct")), ("lobes", new("How its camshafts are timed")),
+            ("alignmentCheck", new("Alignment check", "jig, marks, what lines up with what", IsLong: true)),
+            ("alignmentMarks", new("Marks that must be right at once", "empty where only a jig tells")),
+            ("jigIsCounterHold", new("The maker allows holding against the jig while tightening")),
+            ("sprocketBolts", new("Held to the camshafts by", Choices: ChoiceOf.Fasteners)),
+            ("recheckSprocketBolts", new("Their torque is checked once more after the tensioner was fitted")),
+            ("tensionerFasteners", new("The tensioner is held by", Choices: ChoiceOf.Fasteners)),
+            ("tensioner", new("Tensioner", "all empty where there is none")), ("chain", new("Length of a worn chain", "both empty where none is stated")),
+            ("provenance", new("Source")),
+        ],
+        [typeof(DriveStage)] =
+        [
+            ("name", new("From where to where")), ("kind", new("By")), ("drivingTeeth", new("Teeth nearer to the crankshaft")),
+            ("drivenTeeth", new("Teeth nearer to the camshaft")),
+        ],
+        [typeof(LobeTiming)] =
+        [
+            ("camshaft", new("Camshaft", Choices: ChoiceOf.Camshafts)), ("side", new("Side")),
+            ("lobeCentreDegrees", new("Lobe centre", "crank degrees: intake after, exhaust before top dead centre")),
+            ("permittedDeviationDegrees", new("May be off by", "crank degrees")),
+            ("opensDegrees", new("Opens", "crank degrees: intake before top, exhaust before bottom; negative on the other side")),
+            ("closesDegrees", new("Closes", "crank degrees: intake after bottom, exhaust after top; negative on the other side")),
+            ("atLiftMm", new("At a lift of", "mm")), ("measuredAt", new("Lift is measured")),
+        ],
+        [typeof(ChainTensioner)] =
+        [
+            ("limitMm", new("Renew the chain at an extension of", "mm")), ("newMm", new("Extension with a new chain", "mm")),
+            ("stepMm", new("From notch to notch", "mm; empty where it moves freely")), ("stopMm", new("As far as it goes", "mm")),
+        ],
+        [typeof(ChainLength)] = [("links", new("Links")), ("limitMm", new("Worn at a length of", "mm, pulled straight"))],
         [typeof(MeasuringPosition)] =
         [
             ("name", new("Position, in words")), ("crankDegrees", new("Crank angle", "degrees from compression dead centre of cylinder 1")),

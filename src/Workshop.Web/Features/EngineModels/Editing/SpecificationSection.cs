@@ -17,6 +17,7 @@ internal sealed record SpecificationSection(
         new("layout", "Layout", ["layout"], "cylinders, firing order, running direction, timing marks"),
         new("valves", "Valves", ["valveTrain", "valves"], "valve train, valves, lobes"),
         new("camshafts", "Camshafts", ["camshafts"], "which valves a shaft disturbs when it comes out"),
+        new("cam-drives", "Drives and timing of the camshafts", ["camDrives"], "chain, belt or gears, teeth, lobe centres, tensioner limit", "drive"),
         new("measuring-positions", "Measuring positions", ["measuringPositions"], "crank positions in running direction, and what is measured there"),
         new("limits", "Limits", ["limits"], "smallest and largest clearance, set-to, lever ratio"),
         new("shims", "Shims", ["shims"], "which are permitted"),
