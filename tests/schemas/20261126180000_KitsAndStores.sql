@@ -403,6 +403,72 @@ CREATE TABLE public.calibrations (
 
 
 --
+-- Name: cam_rechecks; Type: TABLE; Schema: public; Owner: -
+--
+
+CREATE TABLE public.cam_rechecks (
+    id uuid NOT NULL,
+    job_card_number integer NOT NULL,
+    drive_code character varying(60) NOT NULL,
+    wrench_id uuid,
+    confirmed_by uuid NOT NULL,
+    confirmed_at timestamp with time zone NOT NULL
+);
+
+
+--
+-- Name: cam_timing_checks; Type: TABLE; Schema: public; Owner: -
+--
+
+CREATE TABLE public.cam_timing_checks (
+    id uuid NOT NULL,
+    engine_id uuid NOT NULL,
+    job_card_number integer NOT NULL,
+    camshaft_code character varying(60) NOT NULL,
+    stage character varying(40) NOT NULL,
+    method character varying(40) NOT NULL,
+    side character varying(40),
+    attempt integer NOT NULL,
+    passes boolean,
+    dead_centre character varying(40),
+    stop_before_degrees numeric(6,2),
+    stop_after_degrees numeric(6,2),
+    lift_mm numeric(14,4),
+    station character varying(40),
+    in_running_direction boolean NOT NULL,
+    instrument_id uuid,
+    dial_gauge_id uuid,
+    odometer_reading_id uuid NOT NULL,
+    measured_at timestamp with time zone NOT NULL,
+    measured_by uuid NOT NULL,
+    entered_by uuid NOT NULL,
+    entered_at timestamp with time zone NOT NULL,
+    supersedes_id uuid,
+    reason_remark_id uuid,
+    CONSTRAINT ck_cam_timing_checks_attempt CHECK ((attempt >= 1)),
+    CONSTRAINT ck_cam_timing_checks_method CHECK (
+CASE method
+    WHEN 'alignment'::text THEN ((passes IS NOT NULL) AND (side IS NULL) AND (lift_mm IS NULL))
+    ELSE ((passes IS NULL) AND (side IS NOT NULL) AND (dead_centre IS NOT NULL) AND (lift_mm IS NOT NULL) AND (station IS NOT NULL))
+END),
+    CONSTRAINT ck_cam_timing_checks_stops CHECK ((((stop_before_degrees IS NULL) = (stop_after_degrees IS NULL)) AND ((dead_centre IS NULL) OR ((dead_centre)::text = 'marks'::text) OR (stop_before_degrees IS NOT NULL))))
+);
+
+
+--
+-- Name: cam_timing_readings; Type: TABLE; Schema: public; Owner: -
+--
+
+CREATE TABLE public.cam_timing_readings (
+    check_id uuid NOT NULL,
+    repeat integer NOT NULL,
+    opens_degrees numeric(6,2) NOT NULL,
+    closes_degrees numeric(6,2) NOT NULL,
+    CONSTRAINT ck_cam_timing_readings_repeat CHECK (((repeat >= 1) AND ((opens_degrees + closes_degrees) > ('-180'::integer)::numeric)))
+);
+
+
+--
 -- Name: cancellations; Type: TABLE; Schema: public; Owner: -
 --
 
@@ -424,6 +490,49 @@ CREATE TABLE public.caution_acknowledgements (
     caution_code character varying(60) NOT NULL,
     acknowledged_by uuid NOT NULL,
     acknowledged_at timestamp with time zone NOT NULL
+);
+
+
+--
+-- Name: chain_changes; Type: TABLE; Schema: public; Owner: -
+--
+
+CREATE TABLE public.chain_changes (
+    id uuid NOT NULL,
+    engine_id uuid NOT NULL,
+    job_card_number integer NOT NULL,
+    drive_code character varying(60) NOT NULL,
+    kind character varying(40) NOT NULL,
+    odometer_reading_id uuid NOT NULL,
+    happened_at timestamp with time zone NOT NULL,
+    entered_by uuid NOT NULL,
+    entered_at timestamp with time zone NOT NULL
+);
+
+
+--
+-- Name: chain_readings; Type: TABLE; Schema: public; Owner: -
+--
+
+CREATE TABLE public.chain_readings (
+    id uuid NOT NULL,
+    engine_id uuid NOT NULL,
+    job_card_number integer NOT NULL,
+    drive_code character varying(60) NOT NULL,
+    stage character varying(40) NOT NULL,
+    attempt integer NOT NULL,
+    extension_mm numeric(14,4),
+    at_stop boolean NOT NULL,
+    length_mm numeric(14,4),
+    instrument_id uuid,
+    odometer_reading_id uuid NOT NULL,
+    measured_at timestamp with time zone NOT NULL,
+    measured_by uuid NOT NULL,
+    entered_by uuid NOT NULL,
+    entered_at timestamp with time zone NOT NULL,
+    supersedes_id uuid,
+    reason_remark_id uuid,
+    CONSTRAINT ck_chain_readings_something CHECK (((attempt >= 1) AND ((extension_mm IS NOT NULL) OR at_stop OR (length_mm IS NOT NULL)) AND (NOT ((extension_mm IS NOT NULL) AND at_stop)) AND (COALESCE(extension_mm, (0)::numeric) >= (0)::numeric) AND (COALESCE(length_mm, (1)::numeric) > (0)::numeric)))
 );
 
 
@@ -2033,9 +2142,9 @@ INSERT INTO public."__EFMigrationsHistory" VALUES ('20261126180000_KitsAndStores
 -- Data for Name: account_roles; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7ba6-a7f5-6972583364d8', '019cad8f-ac00-7592-b7d7-ec3b99d21085');
-INSERT INTO public.account_roles VALUES ('019cad8f-ac00-787c-8541-e684437f71cb', '019cad8f-ac00-7daa-9d0a-e18f806f80df');
-INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7f83-ad95-c1d1485f4587', '019cad8f-ac00-705e-9501-84ff447db292');
+INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7845-9d8c-6b8ddcbeb2b5', '019cad8f-ac00-785e-9aac-7be7423aad2d');
+INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7c07-96fe-5bfc93120547', '019cad8f-ac00-747a-916d-2586a42a42fa');
+INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7971-a45e-2bcf0e359b97', '019cad8f-ac00-7a41-baba-7bcee75bdb8f');
 
 
 --
@@ -2048,117 +2157,117 @@ INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7f83-ad95-c1d1485f4587',
 -- Data for Name: accounts; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.accounts VALUES ('019cad8f-ac00-7ba6-a7f5-6972583364d8', '00000001-0000-0000-0000-000000000001', 'advisor', 'ADVISOR', NULL, NULL, false, 'AQAAAAIAAYagAAAAEKGbYlhOlYEzI8CXDG0p3pboItTmiX45HC88nkEpY3zSMtyPVTgFRpumg2pfSMqjDg==', 'CSEWU5GTD3SXY5MF54IMN4XEL3FQLK2K', '243b01b2-6247-447b-8ff2-479c84916f9b', NULL, false, false, NULL, true, 0);
-INSERT INTO public.accounts VALUES ('019cad8f-ac00-787c-8541-e684437f71cb', '00000002-0000-0000-0000-000000000001', 'technician', 'TECHNICIAN', NULL, NULL, false, 'AQAAAAIAAYagAAAAEOFpjj+08H0JpVUdPZsD0RiTsX7JhYZCyMdnb+8U0K/r3LXitZVaHZBy6cBqjM97dA==', 'DZCZNQFZXQHQUPPSBHMMREYQIJCF6EYR', 'faf7d771-9a6f-4eae-964e-a1b4aba2693a', NULL, false, false, NULL, true, 0);
-INSERT INTO public.accounts VALUES ('019cad8f-ac00-7f83-ad95-c1d1485f4587', '00000003-0000-0000-0000-000000000001', 'manager', 'MANAGER', NULL, NULL, false, 'AQAAAAIAAYagAAAAEPmut5r2gn0nT1oL78Wh4axbvR8UpFboT9RAnHEdAIpYZZeYAFogHTQiQvbQ3BlfJg==', 'LVTZYQ37YPZI4SBFRH5GTGRGA2WTYJI4', '5606f6af-b8da-409e-8a0a-f8c2ab8ab7eb', NULL, false, false, NULL, true, 0);
+INSERT INTO public.accounts VALUES ('019cad8f-ac00-7845-9d8c-6b8ddcbeb2b5', '00000001-0000-0000-0000-000000000001', 'advisor', 'ADVISOR', NULL, NULL, false, 'AQAAAAIAAYagAAAAEMtEcEaMB3tmqVuEhwIt4Yg8iQUE09hUqtnMgaNOGgD1t/6kdBAle1C6AmisPRjO6A==', '5VIC32XMJFWCZUQSMOVYBLEFUVPX5VKD', '6564b615-e612-415e-9650-7baf1be18114', NULL, false, false, NULL, true, 0);
+INSERT INTO public.accounts VALUES ('019cad8f-ac00-7c07-96fe-5bfc93120547', '00000002-0000-0000-0000-000000000001', 'technician', 'TECHNICIAN', NULL, NULL, false, 'AQAAAAIAAYagAAAAEKBhV1M8tnXesqzGon8jUuVBk8JKrLJH+uMyA6jwmia63DQoqGfyoeOZN6OFjBP9vQ==', 'YUNCP4NZCMDNZHBZXMIXB3VN62UVU4KH', 'fc7f94fa-4d59-49b0-a909-8bc800c02ebb', NULL, false, false, NULL, true, 0);
+INSERT INTO public.accounts VALUES ('019cad8f-ac00-7971-a45e-2bcf0e359b97', '00000003-0000-0000-0000-000000000001', 'manager', 'MANAGER', NULL, NULL, false, 'AQAAAAIAAYagAAAAEC0t8mETen8H2CIEDvIdLJjp211pB2gk5oW7nJHV457ISXAYA0psxCeqXmg5+nRujA==', 'VUTCMXAWOPIPTM43YPEWBF4UXGITNIJC', '33efd02d-8d7f-4aaa-be82-b994972ccf4a', NULL, false, false, NULL, true, 0);
 
 
 --
 -- Data for Name: audit_rows; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.audit_rows VALUES (1, '2026-11-26 17:50:53.972906+00', NULL, NULL, 'engine_models', 'insert', '{"id": "0000000a-0000-0000-0000-000000000001"}', '{"id": [null, "0000000a-0000-0000-0000-000000000001"], "name": [null, "Twin 600"], "maker": [null, "Testwerk"], "invented": [null, true], "current_version": [null, 1]}');
-INSERT INTO public.audit_rows VALUES (2, '2026-11-26 17:50:53.974725+00', NULL, NULL, 'instruments', 'insert', '{"id": "0000001e-0000-0000-0000-000000000001"}', '{"id": [null, "0000001e-0000-0000-0000-000000000001"], "kind": [null, "feeler_set"], "name": [null, "Feeler set, steps of 0.01 mm"], "unit": [null, "mm"], "drive": [null, null], "state": [null, "in_use"], "holder_id": [null, null], "length_mm": [null, null], "graduation": [null, null], "uncertainty": [null, null], "range_lowest": [null, null], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, null], "serial_number": [null, "F-1"], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (3, '2026-11-26 17:50:53.975231+00', NULL, NULL, 'instruments', 'insert', '{"id": "0000001f-0000-0000-0000-000000000001"}', '{"id": [null, "0000001f-0000-0000-0000-000000000001"], "kind": [null, "micrometer"], "name": [null, "Micrometer 0 to 25 mm"], "unit": [null, "mm"], "drive": [null, null], "state": [null, "in_use"], "holder_id": [null, null], "length_mm": [null, null], "graduation": [null, null], "uncertainty": [null, 0.0020], "range_lowest": [null, null], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, null], "serial_number": [null, "M-1"], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (4, '2026-11-26 17:50:53.975684+00', NULL, NULL, 'instruments', 'insert', '{"id": "00000020-0000-0000-0000-000000000001"}', '{"id": [null, "00000020-0000-0000-0000-000000000001"], "kind": [null, "torque_wrench"], "name": [null, "Torque wrench 5 to 25 N.m"], "unit": [null, "N.m"], "drive": [null, null], "state": [null, "in_use"], "holder_id": [null, null], "length_mm": [null, null], "graduation": [null, null], "uncertainty": [null, 4.0000], "range_lowest": [null, 5.0000], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, 25.0000], "serial_number": [null, "W-1"], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (5, '2026-11-26 17:50:53.97674+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 1}', '{"weekday": [null, 1], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
-INSERT INTO public.audit_rows VALUES (6, '2026-11-26 17:50:53.97712+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 2}', '{"weekday": [null, 2], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
-INSERT INTO public.audit_rows VALUES (7, '2026-11-26 17:50:53.977469+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 3}', '{"weekday": [null, 3], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
-INSERT INTO public.audit_rows VALUES (8, '2026-11-26 17:50:53.977822+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 4}', '{"weekday": [null, 4], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
-INSERT INTO public.audit_rows VALUES (9, '2026-11-26 17:50:53.978148+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 5}', '{"weekday": [null, 5], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
-INSERT INTO public.audit_rows VALUES (10, '2026-11-26 17:50:53.979678+00', NULL, NULL, 'parts', 'insert', '{"id": "00000032-0000-0000-0000-000000000001"}', '{"id": [null, "00000032-0000-0000-0000-000000000001"], "code": [null, "ring-14x18"], "form": [null, null], "kind": [null, "sealing_ring"], "name": [null, "Sealing ring 14 x 18 x 1.5"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (11, '2026-11-26 17:50:53.980126+00', NULL, NULL, 'parts', 'insert', '{"id": "00000033-0000-0000-0000-000000000001"}', '{"id": [null, "00000033-0000-0000-0000-000000000001"], "code": [null, "cover-gasket"], "form": [null, null], "kind": [null, "gasket"], "name": [null, "Head cover gasket"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (12, '2026-11-26 17:50:53.9804+00', NULL, NULL, 'parts', 'insert', '{"id": "00000034-0000-0000-0000-000000000001"}', '{"id": [null, "00000034-0000-0000-0000-000000000001"], "code": [null, "plug-well-o-ring"], "form": [null, null], "kind": [null, "o_ring"], "name": [null, "Plug well O-ring"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (13, '2026-11-26 17:50:53.98066+00', NULL, NULL, 'parts', 'insert', '{"id": "00000035-0000-0000-0000-000000000001"}', '{"id": [null, "00000035-0000-0000-0000-000000000001"], "code": [null, "oil-filter"], "form": [null, null], "kind": [null, "general"], "name": [null, "Oil filter"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (33, '2026-11-26 17:50:53.989617+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f3-0000-0000-0000-000000000001"}', '{"id": [null, "000003f3-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (34, '2026-11-26 17:50:53.989714+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f4-0000-0000-0000-000000000001"}', '{"id": [null, "000003f4-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (14, '2026-11-26 17:50:53.980917+00', NULL, NULL, 'parts', 'insert', '{"id": "00000036-0000-0000-0000-000000000001"}', '{"id": [null, "00000036-0000-0000-0000-000000000001"], "code": [null, "oil-10w-40"], "form": [null, null], "kind": [null, "fluid"], "name": [null, "Engine oil 10W-40"], "unit": [null, "millilitre"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (15, '2026-11-26 17:50:53.981363+00', NULL, NULL, 'parts', 'insert', '{"id": "00000037-0000-0000-0000-000000000001"}', '{"id": [null, "00000037-0000-0000-0000-000000000001"], "code": [null, "shim-test-9"], "form": [null, null], "kind": [null, "shim"], "name": [null, "Shim 9 mm, disc under finger follower"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (16, '2026-11-26 17:50:53.982021+00', NULL, NULL, 'people', 'insert', '{"id": "00000001-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
-INSERT INTO public.audit_rows VALUES (17, '2026-11-26 17:50:53.982325+00', NULL, NULL, 'people', 'insert', '{"id": "00000002-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
-INSERT INTO public.audit_rows VALUES (18, '2026-11-26 17:50:53.982605+00', NULL, NULL, 'people', 'insert', '{"id": "00000003-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
-INSERT INTO public.audit_rows VALUES (19, '2026-11-26 17:50:53.983407+00', NULL, NULL, 'resources', 'insert', '{"id": "00000014-0000-0000-0000-000000000001"}', '{"id": [null, "00000014-0000-0000-0000-000000000001"], "kind": [null, "bay"], "name": [null, "Bay 1"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, ["lift"]]}');
-INSERT INTO public.audit_rows VALUES (20, '2026-11-26 17:50:53.983824+00', NULL, NULL, 'resources', 'insert', '{"id": "00000015-0000-0000-0000-000000000001"}', '{"id": [null, "00000015-0000-0000-0000-000000000001"], "kind": [null, "bay"], "name": [null, "Bay 2"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
-INSERT INTO public.audit_rows VALUES (21, '2026-11-26 17:50:53.984071+00', NULL, NULL, 'resources', 'insert', '{"id": "00000017-0000-0000-0000-000000000001"}', '{"id": [null, "00000017-0000-0000-0000-000000000001"], "kind": [null, "special_tool"], "name": [null, "Cam alignment jig"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, ["cam-alignment-jig"]]}');
-INSERT INTO public.audit_rows VALUES (22, '2026-11-26 17:50:53.984308+00', NULL, NULL, 'resources', 'insert', '{"id": "00000018-0000-0000-0000-000000000001"}', '{"id": [null, "00000018-0000-0000-0000-000000000001"], "kind": [null, "parking_place"], "name": [null, "Stand 1"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
-INSERT INTO public.audit_rows VALUES (23, '2026-11-26 17:50:53.984533+00', NULL, NULL, 'resources', 'insert', '{"id": "00000019-0000-0000-0000-000000000001"}', '{"id": [null, "00000019-0000-0000-0000-000000000001"], "kind": [null, "parking_place"], "name": [null, "Stand 2"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
-INSERT INTO public.audit_rows VALUES (24, '2026-11-26 17:50:53.985384+00', NULL, NULL, 'storage_places', 'insert', '{"id": "00000028-0000-0000-0000-000000000001"}', '{"id": [null, "00000028-0000-0000-0000-000000000001"], "code": [null, "P001"], "name": [null, "Shelf A"], "retired": [null, false], "walk_order": [null, 0]}');
-INSERT INTO public.audit_rows VALUES (25, '2026-11-26 17:50:53.985649+00', NULL, NULL, 'storage_places', 'insert', '{"id": "00000029-0000-0000-0000-000000000001"}', '{"id": [null, "00000029-0000-0000-0000-000000000001"], "code": [null, "P002"], "name": [null, "Shim box"], "retired": [null, false], "walk_order": [null, 0]}');
-INSERT INTO public.audit_rows VALUES (26, '2026-11-26 17:50:53.986496+00', NULL, NULL, 'workshop_profiles', 'insert', '{"id": 1}', '{"id": [null, 1], "name": [null, "Test workshop"], "phone": [null, null], "currency": [null, "EUR"], "invented": [null, true], "time_zone": [null, "Europe/Vienna"], "used_shims": [null, "yes"], "service_level": [null, 0.95], "tax_rate_code": [null, null], "arrival_minutes": [null, 15], "drift_threshold": [null, 0.05], "warm_run_minutes": [null, 15], "hand_over_minutes": [null, 15], "test_ride_minutes": [null, 20], "labour_net_per_hour": [null, null], "together_within_days": [null, 30], "together_within_metres": [null, 500000.000]}');
-INSERT INTO public.audit_rows VALUES (27, '2026-11-26 17:50:53.988301+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ed-0000-0000-0000-000000000001"}', '{"id": [null, "000003ed-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (28, '2026-11-26 17:50:53.988587+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ee-0000-0000-0000-000000000001"}', '{"id": [null, "000003ee-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (29, '2026-11-26 17:50:53.988797+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ef-0000-0000-0000-000000000001"}', '{"id": [null, "000003ef-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (30, '2026-11-26 17:50:53.988999+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f0-0000-0000-0000-000000000001"}', '{"id": [null, "000003f0-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (31, '2026-11-26 17:50:53.989245+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f1-0000-0000-0000-000000000001"}', '{"id": [null, "000003f1-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (32, '2026-11-26 17:50:53.989502+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f2-0000-0000-0000-000000000001"}', '{"id": [null, "000003f2-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (35, '2026-11-26 17:50:53.9898+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f5-0000-0000-0000-000000000001"}', '{"id": [null, "000003f5-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (36, '2026-11-26 17:50:53.989931+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f6-0000-0000-0000-000000000001"}', '{"id": [null, "000003f6-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (37, '2026-11-26 17:50:53.990015+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f7-0000-0000-0000-000000000001"}', '{"id": [null, "000003f7-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (38, '2026-11-26 17:50:53.990158+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f8-0000-0000-0000-000000000001"}', '{"id": [null, "000003f8-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (39, '2026-11-26 17:50:53.990254+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f9-0000-0000-0000-000000000001"}', '{"id": [null, "000003f9-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (40, '2026-11-26 17:50:53.990335+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fa-0000-0000-0000-000000000001"}', '{"id": [null, "000003fa-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (41, '2026-11-26 17:50:53.990419+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fb-0000-0000-0000-000000000001"}', '{"id": [null, "000003fb-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (42, '2026-11-26 17:50:53.990498+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fc-0000-0000-0000-000000000001"}', '{"id": [null, "000003fc-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (43, '2026-11-26 17:50:53.990575+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fd-0000-0000-0000-000000000001"}', '{"id": [null, "000003fd-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (44, '2026-11-26 17:50:53.990652+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fe-0000-0000-0000-000000000001"}', '{"id": [null, "000003fe-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (45, '2026-11-26 17:50:53.99073+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ff-0000-0000-0000-000000000001"}', '{"id": [null, "000003ff-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (46, '2026-11-26 17:50:53.990808+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000400-0000-0000-0000-000000000001"}', '{"id": [null, "00000400-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (47, '2026-11-26 17:50:53.990892+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000401-0000-0000-0000-000000000001"}', '{"id": [null, "00000401-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (48, '2026-11-26 17:50:53.990968+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000402-0000-0000-0000-000000000001"}', '{"id": [null, "00000402-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (49, '2026-11-26 17:50:53.991045+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000403-0000-0000-0000-000000000001"}', '{"id": [null, "00000403-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (50, '2026-11-26 17:50:53.991121+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000404-0000-0000-0000-000000000001"}', '{"id": [null, "00000404-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (51, '2026-11-26 17:50:53.991198+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000405-0000-0000-0000-000000000001"}', '{"id": [null, "00000405-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (52, '2026-11-26 17:50:53.991281+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000406-0000-0000-0000-000000000001"}', '{"id": [null, "00000406-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (53, '2026-11-26 17:50:53.991359+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000407-0000-0000-0000-000000000001"}', '{"id": [null, "00000407-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (54, '2026-11-26 17:50:53.991435+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000408-0000-0000-0000-000000000001"}', '{"id": [null, "00000408-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (55, '2026-11-26 17:50:53.991511+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000409-0000-0000-0000-000000000001"}', '{"id": [null, "00000409-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (56, '2026-11-26 17:50:53.991587+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040a-0000-0000-0000-000000000001"}', '{"id": [null, "0000040a-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (57, '2026-11-26 17:50:53.991669+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040b-0000-0000-0000-000000000001"}', '{"id": [null, "0000040b-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (58, '2026-11-26 17:50:53.991838+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040c-0000-0000-0000-000000000001"}', '{"id": [null, "0000040c-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (59, '2026-11-26 17:50:53.992162+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040d-0000-0000-0000-000000000001"}', '{"id": [null, "0000040d-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (60, '2026-11-26 17:50:53.992258+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040e-0000-0000-0000-000000000001"}', '{"id": [null, "0000040e-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (61, '2026-11-26 17:50:53.992342+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040f-0000-0000-0000-000000000001"}', '{"id": [null, "0000040f-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (62, '2026-11-26 17:50:53.992429+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000410-0000-0000-0000-000000000001"}', '{"id": [null, "00000410-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.4000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (63, '2026-11-26 17:50:53.992786+00', NULL, NULL, 'resources', 'insert', '{"id": "00000016-0000-0000-0000-000000000001"}', '{"id": [null, "00000016-0000-0000-0000-000000000001"], "kind": [null, "technician"], "name": [null, "TN"], "grade": [null, null], "retired": [null, false], "person_id": [null, "00000002-0000-0000-0000-000000000001"], "capabilities": [null, ["valve work"]]}');
-INSERT INTO public.audit_rows VALUES (64, '2026-11-26 17:50:53.99374+00', NULL, NULL, 'shim_series', 'insert', '{"part_id": "00000037-0000-0000-0000-000000000001"}', '{"seat": [null, "shim_under_finger_follower"], "source": [null, "made up for tests"], "columns": [null, 10], "part_id": [null, "00000037-0000-0000-0000-000000000001"], "step_mm": [null, 0.025], "place_id": [null, "00000029-0000-0000-0000-000000000001"], "largest_mm": [null, 3.200], "diameter_mm": [null, 9.000], "smallest_mm": [null, 1.200]}');
-INSERT INTO public.audit_rows VALUES (65, '2026-11-26 17:50:54.262493+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-7ba6-a7f5-6972583364d8"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
-INSERT INTO public.audit_rows VALUES (66, '2026-11-26 17:50:54.378687+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-7592-b7d7-ec3b99d21085", "user_id": "019cad8f-ac00-7ba6-a7f5-6972583364d8"}', '{"role_id": [null, "019cad8f-ac00-7592-b7d7-ec3b99d21085"], "user_id": [null, "019cad8f-ac00-7ba6-a7f5-6972583364d8"]}');
-INSERT INTO public.audit_rows VALUES (67, '2026-11-26 17:50:54.379515+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-7ba6-a7f5-6972583364d8"}', '{"concurrency_stamp": null}');
-INSERT INTO public.audit_rows VALUES (68, '2026-11-26 17:50:54.475106+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-787c-8541-e684437f71cb"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
-INSERT INTO public.audit_rows VALUES (69, '2026-11-26 17:50:54.525635+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-7daa-9d0a-e18f806f80df", "user_id": "019cad8f-ac00-787c-8541-e684437f71cb"}', '{"role_id": [null, "019cad8f-ac00-7daa-9d0a-e18f806f80df"], "user_id": [null, "019cad8f-ac00-787c-8541-e684437f71cb"]}');
-INSERT INTO public.audit_rows VALUES (70, '2026-11-26 17:50:54.52646+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-787c-8541-e684437f71cb"}', '{"concurrency_stamp": null}');
-INSERT INTO public.audit_rows VALUES (71, '2026-11-26 17:50:54.641941+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-7f83-ad95-c1d1485f4587"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
-INSERT INTO public.audit_rows VALUES (72, '2026-11-26 17:50:54.691163+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-705e-9501-84ff447db292", "user_id": "019cad8f-ac00-7f83-ad95-c1d1485f4587"}', '{"role_id": [null, "019cad8f-ac00-705e-9501-84ff447db292"], "user_id": [null, "019cad8f-ac00-7f83-ad95-c1d1485f4587"]}');
-INSERT INTO public.audit_rows VALUES (73, '2026-11-26 17:50:54.692351+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-7f83-ad95-c1d1485f4587"}', '{"concurrency_stamp": null}');
-INSERT INTO public.audit_rows VALUES (74, '2026-11-26 17:51:09.633101+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-7b08-9843-bc9728e829ed"}', '{"id": [null, "019cad8f-ac00-7b08-9843-bc9728e829ed"], "serial_number": [null, "E-1"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (75, '2026-11-26 17:51:09.634027+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-72c9-b829-fbd1881fbac3"}', '{"id": [null, "019cad8f-ac00-72c9-b829-fbd1881fbac3"], "use": [null, "normal"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "options": [null, []], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "use_said_at": [null, null], "use_said_by": [null, null], "registration": [null, "VISIT 1"]}');
-INSERT INTO public.audit_rows VALUES (76, '2026-11-26 17:51:09.63521+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-718a-8521-8729af105627"}', '{"id": [null, "019cad8f-ac00-718a-8521-8729af105627"], "engine_id": [null, "019cad8f-ac00-7b08-9843-bc9728e829ed"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-72c9-b829-fbd1881fbac3"], "motorcycle_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (77, '2026-11-26 17:51:09.638478+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1001}', '{"state": [null, "booked"], "number": [null, 1001], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-7b08-9843-bc9728e829ed"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-72c9-b829-fbd1881fbac3"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (78, '2026-11-26 17:51:09.639267+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-7390-a253-3483c970fc87"}', '{"id": [null, "019cad8f-ac00-7390-a253-3483c970fc87"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-72c9-b829-fbd1881fbac3"], "offset_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (79, '2026-11-26 17:51:09.667756+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "oil-and-filter"]}');
-INSERT INTO public.audit_rows VALUES (80, '2026-11-26 17:51:09.668113+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "valve-clearance-adjustment"]}');
-INSERT INTO public.audit_rows VALUES (81, '2026-11-26 17:51:09.668346+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "valve-clearance-check"]}');
-INSERT INTO public.audit_rows VALUES (82, '2026-11-26 17:51:09.742993+00', NULL, NULL, 'job_cards', 'update', '{"number": 1001}', '{"state": ["booked", "checked_in"]}');
-INSERT INTO public.audit_rows VALUES (83, '2026-11-26 17:51:09.744816+00', NULL, NULL, 'check_ins', 'insert', '{"job_card_number": 1001}', '{"checked_in_at": [null, "2026-03-02T08:00:00+00:00"], "checked_in_by": [null, "00000001-0000-0000-0000-000000000001"], "job_card_number": [null, 1001], "engine_stopped_at": [null, "2026-03-01T18:00:00+00:00"], "odometer_reading_id": [null, "019cad8f-ac00-77ae-8905-dbc870941d4e"], "owners_words_remark_id": [null, null], "seen_on_arrival_remark_id": [null, null]}');
-INSERT INTO public.audit_rows VALUES (84, '2026-11-26 17:51:10.622501+00', '00000002-0000-0000-0000-000000000001', '0HNQBSND2UBOU', 'job_cards', 'update', '{"number": 1001}', '{"state": ["checked_in", "signed_off"]}');
-INSERT INTO public.audit_rows VALUES (85, '2026-11-26 17:51:11.141518+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-7156-89ad-32981ae464f8"}', '{"id": [null, "019cad8f-ac00-7156-89ad-32981ae464f8"], "serial_number": [null, "E-2"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (86, '2026-11-26 17:51:11.141974+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-7e51-a866-cf91444ed00f"}', '{"id": [null, "019cad8f-ac00-7e51-a866-cf91444ed00f"], "use": [null, "normal"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "options": [null, []], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "use_said_at": [null, null], "use_said_by": [null, null], "registration": [null, "VISIT 2"]}');
-INSERT INTO public.audit_rows VALUES (87, '2026-11-26 17:51:11.14249+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-7920-81a7-63de7ae9322f"}', '{"id": [null, "019cad8f-ac00-7920-81a7-63de7ae9322f"], "engine_id": [null, "019cad8f-ac00-7156-89ad-32981ae464f8"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-7e51-a866-cf91444ed00f"], "motorcycle_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (88, '2026-11-26 17:51:11.143085+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1002}', '{"state": [null, "booked"], "number": [null, 1002], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-7156-89ad-32981ae464f8"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-7e51-a866-cf91444ed00f"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (89, '2026-11-26 17:51:11.14349+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-70ad-b78b-d02783b0b761"}', '{"id": [null, "019cad8f-ac00-70ad-b78b-d02783b0b761"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-7e51-a866-cf91444ed00f"], "offset_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (90, '2026-11-26 17:51:11.145404+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "oil-and-filter"]}');
-INSERT INTO public.audit_rows VALUES (91, '2026-11-26 17:51:11.145699+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "valve-clearance-adjustment"]}');
-INSERT INTO public.audit_rows VALUES (92, '2026-11-26 17:51:11.145943+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "valve-clearance-check"]}');
-INSERT INTO public.audit_rows VALUES (93, '2026-11-26 17:51:11.149943+00', NULL, NULL, 'job_cards', 'update', '{"number": 1002}', '{"state": ["booked", "checked_in"]}');
-INSERT INTO public.audit_rows VALUES (94, '2026-11-26 17:51:11.150747+00', NULL, NULL, 'check_ins', 'insert', '{"job_card_number": 1002}', '{"checked_in_at": [null, "2026-03-02T08:00:00+00:00"], "checked_in_by": [null, "00000001-0000-0000-0000-000000000001"], "job_card_number": [null, 1002], "engine_stopped_at": [null, "2026-03-01T18:00:00+00:00"], "odometer_reading_id": [null, "019cad8f-ac00-791b-a5be-48279d4299b8"], "owners_words_remark_id": [null, null], "seen_on_arrival_remark_id": [null, null]}');
-INSERT INTO public.audit_rows VALUES (95, '2026-11-26 17:51:11.154835+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-7874-8d06-2616afdd46bc"}', '{"id": [null, "019cad8f-ac00-7874-8d06-2616afdd46bc"], "serial_number": [null, "E-3"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (96, '2026-11-26 17:51:11.155408+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-77a1-b82a-9652fac7d623"}', '{"id": [null, "019cad8f-ac00-77a1-b82a-9652fac7d623"], "use": [null, "normal"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "options": [null, []], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "use_said_at": [null, null], "use_said_by": [null, null], "registration": [null, "VISIT 3"]}');
-INSERT INTO public.audit_rows VALUES (97, '2026-11-26 17:51:11.156124+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-7e9c-a1e3-7f3c266c022b"}', '{"id": [null, "019cad8f-ac00-7e9c-a1e3-7f3c266c022b"], "engine_id": [null, "019cad8f-ac00-7874-8d06-2616afdd46bc"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-77a1-b82a-9652fac7d623"], "motorcycle_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (98, '2026-11-26 17:51:11.156781+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1003}', '{"state": [null, "booked"], "number": [null, 1003], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-7874-8d06-2616afdd46bc"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-77a1-b82a-9652fac7d623"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (99, '2026-11-26 17:51:11.157257+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-7ca2-bc69-cf4953d567fd"}', '{"id": [null, "019cad8f-ac00-7ca2-bc69-cf4953d567fd"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-77a1-b82a-9652fac7d623"], "offset_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (100, '2026-11-26 17:51:11.159238+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "oil-and-filter"]}');
-INSERT INTO public.audit_rows VALUES (101, '2026-11-26 17:51:11.159422+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "valve-clearance-adjustment"]}');
-INSERT INTO public.audit_rows VALUES (102, '2026-11-26 17:51:11.159546+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "valve-clearance-check"]}');
+INSERT INTO public.audit_rows VALUES (1, '2026-11-26 18:01:12.279879+00', NULL, NULL, 'engine_models', 'insert', '{"id": "0000000a-0000-0000-0000-000000000001"}', '{"id": [null, "0000000a-0000-0000-0000-000000000001"], "name": [null, "Twin 600"], "maker": [null, "Testwerk"], "invented": [null, true], "current_version": [null, 1]}');
+INSERT INTO public.audit_rows VALUES (2, '2026-11-26 18:01:12.281322+00', NULL, NULL, 'instruments', 'insert', '{"id": "0000001e-0000-0000-0000-000000000001"}', '{"id": [null, "0000001e-0000-0000-0000-000000000001"], "kind": [null, "feeler_set"], "name": [null, "Feeler set, steps of 0.01 mm"], "unit": [null, "mm"], "drive": [null, null], "state": [null, "in_use"], "holder_id": [null, null], "length_mm": [null, null], "graduation": [null, null], "uncertainty": [null, null], "range_lowest": [null, null], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, null], "serial_number": [null, "F-1"], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (3, '2026-11-26 18:01:12.28167+00', NULL, NULL, 'instruments', 'insert', '{"id": "0000001f-0000-0000-0000-000000000001"}', '{"id": [null, "0000001f-0000-0000-0000-000000000001"], "kind": [null, "micrometer"], "name": [null, "Micrometer 0 to 25 mm"], "unit": [null, "mm"], "drive": [null, null], "state": [null, "in_use"], "holder_id": [null, null], "length_mm": [null, null], "graduation": [null, null], "uncertainty": [null, 0.0020], "range_lowest": [null, null], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, null], "serial_number": [null, "M-1"], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (4, '2026-11-26 18:01:12.281953+00', NULL, NULL, 'instruments', 'insert', '{"id": "00000020-0000-0000-0000-000000000001"}', '{"id": [null, "00000020-0000-0000-0000-000000000001"], "kind": [null, "torque_wrench"], "name": [null, "Torque wrench 5 to 25 N.m"], "unit": [null, "N.m"], "drive": [null, null], "state": [null, "in_use"], "holder_id": [null, null], "length_mm": [null, null], "graduation": [null, null], "uncertainty": [null, 4.0000], "range_lowest": [null, 5.0000], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, 25.0000], "serial_number": [null, "W-1"], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (5, '2026-11-26 18:01:12.287807+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 1}', '{"weekday": [null, 1], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
+INSERT INTO public.audit_rows VALUES (6, '2026-11-26 18:01:12.288098+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 2}', '{"weekday": [null, 2], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
+INSERT INTO public.audit_rows VALUES (7, '2026-11-26 18:01:12.28835+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 3}', '{"weekday": [null, 3], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
+INSERT INTO public.audit_rows VALUES (8, '2026-11-26 18:01:12.288577+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 4}', '{"weekday": [null, 4], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
+INSERT INTO public.audit_rows VALUES (9, '2026-11-26 18:01:12.288804+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 5}', '{"weekday": [null, 5], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
+INSERT INTO public.audit_rows VALUES (10, '2026-11-26 18:01:12.289881+00', NULL, NULL, 'parts', 'insert', '{"id": "00000032-0000-0000-0000-000000000001"}', '{"id": [null, "00000032-0000-0000-0000-000000000001"], "code": [null, "ring-14x18"], "form": [null, null], "kind": [null, "sealing_ring"], "name": [null, "Sealing ring 14 x 18 x 1.5"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (11, '2026-11-26 18:01:12.290227+00', NULL, NULL, 'parts', 'insert', '{"id": "00000033-0000-0000-0000-000000000001"}', '{"id": [null, "00000033-0000-0000-0000-000000000001"], "code": [null, "cover-gasket"], "form": [null, null], "kind": [null, "gasket"], "name": [null, "Head cover gasket"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (12, '2026-11-26 18:01:12.290539+00', NULL, NULL, 'parts', 'insert', '{"id": "00000034-0000-0000-0000-000000000001"}', '{"id": [null, "00000034-0000-0000-0000-000000000001"], "code": [null, "plug-well-o-ring"], "form": [null, null], "kind": [null, "o_ring"], "name": [null, "Plug well O-ring"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (13, '2026-11-26 18:01:12.290797+00', NULL, NULL, 'parts', 'insert', '{"id": "00000035-0000-0000-0000-000000000001"}', '{"id": [null, "00000035-0000-0000-0000-000000000001"], "code": [null, "oil-filter"], "form": [null, null], "kind": [null, "general"], "name": [null, "Oil filter"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (33, '2026-11-26 18:01:12.309138+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f3-0000-0000-0000-000000000001"}', '{"id": [null, "000003f3-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (34, '2026-11-26 18:01:12.309234+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f4-0000-0000-0000-000000000001"}', '{"id": [null, "000003f4-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (14, '2026-11-26 18:01:12.291053+00', NULL, NULL, 'parts', 'insert', '{"id": "00000036-0000-0000-0000-000000000001"}', '{"id": [null, "00000036-0000-0000-0000-000000000001"], "code": [null, "oil-10w-40"], "form": [null, null], "kind": [null, "fluid"], "name": [null, "Engine oil 10W-40"], "unit": [null, "millilitre"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (15, '2026-11-26 18:01:12.292362+00', NULL, NULL, 'parts', 'insert', '{"id": "00000037-0000-0000-0000-000000000001"}', '{"id": [null, "00000037-0000-0000-0000-000000000001"], "code": [null, "shim-test-9"], "form": [null, null], "kind": [null, "shim"], "name": [null, "Shim 9 mm, disc under finger follower"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (16, '2026-11-26 18:01:12.293018+00', NULL, NULL, 'people', 'insert', '{"id": "00000001-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
+INSERT INTO public.audit_rows VALUES (17, '2026-11-26 18:01:12.293308+00', NULL, NULL, 'people', 'insert', '{"id": "00000002-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
+INSERT INTO public.audit_rows VALUES (18, '2026-11-26 18:01:12.293555+00', NULL, NULL, 'people', 'insert', '{"id": "00000003-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
+INSERT INTO public.audit_rows VALUES (19, '2026-11-26 18:01:12.294316+00', NULL, NULL, 'resources', 'insert', '{"id": "00000014-0000-0000-0000-000000000001"}', '{"id": [null, "00000014-0000-0000-0000-000000000001"], "kind": [null, "bay"], "name": [null, "Bay 1"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, ["lift"]]}');
+INSERT INTO public.audit_rows VALUES (20, '2026-11-26 18:01:12.294686+00', NULL, NULL, 'resources', 'insert', '{"id": "00000015-0000-0000-0000-000000000001"}', '{"id": [null, "00000015-0000-0000-0000-000000000001"], "kind": [null, "bay"], "name": [null, "Bay 2"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
+INSERT INTO public.audit_rows VALUES (21, '2026-11-26 18:01:12.294937+00', NULL, NULL, 'resources', 'insert', '{"id": "00000017-0000-0000-0000-000000000001"}', '{"id": [null, "00000017-0000-0000-0000-000000000001"], "kind": [null, "special_tool"], "name": [null, "Cam alignment jig"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, ["cam-alignment-jig"]]}');
+INSERT INTO public.audit_rows VALUES (22, '2026-11-26 18:01:12.29517+00', NULL, NULL, 'resources', 'insert', '{"id": "00000018-0000-0000-0000-000000000001"}', '{"id": [null, "00000018-0000-0000-0000-000000000001"], "kind": [null, "parking_place"], "name": [null, "Stand 1"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
+INSERT INTO public.audit_rows VALUES (23, '2026-11-26 18:01:12.295398+00', NULL, NULL, 'resources', 'insert', '{"id": "00000019-0000-0000-0000-000000000001"}', '{"id": [null, "00000019-0000-0000-0000-000000000001"], "kind": [null, "parking_place"], "name": [null, "Stand 2"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
+INSERT INTO public.audit_rows VALUES (24, '2026-11-26 18:01:12.300546+00', NULL, NULL, 'storage_places', 'insert', '{"id": "00000028-0000-0000-0000-000000000001"}', '{"id": [null, "00000028-0000-0000-0000-000000000001"], "code": [null, "P001"], "name": [null, "Shelf A"], "retired": [null, false], "walk_order": [null, 0]}');
+INSERT INTO public.audit_rows VALUES (25, '2026-11-26 18:01:12.300882+00', NULL, NULL, 'storage_places', 'insert', '{"id": "00000029-0000-0000-0000-000000000001"}', '{"id": [null, "00000029-0000-0000-0000-000000000001"], "code": [null, "P002"], "name": [null, "Shim box"], "retired": [null, false], "walk_order": [null, 0]}');
+INSERT INTO public.audit_rows VALUES (26, '2026-11-26 18:01:12.301786+00', NULL, NULL, 'workshop_profiles', 'insert', '{"id": 1}', '{"id": [null, 1], "name": [null, "Test workshop"], "phone": [null, null], "currency": [null, "EUR"], "invented": [null, true], "time_zone": [null, "Europe/Vienna"], "used_shims": [null, "yes"], "service_level": [null, 0.95], "tax_rate_code": [null, null], "arrival_minutes": [null, 15], "drift_threshold": [null, 0.05], "warm_run_minutes": [null, 15], "hand_over_minutes": [null, 15], "test_ride_minutes": [null, 20], "labour_net_per_hour": [null, null], "together_within_days": [null, 30], "together_within_metres": [null, 500000.000]}');
+INSERT INTO public.audit_rows VALUES (27, '2026-11-26 18:01:12.307773+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ed-0000-0000-0000-000000000001"}', '{"id": [null, "000003ed-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (28, '2026-11-26 18:01:12.308108+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ee-0000-0000-0000-000000000001"}', '{"id": [null, "000003ee-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (29, '2026-11-26 18:01:12.308328+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ef-0000-0000-0000-000000000001"}', '{"id": [null, "000003ef-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (30, '2026-11-26 18:01:12.30854+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f0-0000-0000-0000-000000000001"}', '{"id": [null, "000003f0-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (31, '2026-11-26 18:01:12.308748+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f1-0000-0000-0000-000000000001"}', '{"id": [null, "000003f1-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (32, '2026-11-26 18:01:12.30902+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f2-0000-0000-0000-000000000001"}', '{"id": [null, "000003f2-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (35, '2026-11-26 18:01:12.309324+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f5-0000-0000-0000-000000000001"}', '{"id": [null, "000003f5-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (36, '2026-11-26 18:01:12.309461+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f6-0000-0000-0000-000000000001"}', '{"id": [null, "000003f6-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (37, '2026-11-26 18:01:12.309544+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f7-0000-0000-0000-000000000001"}', '{"id": [null, "000003f7-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (38, '2026-11-26 18:01:12.309624+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f8-0000-0000-0000-000000000001"}', '{"id": [null, "000003f8-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (39, '2026-11-26 18:01:12.309702+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f9-0000-0000-0000-000000000001"}', '{"id": [null, "000003f9-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (40, '2026-11-26 18:01:12.30978+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fa-0000-0000-0000-000000000001"}', '{"id": [null, "000003fa-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (41, '2026-11-26 18:01:12.309863+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fb-0000-0000-0000-000000000001"}', '{"id": [null, "000003fb-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (42, '2026-11-26 18:01:12.309941+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fc-0000-0000-0000-000000000001"}', '{"id": [null, "000003fc-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (43, '2026-11-26 18:01:12.310018+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fd-0000-0000-0000-000000000001"}', '{"id": [null, "000003fd-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (44, '2026-11-26 18:01:12.310094+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fe-0000-0000-0000-000000000001"}', '{"id": [null, "000003fe-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (45, '2026-11-26 18:01:12.310171+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ff-0000-0000-0000-000000000001"}', '{"id": [null, "000003ff-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (46, '2026-11-26 18:01:12.310255+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000400-0000-0000-0000-000000000001"}', '{"id": [null, "00000400-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (47, '2026-11-26 18:01:12.310333+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000401-0000-0000-0000-000000000001"}', '{"id": [null, "00000401-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (48, '2026-11-26 18:01:12.31041+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000402-0000-0000-0000-000000000001"}', '{"id": [null, "00000402-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (49, '2026-11-26 18:01:12.310547+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000403-0000-0000-0000-000000000001"}', '{"id": [null, "00000403-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (50, '2026-11-26 18:01:12.310626+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000404-0000-0000-0000-000000000001"}', '{"id": [null, "00000404-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (51, '2026-11-26 18:01:12.310709+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000405-0000-0000-0000-000000000001"}', '{"id": [null, "00000405-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (52, '2026-11-26 18:01:12.310786+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000406-0000-0000-0000-000000000001"}', '{"id": [null, "00000406-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (53, '2026-11-26 18:01:12.310862+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000407-0000-0000-0000-000000000001"}', '{"id": [null, "00000407-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (54, '2026-11-26 18:01:12.310939+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000408-0000-0000-0000-000000000001"}', '{"id": [null, "00000408-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (55, '2026-11-26 18:01:12.311017+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000409-0000-0000-0000-000000000001"}', '{"id": [null, "00000409-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (56, '2026-11-26 18:01:12.311098+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040a-0000-0000-0000-000000000001"}', '{"id": [null, "0000040a-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (57, '2026-11-26 18:01:12.311176+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040b-0000-0000-0000-000000000001"}', '{"id": [null, "0000040b-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (58, '2026-11-26 18:01:12.311331+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040c-0000-0000-0000-000000000001"}', '{"id": [null, "0000040c-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (59, '2026-11-26 18:01:12.311416+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040d-0000-0000-0000-000000000001"}', '{"id": [null, "0000040d-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (60, '2026-11-26 18:01:12.311493+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040e-0000-0000-0000-000000000001"}', '{"id": [null, "0000040e-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (61, '2026-11-26 18:01:12.311569+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040f-0000-0000-0000-000000000001"}', '{"id": [null, "0000040f-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (62, '2026-11-26 18:01:12.311652+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000410-0000-0000-0000-000000000001"}', '{"id": [null, "00000410-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.4000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (63, '2026-11-26 18:01:12.316158+00', NULL, NULL, 'resources', 'insert', '{"id": "00000016-0000-0000-0000-000000000001"}', '{"id": [null, "00000016-0000-0000-0000-000000000001"], "kind": [null, "technician"], "name": [null, "TN"], "grade": [null, null], "retired": [null, false], "person_id": [null, "00000002-0000-0000-0000-000000000001"], "capabilities": [null, ["valve work"]]}');
+INSERT INTO public.audit_rows VALUES (64, '2026-11-26 18:01:12.317189+00', NULL, NULL, 'shim_series', 'insert', '{"part_id": "00000037-0000-0000-0000-000000000001"}', '{"seat": [null, "shim_under_finger_follower"], "source": [null, "made up for tests"], "columns": [null, 10], "part_id": [null, "00000037-0000-0000-0000-000000000001"], "step_mm": [null, 0.025], "place_id": [null, "00000029-0000-0000-0000-000000000001"], "largest_mm": [null, 3.200], "diameter_mm": [null, 9.000], "smallest_mm": [null, 1.200]}');
+INSERT INTO public.audit_rows VALUES (65, '2026-11-26 18:01:12.617008+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-7845-9d8c-6b8ddcbeb2b5"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
+INSERT INTO public.audit_rows VALUES (66, '2026-11-26 18:01:12.734429+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-785e-9aac-7be7423aad2d", "user_id": "019cad8f-ac00-7845-9d8c-6b8ddcbeb2b5"}', '{"role_id": [null, "019cad8f-ac00-785e-9aac-7be7423aad2d"], "user_id": [null, "019cad8f-ac00-7845-9d8c-6b8ddcbeb2b5"]}');
+INSERT INTO public.audit_rows VALUES (67, '2026-11-26 18:01:12.735248+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-7845-9d8c-6b8ddcbeb2b5"}', '{"concurrency_stamp": null}');
+INSERT INTO public.audit_rows VALUES (68, '2026-11-26 18:01:12.845861+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-7c07-96fe-5bfc93120547"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
+INSERT INTO public.audit_rows VALUES (69, '2026-11-26 18:01:12.896113+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-747a-916d-2586a42a42fa", "user_id": "019cad8f-ac00-7c07-96fe-5bfc93120547"}', '{"role_id": [null, "019cad8f-ac00-747a-916d-2586a42a42fa"], "user_id": [null, "019cad8f-ac00-7c07-96fe-5bfc93120547"]}');
+INSERT INTO public.audit_rows VALUES (70, '2026-11-26 18:01:12.897023+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-7c07-96fe-5bfc93120547"}', '{"concurrency_stamp": null}');
+INSERT INTO public.audit_rows VALUES (71, '2026-11-26 18:01:13.025811+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-7971-a45e-2bcf0e359b97"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
+INSERT INTO public.audit_rows VALUES (72, '2026-11-26 18:01:13.074033+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-7a41-baba-7bcee75bdb8f", "user_id": "019cad8f-ac00-7971-a45e-2bcf0e359b97"}', '{"role_id": [null, "019cad8f-ac00-7a41-baba-7bcee75bdb8f"], "user_id": [null, "019cad8f-ac00-7971-a45e-2bcf0e359b97"]}');
+INSERT INTO public.audit_rows VALUES (73, '2026-11-26 18:01:13.074862+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-7971-a45e-2bcf0e359b97"}', '{"concurrency_stamp": null}');
+INSERT INTO public.audit_rows VALUES (74, '2026-11-26 18:01:36.541713+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-74ca-91c8-68686af2cf0f"}', '{"id": [null, "019cad8f-ac00-74ca-91c8-68686af2cf0f"], "serial_number": [null, "E-2"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (75, '2026-11-26 18:01:36.542682+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-7829-9c32-21011120f11a"}', '{"id": [null, "019cad8f-ac00-7829-9c32-21011120f11a"], "use": [null, "normal"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "options": [null, []], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "use_said_at": [null, null], "use_said_by": [null, null], "registration": [null, "VISIT 2"]}');
+INSERT INTO public.audit_rows VALUES (76, '2026-11-26 18:01:36.548078+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-784e-b310-1cc8e722c48f"}', '{"id": [null, "019cad8f-ac00-784e-b310-1cc8e722c48f"], "engine_id": [null, "019cad8f-ac00-74ca-91c8-68686af2cf0f"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-7829-9c32-21011120f11a"], "motorcycle_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (77, '2026-11-26 18:01:36.549601+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1001}', '{"state": [null, "booked"], "number": [null, 1001], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-74ca-91c8-68686af2cf0f"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-7829-9c32-21011120f11a"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (78, '2026-11-26 18:01:36.550467+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-7377-b524-0d4545c6781d"}', '{"id": [null, "019cad8f-ac00-7377-b524-0d4545c6781d"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-7829-9c32-21011120f11a"], "offset_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (79, '2026-11-26 18:01:36.562617+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "oil-and-filter"]}');
+INSERT INTO public.audit_rows VALUES (80, '2026-11-26 18:01:36.562949+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "valve-clearance-adjustment"]}');
+INSERT INTO public.audit_rows VALUES (81, '2026-11-26 18:01:36.56317+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "valve-clearance-check"]}');
+INSERT INTO public.audit_rows VALUES (82, '2026-11-26 18:01:36.736962+00', NULL, NULL, 'job_cards', 'update', '{"number": 1001}', '{"state": ["booked", "checked_in"]}');
+INSERT INTO public.audit_rows VALUES (83, '2026-11-26 18:01:36.738736+00', NULL, NULL, 'check_ins', 'insert', '{"job_card_number": 1001}', '{"checked_in_at": [null, "2026-03-02T08:00:00+00:00"], "checked_in_by": [null, "00000001-0000-0000-0000-000000000001"], "job_card_number": [null, 1001], "engine_stopped_at": [null, "2026-03-01T18:00:00+00:00"], "odometer_reading_id": [null, "019cad8f-ac00-72ae-9242-bb5023809c12"], "owners_words_remark_id": [null, null], "seen_on_arrival_remark_id": [null, null]}');
+INSERT INTO public.audit_rows VALUES (84, '2026-11-26 18:01:38.92712+00', '00000002-0000-0000-0000-000000000001', '0HNQBST266P85', 'job_cards', 'update', '{"number": 1001}', '{"state": ["checked_in", "signed_off"]}');
+INSERT INTO public.audit_rows VALUES (85, '2026-11-26 18:01:39.468662+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-7847-8e7c-2d9241256b43"}', '{"id": [null, "019cad8f-ac00-7847-8e7c-2d9241256b43"], "serial_number": [null, "E-3"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (86, '2026-11-26 18:01:39.469083+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-73d9-91ce-a44cfeaa2d79"}', '{"id": [null, "019cad8f-ac00-73d9-91ce-a44cfeaa2d79"], "use": [null, "normal"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "options": [null, []], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "use_said_at": [null, null], "use_said_by": [null, null], "registration": [null, "VISIT 3"]}');
+INSERT INTO public.audit_rows VALUES (87, '2026-11-26 18:01:39.469572+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-7626-ad77-73f1978ff39a"}', '{"id": [null, "019cad8f-ac00-7626-ad77-73f1978ff39a"], "engine_id": [null, "019cad8f-ac00-7847-8e7c-2d9241256b43"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-73d9-91ce-a44cfeaa2d79"], "motorcycle_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (88, '2026-11-26 18:01:39.47019+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1002}', '{"state": [null, "booked"], "number": [null, 1002], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-7847-8e7c-2d9241256b43"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-73d9-91ce-a44cfeaa2d79"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (89, '2026-11-26 18:01:39.470588+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-717b-a6e3-1521796c2239"}', '{"id": [null, "019cad8f-ac00-717b-a6e3-1521796c2239"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-73d9-91ce-a44cfeaa2d79"], "offset_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (90, '2026-11-26 18:01:39.473024+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "oil-and-filter"]}');
+INSERT INTO public.audit_rows VALUES (91, '2026-11-26 18:01:39.473283+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "valve-clearance-adjustment"]}');
+INSERT INTO public.audit_rows VALUES (92, '2026-11-26 18:01:39.475772+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "valve-clearance-check"]}');
+INSERT INTO public.audit_rows VALUES (93, '2026-11-26 18:01:39.486611+00', NULL, NULL, 'job_cards', 'update', '{"number": 1002}', '{"state": ["booked", "checked_in"]}');
+INSERT INTO public.audit_rows VALUES (94, '2026-11-26 18:01:39.48748+00', NULL, NULL, 'check_ins', 'insert', '{"job_card_number": 1002}', '{"checked_in_at": [null, "2026-03-02T08:00:00+00:00"], "checked_in_by": [null, "00000001-0000-0000-0000-000000000001"], "job_card_number": [null, 1002], "engine_stopped_at": [null, "2026-03-01T18:00:00+00:00"], "odometer_reading_id": [null, "019cad8f-ac00-79a6-9839-d961e411d18a"], "owners_words_remark_id": [null, null], "seen_on_arrival_remark_id": [null, null]}');
+INSERT INTO public.audit_rows VALUES (95, '2026-11-26 18:01:39.496499+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-7235-b8f9-ffeba62f4982"}', '{"id": [null, "019cad8f-ac00-7235-b8f9-ffeba62f4982"], "serial_number": [null, "E-4"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (96, '2026-11-26 18:01:39.49693+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-75e3-899e-8b50c66683a6"}', '{"id": [null, "019cad8f-ac00-75e3-899e-8b50c66683a6"], "use": [null, "normal"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "options": [null, []], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "use_said_at": [null, null], "use_said_by": [null, null], "registration": [null, "VISIT 4"]}');
+INSERT INTO public.audit_rows VALUES (97, '2026-11-26 18:01:39.497428+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-70d0-a204-a848ba958085"}', '{"id": [null, "019cad8f-ac00-70d0-a204-a848ba958085"], "engine_id": [null, "019cad8f-ac00-7235-b8f9-ffeba62f4982"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-75e3-899e-8b50c66683a6"], "motorcycle_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (98, '2026-11-26 18:01:39.497999+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1003}', '{"state": [null, "booked"], "number": [null, 1003], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-7235-b8f9-ffeba62f4982"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-75e3-899e-8b50c66683a6"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (99, '2026-11-26 18:01:39.498432+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-703f-a519-0e8720a2992d"}', '{"id": [null, "019cad8f-ac00-703f-a519-0e8720a2992d"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-75e3-899e-8b50c66683a6"], "offset_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (100, '2026-11-26 18:01:39.509236+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "oil-and-filter"]}');
+INSERT INTO public.audit_rows VALUES (101, '2026-11-26 18:01:39.509418+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "valve-clearance-adjustment"]}');
+INSERT INTO public.audit_rows VALUES (102, '2026-11-26 18:01:39.509541+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "valve-clearance-check"]}');
 
 
 --
@@ -2174,6 +2283,24 @@ INSERT INTO public.audit_rows VALUES (102, '2026-11-26 17:51:11.159546+00', NULL
 
 
 --
+-- Data for Name: cam_rechecks; Type: TABLE DATA; Schema: public; Owner: -
+--
+
+
+
+--
+-- Data for Name: cam_timing_checks; Type: TABLE DATA; Schema: public; Owner: -
+--
+
+
+
+--
+-- Data for Name: cam_timing_readings; Type: TABLE DATA; Schema: public; Owner: -
+--
+
+
+
+--
 -- Data for Name: cancellations; Type: TABLE DATA; Schema: public; Owner: -
 --
 
@@ -2183,43 +2310,55 @@ INSERT INTO public.audit_rows VALUES (102, '2026-11-26 17:51:11.159546+00', NULL
 -- Data for Name: caution_acknowledgements; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-72dd-a87f-da0e7c501e0b', 1001, 'eye-protection', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7488-9598-227690ef5efc', 1001, 'hot-oil', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7a45-a968-93fa8a08bdfd', 1001, 'used-oil', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7663-8fc3-05b714b1cd76', 1001, 'cam-chain-taut', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7764-be61-d16ac09a657a', 1001, 'turn-by-hand', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-754d-bd12-11fd86da3d75', 1001, 'eye-protection', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-73fc-aaf0-a8778bc5a44b', 1001, 'hot-oil', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7a7c-b595-c49756a44a69', 1001, 'used-oil', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-791b-8360-a7460d61a196', 1001, 'cam-chain-taut', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7d55-bdbc-54be6d5ab63e', 1001, 'turn-by-hand', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+
+
+--
+-- Data for Name: chain_changes; Type: TABLE DATA; Schema: public; Owner: -
+--
+
+
+
+--
+-- Data for Name: chain_readings; Type: TABLE DATA; Schema: public; Owner: -
+--
+
 
 
 --
 -- Data for Name: check_ins; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.check_ins VALUES (1001, '019cad8f-ac00-77ae-8905-dbc870941d4e', NULL, NULL, '2026-03-01 18:00:00+00', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.check_ins VALUES (1002, '019cad8f-ac00-791b-a5be-48279d4299b8', NULL, NULL, '2026-03-01 18:00:00+00', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.check_ins VALUES (1001, '019cad8f-ac00-72ae-9242-bb5023809c12', NULL, NULL, '2026-03-01 18:00:00+00', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.check_ins VALUES (1002, '019cad8f-ac00-79a6-9839-d961e411d18a', NULL, NULL, '2026-03-01 18:00:00+00', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
 
 
 --
 -- Data for Name: clearance_forecasts; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7b08-9843-bc9728e829ed', '1-intake-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7b08-9843-bc9728e829ed', '1-intake-1', 2, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7b08-9843-bc9728e829ed', '1-exhaust-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7b08-9843-bc9728e829ed', '2-intake-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7b08-9843-bc9728e829ed', '2-intake-1', 2, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7b08-9843-bc9728e829ed', '2-exhaust-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-74ca-91c8-68686af2cf0f', '1-intake-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-74ca-91c8-68686af2cf0f', '1-intake-1', 2, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-74ca-91c8-68686af2cf0f', '1-exhaust-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-74ca-91c8-68686af2cf0f', '2-intake-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-74ca-91c8-68686af2cf0f', '2-intake-1', 2, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-74ca-91c8-68686af2cf0f', '2-exhaust-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
 
 
 --
 -- Data for Name: clearance_readings; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7380-8235-6409a7a09743', '019cad8f-ac00-7b08-9843-bc9728e829ed', 1001, NULL, '1-exhaust-1', 1, 'as_found', 1, 'go_and_no_go', 0.2500, 0.2600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-77ae-8905-dbc870941d4e', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7648-aeda-24f24ab06cbf', '019cad8f-ac00-7b08-9843-bc9728e829ed', 1001, NULL, '2-intake-1', 1, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-77ae-8905-dbc870941d4e', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-785c-9b19-a73c1b6796bc', '019cad8f-ac00-7b08-9843-bc9728e829ed', 1001, NULL, '2-exhaust-1', 1, 'as_found', 1, 'go_and_no_go', 0.2500, 0.2600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-77ae-8905-dbc870941d4e', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7a75-9293-a9388cbbe4cd', '019cad8f-ac00-7b08-9843-bc9728e829ed', 1001, NULL, '2-intake-1', 2, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-77ae-8905-dbc870941d4e', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7b02-b718-14adae6bedea', '019cad8f-ac00-7b08-9843-bc9728e829ed', 1001, NULL, '1-intake-1', 1, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-77ae-8905-dbc870941d4e', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7bbd-9af7-3da3e30209e8', '019cad8f-ac00-7b08-9843-bc9728e829ed', 1001, NULL, '1-intake-1', 2, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-77ae-8905-dbc870941d4e', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7161-a86c-a9ce64384a0d', '019cad8f-ac00-74ca-91c8-68686af2cf0f', 1001, NULL, '1-intake-1', 1, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-72ae-9242-bb5023809c12', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7315-8e9d-6cc894cfd449', '019cad8f-ac00-74ca-91c8-68686af2cf0f', 1001, NULL, '2-intake-1', 1, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-72ae-9242-bb5023809c12', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-73b8-8883-815cd3a84059', '019cad8f-ac00-74ca-91c8-68686af2cf0f', 1001, NULL, '1-exhaust-1', 1, 'as_found', 1, 'go_and_no_go', 0.2500, 0.2600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-72ae-9242-bb5023809c12', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-77e4-8250-677baf79671d', '019cad8f-ac00-74ca-91c8-68686af2cf0f', 1001, NULL, '1-intake-1', 2, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-72ae-9242-bb5023809c12', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-78ae-8e3f-74bfc966bfd1', '019cad8f-ac00-74ca-91c8-68686af2cf0f', 1001, NULL, '2-intake-1', 2, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-72ae-9242-bb5023809c12', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7d3e-a0e5-1e87705c0032', '019cad8f-ac00-74ca-91c8-68686af2cf0f', 1001, NULL, '2-exhaust-1', 1, 'as_found', 1, 'go_and_no_go', 0.2500, 0.2600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-72ae-9242-bb5023809c12', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
 
 
 --
@@ -2238,15 +2377,15 @@ INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7bbd-9af7-3da3e3020
 -- Data for Name: data_protection_keys; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.data_protection_keys VALUES (1, 'key-4207cbd0-9a6e-481d-87d1-d4bc189c000c', '<key id="4207cbd0-9a6e-481d-87d1-d4bc189c000c" version="1"><creationDate>2026-11-26T17:50:51.6522766Z</creationDate><activationDate>2026-11-26T17:50:51.6522766Z</activationDate><expirationDate>2027-02-24T17:50:51.6522766Z</expirationDate><descriptor deserializerType="Microsoft.AspNetCore.DataProtection.AuthenticatedEncryption.ConfigurationModel.AuthenticatedEncryptorDescriptorDeserializer, Microsoft.AspNetCore.DataProtection, Version=10.0.0.0, Culture=neutral, PublicKeyToken=adb9793829ddae60"><descriptor><encryption algorithm="AES_256_CBC" /><validation algorithm="HMACSHA256" /><masterKey p4:requiresEncryption="true" xmlns:p4="http://schemas.asp.net/2015/03/dataProtection"><!-- Warning: the key below is in an unencrypted form. --><value>bfyOIn/LdchTXqI2I1f2N5bYQ1xS8zg6tHKMIHcS61K9hLSaBcpWa1ButsXpjo3TSMo00fqcfkffR/C++sHpGQ==</value></masterKey></descriptor></descriptor></key>');
+INSERT INTO public.data_protection_keys VALUES (1, 'key-fc73f8ff-de05-4f29-be63-cddda4f871e2', '<key id="fc73f8ff-de05-4f29-be63-cddda4f871e2" version="1"><creationDate>2026-11-26T18:01:09.8141726Z</creationDate><activationDate>2026-11-26T18:01:09.8141726Z</activationDate><expirationDate>2027-02-24T18:01:09.8141726Z</expirationDate><descriptor deserializerType="Microsoft.AspNetCore.DataProtection.AuthenticatedEncryption.ConfigurationModel.AuthenticatedEncryptorDescriptorDeserializer, Microsoft.AspNetCore.DataProtection, Version=10.0.0.0, Culture=neutral, PublicKeyToken=adb9793829ddae60"><descriptor><encryption algorithm="AES_256_CBC" /><validation algorithm="HMACSHA256" /><masterKey p4:requiresEncryption="true" xmlns:p4="http://schemas.asp.net/2015/03/dataProtection"><!-- Warning: the key below is in an unencrypted form. --><value>Ok5gEHgV20SOqTwB795IHkUCh4RDFZNI5pkuFlPLe135M2s9L3iARxVHqDr6hgVI0INnO+1CsdJl7/U4EN27vw==</value></masterKey></descriptor></descriptor></key>');
 
 
 --
 -- Data for Name: done_items; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.done_items VALUES ('019cad8f-ac00-74ca-9531-1596cf09ec68', '019cad8f-ac00-72c9-b829-fbd1881fbac3', 'valve-clearance-check', '2026-03-02', 24001000.000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.done_items VALUES ('019cad8f-ac00-7e97-9421-797a96a89e0a', '019cad8f-ac00-72c9-b829-fbd1881fbac3', 'oil-and-filter', '2026-03-02', 24001000.000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.done_items VALUES ('019cad8f-ac00-75fd-80f9-6a4ff520c51e', '019cad8f-ac00-7829-9c32-21011120f11a', 'valve-clearance-check', '2026-03-02', 24001000.000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.done_items VALUES ('019cad8f-ac00-7ad3-9b4b-a38fcb72f90a', '019cad8f-ac00-7829-9c32-21011120f11a', 'oil-and-filter', '2026-03-02', 24001000.000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
 
 
 --
@@ -2272,8 +2411,8 @@ INSERT INTO public.drift_refits VALUES ('0000000a-0000-0000-0000-000000000001', 
 -- Data for Name: due_items; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.due_items VALUES ('019cad8f-ac00-72c9-b829-fbd1881fbac3', 'oil-and-filter', 'Engine oil and filter', '2027-03-02', 34001000.000, '2027-03-02', '2027-03-02', '2027-03-02', '2026-03-02 08:00:00+00', 24001000.000, '2026-03-02', 'borrowed', false, 'first', '2027-03-02', NULL, 10000000.000, NULL, 0);
-INSERT INTO public.due_items VALUES ('019cad8f-ac00-72c9-b829-fbd1881fbac3', 'valve-clearance-check', 'Valve clearance check', NULL, 48001000.000, '2032-04-15', '2031-02-02', '2033-10-13', '2026-03-02 08:00:00+00', 24001000.000, '2026-03-02', 'borrowed', false, 'later', '2032-04-15', NULL, 24000000.000, NULL, 0);
+INSERT INTO public.due_items VALUES ('019cad8f-ac00-7829-9c32-21011120f11a', 'oil-and-filter', 'Engine oil and filter', '2027-03-02', 34001000.000, '2027-03-02', '2027-03-02', '2027-03-02', '2026-03-02 08:00:00+00', 24001000.000, '2026-03-02', 'borrowed', false, 'first', '2027-03-02', NULL, 10000000.000, NULL, 0);
+INSERT INTO public.due_items VALUES ('019cad8f-ac00-7829-9c32-21011120f11a', 'valve-clearance-check', 'Valve clearance check', NULL, 48001000.000, '2032-04-15', '2031-02-02', '2033-10-13', '2026-03-02 08:00:00+00', 24001000.000, '2026-03-02', 'borrowed', false, 'later', '2032-04-15', NULL, 24000000.000, NULL, 0);
 
 
 --
@@ -2286,23 +2425,23 @@ INSERT INTO public.due_items VALUES ('019cad8f-ac00-72c9-b829-fbd1881fbac3', 'va
 -- Data for Name: due_visits; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.due_visits VALUES ('019cad8f-ac00-72c9-b829-fbd1881fbac3', '0000000a-0000-0000-0000-000000000001', '2027-03-02', 10000000.000, 30, 0, '{}', '2026-03-02 08:00:00+00');
+INSERT INTO public.due_visits VALUES ('019cad8f-ac00-7829-9c32-21011120f11a', '0000000a-0000-0000-0000-000000000001', '2027-03-02', 10000000.000, 30, 0, '{}', '2026-03-02 08:00:00+00');
 
 
 --
 -- Data for Name: engine_fittings; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-718a-8521-8729af105627', '019cad8f-ac00-7b08-9843-bc9728e829ed', '019cad8f-ac00-72c9-b829-fbd1881fbac3', '2020-01-01', NULL, 0.000, 0.000);
-INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-7920-81a7-63de7ae9322f', '019cad8f-ac00-7156-89ad-32981ae464f8', '019cad8f-ac00-7e51-a866-cf91444ed00f', '2020-01-01', NULL, 0.000, 0.000);
-INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-7e9c-a1e3-7f3c266c022b', '019cad8f-ac00-7874-8d06-2616afdd46bc', '019cad8f-ac00-77a1-b82a-9652fac7d623', '2020-01-01', NULL, 0.000, 0.000);
+INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-784e-b310-1cc8e722c48f', '019cad8f-ac00-74ca-91c8-68686af2cf0f', '019cad8f-ac00-7829-9c32-21011120f11a', '2020-01-01', NULL, 0.000, 0.000);
+INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-7626-ad77-73f1978ff39a', '019cad8f-ac00-7847-8e7c-2d9241256b43', '019cad8f-ac00-73d9-91ce-a44cfeaa2d79', '2020-01-01', NULL, 0.000, 0.000);
+INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-70d0-a204-a848ba958085', '019cad8f-ac00-7235-b8f9-ffeba62f4982', '019cad8f-ac00-75e3-899e-8b50c66683a6', '2020-01-01', NULL, 0.000, 0.000);
 
 
 --
 -- Data for Name: engine_model_versions; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.engine_model_versions VALUES ('0000000b-0000-0000-0000-000000000001', '0000000a-0000-0000-0000-000000000001', 1, '{"cold": {"method": "surface probe at the head", "lowestC": 5, "highestC": 35, "soakHours": 8, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}, "shims": {"form": "disc under finger follower", "stepMm": 0.025, "partCode": "shim-test-9", "largestMm": 3.2, "diameterMm": 9, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "smallestMm": 1.2}, "joints": [{"code": "head-cover", "name": "Head cover", "seals": [{"policy": "inspectAndReuse", "partCode": "cover-gasket", "quantity": 1}, {"policy": "replaceIfDamaged", "partCode": "plug-well-o-ring", "quantity": 2}], "sealant": null, "fasteners": ["cover-bolt"]}, {"code": "cam-caps", "name": "Camshaft caps", "seals": [], "sealant": null, "fasteners": ["cam-cap-bolt"]}, {"code": "sump-drain", "name": "Oil drain", "seals": [{"policy": "replaceAlways", "partCode": "ring-14x18", "quantity": 1}], "sealant": null, "fasteners": ["drain-plug"]}], "layout": {"turning": "clockwise", "cylinders": [{"bank": "only", "number": 1}, {"bank": "only", "number": 2}], "description": "Parallel twin made up for tests", "firingOrder": [1, 2], "timingMarks": "Notch at the case joint, lobes of cylinder 1 outward", "turningSeenFrom": "the right side", "numberingSeenFrom": "the rider''s left"}, "limits": [{"lobe": 1, "side": "intake", "lowerMm": 0.10, "setToMm": 0.15, "upperMm": 0.20, "leverRatio": 0.6, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}, {"lobe": 2, "side": "intake", "lowerMm": 0.10, "setToMm": 0.16, "upperMm": 0.22, "leverRatio": 0.6, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}, {"lobe": 1, "side": "exhaust", "lowerMm": 0.20, "setToMm": 0.25, "upperMm": 0.30, "leverRatio": 0.6, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}], "valves": [{"lobes": 2, "valve": "1-intake-1"}, {"lobes": 1, "valve": "1-exhaust-1"}, {"lobes": 2, "valve": "2-intake-1"}, {"lobes": 1, "valve": "2-exhaust-1"}], "options": [], "accesses": [{"code": "covers-off", "name": "Tank and head cover off", "joints": ["head-cover"], "minutes": 40, "fasteners": []}], "together": null, "afterWork": null, "camshafts": [{"code": "intake-cam", "name": "Intake camshaft", "valves": ["1-intake-1", "2-intake-1"]}, {"code": "exhaust-cam", "name": "Exhaust camshaft", "valves": ["1-exhaust-1", "2-exhaust-1"]}], "fasteners": [{"code": "cover-bolt", "name": "Head cover bolt", "note": null, "tool": "8 mm socket", "count": 6, "seals": [], "thread": "M6x1", "useOnce": false, "sequence": "crosswise from the middle", "stagesNm": [], "torqueNm": 10, "treatment": "dry", "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "angleDegrees": null, "threadCompound": null}, {"code": "cam-cap-bolt", "name": "Camshaft cap bolt", "note": null, "tool": "8 mm socket", "count": 8, "seals": [], "thread": "M6x1", "useOnce": false, "sequence": "evenly, from the middle outward", "stagesNm": [5], "torqueNm": 12, "treatment": "oiled", "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "angleDegrees": null, "threadCompound": null}, {"code": "drain-plug", "name": "Oil drain plug", "note": null, "tool": "12 mm hexagon", "count": 1, "seals": [], "thread": "M14x1.5", "useOnce": false, "sequence": null, "stagesNm": [], "torqueNm": 24, "treatment": "dry", "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "angleDegrees": null, "threadCompound": null}], "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "valveTrain": "shimUnderFingerFollower", "serviceItems": [{"code": "valve-clearance-check", "kind": "valveClearanceCheck", "name": "Valve clearance check", "grade": "apprentice", "parts": [], "joints": [], "skills": ["valve work"], "onlyFor": null, "accesses": ["covers-off"], "cautions": ["eye-protection", "turn-by-hand"], "includes": [], "interval": {"once": false, "severe": null, "everyKm": 24000, "firstKm": null, "counting": "fromLastDone", "afterDate": null, "everyMiles": null, "firstMiles": null, "everyMonths": null, "firstMonths": null}, "fasteners": [], "drainsWarm": false, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "specialTools": [], "labourMinutes": 90, "adjustmentItem": "valve-clearance-adjustment", "bayCapabilities": []}, {"code": "valve-clearance-adjustment", "kind": "valveClearanceAdjustment", "name": "Valve clearance adjustment", "grade": "apprentice", "parts": [], "joints": ["cam-caps"], "skills": ["valve work"], "onlyFor": null, "accesses": ["covers-off"], "cautions": ["cam-chain-taut"], "includes": [], "interval": null, "fasteners": [], "drainsWarm": false, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "specialTools": ["cam-alignment-jig"], "labourMinutes": 120, "adjustmentItem": null, "bayCapabilities": []}, {"code": "oil-and-filter", "kind": "routine", "name": "Engine oil and filter", "grade": "apprentice", "parts": [{"partCode": "oil-filter", "quantity": 1, "haveReady": false}, {"partCode": "oil-10w-40", "quantity": 3200, "haveReady": false}], "joints": ["sump-drain"], "skills": [], "onlyFor": null, "accesses": [], "cautions": ["hot-oil", "used-oil"], "includes": [], "interval": {"once": false, "severe": null, "everyKm": 10000, "firstKm": 1000, "counting": "fromLastDone", "afterDate": null, "everyMiles": null, "firstMiles": null, "everyMonths": 12, "firstMonths": 6}, "fasteners": [], "drainsWarm": false, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "specialTools": [], "labourMinutes": 30, "adjustmentItem": null, "bayCapabilities": []}], "measuringPositions": [{"mark": "Notch 1", "name": "Compression dead centre of cylinder 1", "lobes": [{"lobe": 1, "valve": "1-intake-1"}, {"lobe": 2, "valve": "1-intake-1"}, {"lobe": 1, "valve": "1-exhaust-1"}], "crankDegrees": 0}, {"mark": "Notch 2", "name": "Compression dead centre of cylinder 2", "lobes": [{"lobe": 1, "valve": "2-intake-1"}, {"lobe": 2, "valve": "2-intake-1"}, {"lobe": 1, "valve": "2-exhaust-1"}], "crankDegrees": 360}]}', '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL);
+INSERT INTO public.engine_model_versions VALUES ('0000000b-0000-0000-0000-000000000001', '0000000a-0000-0000-0000-000000000001', 1, '{"cold": {"method": "surface probe at the head", "lowestC": 5, "highestC": 35, "soakHours": 8, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}, "shims": {"form": "disc under finger follower", "stepMm": 0.025, "partCode": "shim-test-9", "largestMm": 3.2, "diameterMm": 9, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "smallestMm": 1.2}, "joints": [{"code": "head-cover", "name": "Head cover", "seals": [{"policy": "inspectAndReuse", "partCode": "cover-gasket", "quantity": 1}, {"policy": "replaceIfDamaged", "partCode": "plug-well-o-ring", "quantity": 2}], "sealant": null, "fasteners": ["cover-bolt"]}, {"code": "cam-caps", "name": "Camshaft caps", "seals": [], "sealant": null, "fasteners": ["cam-cap-bolt"]}, {"code": "sump-drain", "name": "Oil drain", "seals": [{"policy": "replaceAlways", "partCode": "ring-14x18", "quantity": 1}], "sealant": null, "fasteners": ["drain-plug"]}], "layout": {"turning": "clockwise", "cylinders": [{"bank": "only", "number": 1}, {"bank": "only", "number": 2}], "description": "Parallel twin made up for tests", "firingOrder": [1, 2], "timingMarks": "Notch at the case joint, lobes of cylinder 1 outward", "turningSeenFrom": "the right side", "numberingSeenFrom": "the rider''s left"}, "limits": [{"lobe": 1, "side": "intake", "lowerMm": 0.10, "setToMm": 0.15, "upperMm": 0.20, "leverRatio": 0.6, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}, {"lobe": 2, "side": "intake", "lowerMm": 0.10, "setToMm": 0.16, "upperMm": 0.22, "leverRatio": 0.6, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}, {"lobe": 1, "side": "exhaust", "lowerMm": 0.20, "setToMm": 0.25, "upperMm": 0.30, "leverRatio": 0.6, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}], "valves": [{"lobes": 2, "valve": "1-intake-1"}, {"lobes": 1, "valve": "1-exhaust-1"}, {"lobes": 2, "valve": "2-intake-1"}, {"lobes": 1, "valve": "2-exhaust-1"}], "options": [], "accesses": [{"code": "covers-off", "name": "Tank and head cover off", "joints": ["head-cover"], "minutes": 40, "fasteners": []}], "together": null, "afterWork": null, "camDrives": [], "camshafts": [{"code": "intake-cam", "name": "Intake camshaft", "valves": ["1-intake-1", "2-intake-1"]}, {"code": "exhaust-cam", "name": "Exhaust camshaft", "valves": ["1-exhaust-1", "2-exhaust-1"]}], "fasteners": [{"code": "cover-bolt", "name": "Head cover bolt", "note": null, "tool": "8 mm socket", "count": 6, "seals": [], "thread": "M6x1", "useOnce": false, "sequence": "crosswise from the middle", "stagesNm": [], "torqueNm": 10, "treatment": "dry", "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "angleDegrees": null, "threadCompound": null}, {"code": "cam-cap-bolt", "name": "Camshaft cap bolt", "note": null, "tool": "8 mm socket", "count": 8, "seals": [], "thread": "M6x1", "useOnce": false, "sequence": "evenly, from the middle outward", "stagesNm": [5], "torqueNm": 12, "treatment": "oiled", "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "angleDegrees": null, "threadCompound": null}, {"code": "drain-plug", "name": "Oil drain plug", "note": null, "tool": "12 mm hexagon", "count": 1, "seals": [], "thread": "M14x1.5", "useOnce": false, "sequence": null, "stagesNm": [], "torqueNm": 24, "treatment": "dry", "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "angleDegrees": null, "threadCompound": null}], "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "valveTrain": "shimUnderFingerFollower", "serviceItems": [{"code": "valve-clearance-check", "kind": "valveClearanceCheck", "name": "Valve clearance check", "grade": "apprentice", "parts": [], "joints": [], "skills": ["valve work"], "onlyFor": null, "accesses": ["covers-off"], "cautions": ["eye-protection", "turn-by-hand"], "includes": [], "interval": {"once": false, "severe": null, "everyKm": 24000, "firstKm": null, "counting": "fromLastDone", "afterDate": null, "everyMiles": null, "firstMiles": null, "everyMonths": null, "firstMonths": null}, "fasteners": [], "drainsWarm": false, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "specialTools": [], "labourMinutes": 90, "adjustmentItem": "valve-clearance-adjustment", "bayCapabilities": []}, {"code": "valve-clearance-adjustment", "kind": "valveClearanceAdjustment", "name": "Valve clearance adjustment", "grade": "apprentice", "parts": [], "joints": ["cam-caps"], "skills": ["valve work"], "onlyFor": null, "accesses": ["covers-off"], "cautions": ["cam-chain-taut"], "includes": [], "interval": null, "fasteners": [], "drainsWarm": false, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "specialTools": ["cam-alignment-jig"], "labourMinutes": 120, "adjustmentItem": null, "bayCapabilities": []}, {"code": "oil-and-filter", "kind": "routine", "name": "Engine oil and filter", "grade": "apprentice", "parts": [{"partCode": "oil-filter", "quantity": 1, "haveReady": false}, {"partCode": "oil-10w-40", "quantity": 3200, "haveReady": false}], "joints": ["sump-drain"], "skills": [], "onlyFor": null, "accesses": [], "cautions": ["hot-oil", "used-oil"], "includes": [], "interval": {"once": false, "severe": null, "everyKm": 10000, "firstKm": 1000, "counting": "fromLastDone", "afterDate": null, "everyMiles": null, "firstMiles": null, "everyMonths": 12, "firstMonths": 6}, "fasteners": [], "drainsWarm": false, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "specialTools": [], "labourMinutes": 30, "adjustmentItem": null, "bayCapabilities": []}], "measuringPositions": [{"mark": "Notch 1", "name": "Compression dead centre of cylinder 1", "lobes": [{"lobe": 1, "valve": "1-intake-1"}, {"lobe": 2, "valve": "1-intake-1"}, {"lobe": 1, "valve": "1-exhaust-1"}], "crankDegrees": 0}, {"mark": "Notch 2", "name": "Compression dead centre of cylinder 2", "lobes": [{"lobe": 1, "valve": "2-intake-1"}, {"lobe": 2, "valve": "2-intake-1"}, {"lobe": 1, "valve": "2-exhaust-1"}], "crankDegrees": 360}]}', '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL);
 
 
 --
@@ -2316,7 +2455,7 @@ INSERT INTO public.engine_models VALUES ('0000000a-0000-0000-0000-000000000001',
 -- Data for Name: engine_outlooks; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.engine_outlooks VALUES ('019cad8f-ac00-7b08-9843-bc9728e829ed', '2026-03-02 08:00:00+00', NULL, 48001000.000, '2032-04-15', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.engine_outlooks VALUES ('019cad8f-ac00-74ca-91c8-68686af2cf0f', '2026-03-02 08:00:00+00', NULL, 48001000.000, '2032-04-15', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
 
 
 --
@@ -2329,9 +2468,9 @@ INSERT INTO public.engine_outlooks VALUES ('019cad8f-ac00-7b08-9843-bc9728e829ed
 -- Data for Name: engines; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.engines VALUES ('019cad8f-ac00-7b08-9843-bc9728e829ed', '0000000a-0000-0000-0000-000000000001', 'E-1');
-INSERT INTO public.engines VALUES ('019cad8f-ac00-7156-89ad-32981ae464f8', '0000000a-0000-0000-0000-000000000001', 'E-2');
-INSERT INTO public.engines VALUES ('019cad8f-ac00-7874-8d06-2616afdd46bc', '0000000a-0000-0000-0000-000000000001', 'E-3');
+INSERT INTO public.engines VALUES ('019cad8f-ac00-74ca-91c8-68686af2cf0f', '0000000a-0000-0000-0000-000000000001', 'E-2');
+INSERT INTO public.engines VALUES ('019cad8f-ac00-7847-8e7c-2d9241256b43', '0000000a-0000-0000-0000-000000000001', 'E-3');
+INSERT INTO public.engines VALUES ('019cad8f-ac00-7235-b8f9-ffeba62f4982', '0000000a-0000-0000-0000-000000000001', 'E-4');
 
 
 --
@@ -2362,8 +2501,8 @@ INSERT INTO public.engines VALUES ('019cad8f-ac00-7874-8d06-2616afdd46bc', '0000
 -- Data for Name: fastener_ticks; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.fastener_ticks VALUES ('019cad8f-ac00-7391-b301-2714d19f575a', 1001, 'drain-plug', true, '00000020-0000-0000-0000-000000000001', NULL, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL);
-INSERT INTO public.fastener_ticks VALUES ('019cad8f-ac00-7c42-88a9-67810b27717e', 1001, 'cover-bolt', true, '00000020-0000-0000-0000-000000000001', NULL, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL);
+INSERT INTO public.fastener_ticks VALUES ('019cad8f-ac00-7551-87ba-5f80f075b7ff', 1001, 'drain-plug', true, '00000020-0000-0000-0000-000000000001', NULL, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL);
+INSERT INTO public.fastener_ticks VALUES ('019cad8f-ac00-72a2-9312-8caf2b5d524e', 1001, 'cover-bolt', true, '00000020-0000-0000-0000-000000000001', NULL, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL);
 
 
 --
@@ -2472,9 +2611,9 @@ INSERT INTO public.job_card_items VALUES (1003, 'valve-clearance-check', 'certai
 -- Data for Name: job_cards; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.job_cards VALUES (1001, '019cad8f-ac00-72c9-b829-fbd1881fbac3', '019cad8f-ac00-7b08-9843-bc9728e829ed', '0000000b-0000-0000-0000-000000000001', 'signed_off', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
-INSERT INTO public.job_cards VALUES (1002, '019cad8f-ac00-7e51-a866-cf91444ed00f', '019cad8f-ac00-7156-89ad-32981ae464f8', '0000000b-0000-0000-0000-000000000001', 'checked_in', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
-INSERT INTO public.job_cards VALUES (1003, '019cad8f-ac00-77a1-b82a-9652fac7d623', '019cad8f-ac00-7874-8d06-2616afdd46bc', '0000000b-0000-0000-0000-000000000001', 'booked', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
+INSERT INTO public.job_cards VALUES (1001, '019cad8f-ac00-7829-9c32-21011120f11a', '019cad8f-ac00-74ca-91c8-68686af2cf0f', '0000000b-0000-0000-0000-000000000001', 'signed_off', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
+INSERT INTO public.job_cards VALUES (1002, '019cad8f-ac00-73d9-91ce-a44cfeaa2d79', '019cad8f-ac00-7847-8e7c-2d9241256b43', '0000000b-0000-0000-0000-000000000001', 'checked_in', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
+INSERT INTO public.job_cards VALUES (1003, '019cad8f-ac00-75e3-899e-8b50c66683a6', '019cad8f-ac00-7235-b8f9-ffeba62f4982', '0000000b-0000-0000-0000-000000000001', 'booked', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
 
 
 --
@@ -2531,9 +2670,9 @@ You receive this because you agreed to be written to. Tell us if you no longer w
 -- Data for Name: motorcycles; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-72c9-b829-fbd1881fbac3', 'VISIT 1', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false, '{}', 'normal', NULL, NULL);
-INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-7e51-a866-cf91444ed00f', 'VISIT 2', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false, '{}', 'normal', NULL, NULL);
-INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-77a1-b82a-9652fac7d623', 'VISIT 3', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false, '{}', 'normal', NULL, NULL);
+INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-7829-9c32-21011120f11a', 'VISIT 2', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false, '{}', 'normal', NULL, NULL);
+INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-73d9-91ce-a44cfeaa2d79', 'VISIT 3', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false, '{}', 'normal', NULL, NULL);
+INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-75e3-899e-8b50c66683a6', 'VISIT 4', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false, '{}', 'normal', NULL, NULL);
 
 
 --
@@ -2546,18 +2685,18 @@ INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-77a1-b82a-9652fac7d623', '
 -- Data for Name: odometer_readings; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-77ae-8905-dbc870941d4e', '019cad8f-ac00-7390-a253-3483c970fc87', '019cad8f-ac00-72c9-b829-fbd1881fbac3', '2026-03-02', 24000, 'kilometres', 24000000.000, 1001, NULL, NULL, '00000001-0000-0000-0000-000000000001', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', false);
-INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-79c7-9d73-79320331ec94', '019cad8f-ac00-7390-a253-3483c970fc87', '019cad8f-ac00-72c9-b829-fbd1881fbac3', '2026-03-02', 24001, 'kilometres', 24001000.000, 1001, NULL, NULL, '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', false);
-INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-791b-a5be-48279d4299b8', '019cad8f-ac00-70ad-b78b-d02783b0b761', '019cad8f-ac00-7e51-a866-cf91444ed00f', '2026-03-02', 24000, 'kilometres', 24000000.000, 1002, NULL, NULL, '00000001-0000-0000-0000-000000000001', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', false);
+INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-72ae-9242-bb5023809c12', '019cad8f-ac00-7377-b524-0d4545c6781d', '019cad8f-ac00-7829-9c32-21011120f11a', '2026-03-02', 24000, 'kilometres', 24000000.000, 1001, NULL, NULL, '00000001-0000-0000-0000-000000000001', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', false);
+INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-78d4-b906-581612c81cd7', '019cad8f-ac00-7377-b524-0d4545c6781d', '019cad8f-ac00-7829-9c32-21011120f11a', '2026-03-02', 24001, 'kilometres', 24001000.000, 1001, NULL, NULL, '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', false);
+INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-79a6-9839-d961e411d18a', '019cad8f-ac00-717b-a6e3-1521796c2239', '019cad8f-ac00-73d9-91ce-a44cfeaa2d79', '2026-03-02', 24000, 'kilometres', 24000000.000, 1002, NULL, NULL, '00000001-0000-0000-0000-000000000001', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', false);
 
 
 --
 -- Data for Name: odometers; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.odometers VALUES ('019cad8f-ac00-7390-a253-3483c970fc87', '019cad8f-ac00-72c9-b829-fbd1881fbac3', 'kilometres', '2020-01-01', NULL, 0.000);
-INSERT INTO public.odometers VALUES ('019cad8f-ac00-70ad-b78b-d02783b0b761', '019cad8f-ac00-7e51-a866-cf91444ed00f', 'kilometres', '2020-01-01', NULL, 0.000);
-INSERT INTO public.odometers VALUES ('019cad8f-ac00-7ca2-bc69-cf4953d567fd', '019cad8f-ac00-77a1-b82a-9652fac7d623', 'kilometres', '2020-01-01', NULL, 0.000);
+INSERT INTO public.odometers VALUES ('019cad8f-ac00-7377-b524-0d4545c6781d', '019cad8f-ac00-7829-9c32-21011120f11a', 'kilometres', '2020-01-01', NULL, 0.000);
+INSERT INTO public.odometers VALUES ('019cad8f-ac00-717b-a6e3-1521796c2239', '019cad8f-ac00-73d9-91ce-a44cfeaa2d79', 'kilometres', '2020-01-01', NULL, 0.000);
+INSERT INTO public.odometers VALUES ('019cad8f-ac00-703f-a519-0e8720a2992d', '019cad8f-ac00-75e3-899e-8b50c66683a6', 'kilometres', '2020-01-01', NULL, 0.000);
 
 
 --
@@ -2698,9 +2837,9 @@ INSERT INTO public.resources VALUES ('00000016-0000-0000-0000-000000000001', 'te
 -- Data for Name: roles; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.roles VALUES ('019cad8f-ac00-7592-b7d7-ec3b99d21085', 'advisor', 'ADVISOR', 'e332dfdc-a93a-4a74-ac3e-ed1c99adaa03');
-INSERT INTO public.roles VALUES ('019cad8f-ac00-7daa-9d0a-e18f806f80df', 'technician', 'TECHNICIAN', '54233d15-ddb6-48b4-ad81-dfe7b30c109b');
-INSERT INTO public.roles VALUES ('019cad8f-ac00-705e-9501-84ff447db292', 'manager', 'MANAGER', '254bcd9c-8d69-4880-b104-fb7368b1513b');
+INSERT INTO public.roles VALUES ('019cad8f-ac00-785e-9aac-7be7423aad2d', 'advisor', 'ADVISOR', '8475c58b-0459-4c9b-8363-96e175a51b6c');
+INSERT INTO public.roles VALUES ('019cad8f-ac00-747a-916d-2586a42a42fa', 'technician', 'TECHNICIAN', 'e7bba14d-8470-4eb9-8bb7-60de0a29660b');
+INSERT INTO public.roles VALUES ('019cad8f-ac00-7a41-baba-7bcee75bdb8f', 'manager', 'MANAGER', 'cf27e8d7-6782-4a64-8b7a-0b31d6aeefca');
 
 
 --
@@ -2719,7 +2858,7 @@ INSERT INTO public.roles VALUES ('019cad8f-ac00-705e-9501-84ff447db292', 'manage
 -- Data for Name: sessions; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.sessions VALUES ('019cad8f-ac00-73e0-a4c0-9614b2a97d76', '019cad8f-ac00-787c-8541-e684437f71cb', 1, '\x40daa1046d43b14d45adf5a8a21d4c4298b3146b8f88cc24e24be2fbff405a29', '', '2026-03-02 08:00:00+00', '2026-04-01 08:00:00+00', NULL);
+INSERT INTO public.sessions VALUES ('019cad8f-ac00-71a5-beb9-ca2fe2824378', '019cad8f-ac00-7c07-96fe-5bfc93120547', 1, '\x07878b4c8d960482ac12f050288723241009018106b57a4099c6c7e6943fae90', '', '2026-03-02 08:00:00+00', '2026-04-01 08:00:00+00', NULL);
 
 
 --
@@ -2745,63 +2884,63 @@ INSERT INTO public.shim_series VALUES ('00000037-0000-0000-0000-000000000001', '
 -- Data for Name: shims; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7036-923d-a320588d6d03', '00000037-0000-0000-0000-000000000001', 2.100, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7c95-ab01-31b4782f9ec4', '00000037-0000-0000-0000-000000000001', 2.225, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7370-b979-58e0d84a74dc', '00000037-0000-0000-0000-000000000001', 2.100, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7842-9812-30e23f6b15a3', '00000037-0000-0000-0000-000000000001', 1.825, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7b7f-aca1-31eed90e3f34', '00000037-0000-0000-0000-000000000001', 1.900, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7086-afdb-c371640d9073', '00000037-0000-0000-0000-000000000001', 2.325, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7e0a-a747-5c62d127968b', '00000037-0000-0000-0000-000000000001', 2.075, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-793a-a051-9ee36ca8f1c8', '00000037-0000-0000-0000-000000000001', 2.175, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-780b-827d-27b4e461dff8', '00000037-0000-0000-0000-000000000001', 2.400, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7155-ac41-83a3e854f9d0', '00000037-0000-0000-0000-000000000001', 2.000, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7110-83da-f0d71caa5375', '00000037-0000-0000-0000-000000000001', 2.275, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7ee3-8594-07ff3146f499', '00000037-0000-0000-0000-000000000001', 2.400, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7d48-91b5-669c47787c9b', '00000037-0000-0000-0000-000000000001', 2.050, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-74c5-ab06-1567c007676a', '00000037-0000-0000-0000-000000000001', 2.300, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-795c-884b-72fb91c4663a', '00000037-0000-0000-0000-000000000001', 1.800, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7afe-9cc6-956cf614cad2', '00000037-0000-0000-0000-000000000001', 2.275, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-78a6-8fc9-82aeb9b7ac50', '00000037-0000-0000-0000-000000000001', 2.075, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7481-823b-4f823d423e6f', '00000037-0000-0000-0000-000000000001', 1.900, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7d0c-8a32-39a3e3d4ec46', '00000037-0000-0000-0000-000000000001', 2.050, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-79a5-b319-cee3e6650564', '00000037-0000-0000-0000-000000000001', 1.875, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-731a-9fa6-d8c0112379e1', '00000037-0000-0000-0000-000000000001', 2.150, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7b91-8324-1cde334fa10c', '00000037-0000-0000-0000-000000000001', 2.150, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7897-b476-9e7b52f096fe', '00000037-0000-0000-0000-000000000001', 2.375, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7df3-8696-6e1fc2886eca', '00000037-0000-0000-0000-000000000001', 2.325, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-724c-b9ea-bc310fd872c1', '00000037-0000-0000-0000-000000000001', 2.250, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-79fd-8130-f74f1a97e9c8', '00000037-0000-0000-0000-000000000001', 2.000, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7e2f-96f4-9d8572062c45', '00000037-0000-0000-0000-000000000001', 2.125, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7012-bbd4-f288d8d41f7f', '00000037-0000-0000-0000-000000000001', 2.125, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7bc4-9876-09c2cf0e6856', '00000037-0000-0000-0000-000000000001', 2.250, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7219-afa7-099819a4e86e', '00000037-0000-0000-0000-000000000001', 1.850, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7696-81f1-71efe6f46d94', '00000037-0000-0000-0000-000000000001', 2.200, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-76af-8ec1-16b6aaf1aec2', '00000037-0000-0000-0000-000000000001', 2.350, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-709a-b39e-b9cf3f4c1dd6', '00000037-0000-0000-0000-000000000001', 1.800, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7431-aa4f-09d59ed80fde', '00000037-0000-0000-0000-000000000001', 1.950, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-788d-bd1e-8f25fefc15f6', '00000037-0000-0000-0000-000000000001', 1.825, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-77ee-a4e8-2b4fd899cc9e', '00000037-0000-0000-0000-000000000001', 2.025, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7f4d-81fd-9ea860a01985', '00000037-0000-0000-0000-000000000001', 1.925, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-731a-93fa-b055b707e1da', '00000037-0000-0000-0000-000000000001', 1.875, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-723f-ab2f-515596a456ca', '00000037-0000-0000-0000-000000000001', 2.200, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7f7e-aa1c-d2cc5c1d5b22', '00000037-0000-0000-0000-000000000001', 2.375, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-78be-908b-ca3e22c1923d', '00000037-0000-0000-0000-000000000001', 1.850, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7096-9e12-293c3c071b1c', '00000037-0000-0000-0000-000000000001', 2.225, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-759c-bd27-e9f8c155541b', '00000037-0000-0000-0000-000000000001', 1.925, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7e38-819a-e9265cd8ea55', '00000037-0000-0000-0000-000000000001', 2.175, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7ad1-910d-e7802713cf46', '00000037-0000-0000-0000-000000000001', 2.025, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7a42-a53f-1337e6d6f0e1', '00000037-0000-0000-0000-000000000001', 1.975, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7083-95a6-5eeaa617f5cf', '00000037-0000-0000-0000-000000000001', 1.975, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-72db-8622-e7179e3903ac', '00000037-0000-0000-0000-000000000001', 2.350, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7e85-ac8f-77f3a328a08c', '00000037-0000-0000-0000-000000000001', 2.300, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-770d-a7fe-36b43bff2b73', '00000037-0000-0000-0000-000000000001', 1.950, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-79f6-b4e7-10137df7b215', '00000037-0000-0000-0000-000000000001', 2.325, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7540-aec0-74af15746dec', '00000037-0000-0000-0000-000000000001', 2.250, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7937-b7a6-5f6724cc4b43', '00000037-0000-0000-0000-000000000001', 2.325, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7e23-a87b-45187802ff05', '00000037-0000-0000-0000-000000000001', 2.200, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7c9f-b6b7-1aa3df18134c', '00000037-0000-0000-0000-000000000001', 1.825, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7f05-b282-23308c7f2ce6', '00000037-0000-0000-0000-000000000001', 1.875, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-77ca-b8fd-d598d05c1ead', '00000037-0000-0000-0000-000000000001', 1.975, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7bb9-a5c6-5c779208fc6d', '00000037-0000-0000-0000-000000000001', 2.175, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7179-a22a-8bf17e0b3eb0', '00000037-0000-0000-0000-000000000001', 2.075, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7e7f-afea-f08f3213e904', '00000037-0000-0000-0000-000000000001', 2.375, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7d47-aa94-333df28f270d', '00000037-0000-0000-0000-000000000001', 2.375, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-70a6-9d80-46cc1968d3e4', '00000037-0000-0000-0000-000000000001', 2.225, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-76bd-bd09-4a167604fa54', '00000037-0000-0000-0000-000000000001', 2.025, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7e99-a80f-edd7336294c9', '00000037-0000-0000-0000-000000000001', 2.400, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7dad-8f1b-aa3592cc2c6d', '00000037-0000-0000-0000-000000000001', 2.125, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7585-9bdf-b914b720c23d', '00000037-0000-0000-0000-000000000001', 1.825, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7c7d-9585-828b0e45e7f5', '00000037-0000-0000-0000-000000000001', 2.300, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-70c8-b06d-93c3a6146ea6', '00000037-0000-0000-0000-000000000001', 1.800, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7dfb-9629-95af805b8937', '00000037-0000-0000-0000-000000000001', 2.350, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7f27-b98b-b825f4e6b4c9', '00000037-0000-0000-0000-000000000001', 1.950, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-76e0-bfd1-4f099a37aada', '00000037-0000-0000-0000-000000000001', 1.800, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7361-8c88-9a4ce6597589', '00000037-0000-0000-0000-000000000001', 1.850, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7ce5-ad16-ebd1074dfd7a', '00000037-0000-0000-0000-000000000001', 1.850, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7faf-aaaf-541a122a1471', '00000037-0000-0000-0000-000000000001', 2.275, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7c9f-8a6c-f45ab3368993', '00000037-0000-0000-0000-000000000001', 2.000, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7380-b426-3f0c1e4ffb9a', '00000037-0000-0000-0000-000000000001', 2.275, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7563-a1b8-ec2c77fec468', '00000037-0000-0000-0000-000000000001', 1.975, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7428-9e28-4289576f061e', '00000037-0000-0000-0000-000000000001', 2.050, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-758b-bf38-7519d7a2e3d5', '00000037-0000-0000-0000-000000000001', 1.900, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7ed3-b265-2ae1f51d08c2', '00000037-0000-0000-0000-000000000001', 2.150, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7e8f-9e3c-7ff2452431c5', '00000037-0000-0000-0000-000000000001', 2.250, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7b2e-8d3c-ca7228d3d587', '00000037-0000-0000-0000-000000000001', 2.100, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7929-b12c-53e7049018d5', '00000037-0000-0000-0000-000000000001', 2.300, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7f9c-a3f4-ec67a7ac0a87', '00000037-0000-0000-0000-000000000001', 2.100, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7857-a516-6a3df0235931', '00000037-0000-0000-0000-000000000001', 2.225, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7b1b-bda5-7d872a52d302', '00000037-0000-0000-0000-000000000001', 2.075, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-73f3-8ea1-942e1da42ef2', '00000037-0000-0000-0000-000000000001', 2.400, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7c78-a952-6c07adb5564c', '00000037-0000-0000-0000-000000000001', 2.175, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7821-89e8-54ac95399c9a', '00000037-0000-0000-0000-000000000001', 1.925, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7352-b3ff-76ad8c8f3c82', '00000037-0000-0000-0000-000000000001', 2.350, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-760e-a3bb-2d1a03b344f4', '00000037-0000-0000-0000-000000000001', 2.200, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7b0f-9601-ea34a8472d7b', '00000037-0000-0000-0000-000000000001', 2.050, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7523-8038-e7c5f665e2de', '00000037-0000-0000-0000-000000000001', 2.000, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-711b-b157-43f627f5f5a8', '00000037-0000-0000-0000-000000000001', 1.875, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-73f8-b1ed-8d37a5e62bc8', '00000037-0000-0000-0000-000000000001', 1.900, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7a88-b25e-e38277b4fc66', '00000037-0000-0000-0000-000000000001', 1.925, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7ba5-8b62-d0c36a3d1f29', '00000037-0000-0000-0000-000000000001', 2.125, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-73d2-bb21-41d96e3e615c', '00000037-0000-0000-0000-000000000001', 1.950, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7d80-aa46-5d267a506928', '00000037-0000-0000-0000-000000000001', 2.150, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7abc-986d-2a9f3061141b', '00000037-0000-0000-0000-000000000001', 2.025, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
 
 
 --
 -- Data for Name: sign_offs; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.sign_offs VALUES (1001, '019cad8f-ac00-79c7-9d73-79320331ec94', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL);
+INSERT INTO public.sign_offs VALUES (1001, '019cad8f-ac00-78d4-b906-581612c81cd7', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL);
 
 
 --
@@ -2814,36 +2953,36 @@ INSERT INTO public.sign_offs VALUES (1001, '019cad8f-ac00-79c7-9d73-79320331ec94
 -- Data for Name: stock_balances; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.stock_balances VALUES ('1e371ba1-c7d6-4d06-a614-d66d13a83d23', '00000033-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('c5392e38-6d8e-403f-8234-b0ad187dfeb4', '00000034-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 8.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('d9273d4c-2899-4cc2-96ee-c3d3adcb6bf0', '00000032-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 9.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('32cb0107-1ae3-4f8f-9557-31ca593a4fb1', '00000036-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 16800.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('44c37faa-79c0-48dd-a7d1-d6e8d332ea08', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('30f3eb7e-6297-4611-9696-28c9198fe022', '00000035-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('807f7d99-3a46-4660-8ed3-bc769d926495', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('4b830d89-1ac0-4920-ad28-353ec0b836b2', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('13133211-b5c6-407d-aec9-8124c1aad521', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('8919f5e1-b5a9-4b94-841e-88dc37250ff1', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('7d9e0a34-bd80-4591-927a-a30f5bf6edd9', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('55aade13-dd2b-4ac4-b08a-1d6dcffbb2ba', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('92e963b0-a08c-41c2-93ed-ee13a9fd1c84', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('d33b2ea3-0193-4e52-860e-8516eea212a4', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('cf8f0e53-3429-4398-9aeb-82d92cb4da72', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('d2ca0598-5565-4c0a-ae1b-3fffe1fe28e3', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('980c97f4-791f-450e-89f7-7edf60345dee', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('fb6e5670-c140-4954-ba70-69c4647afcf2', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('7d0ff6b1-7997-4c95-aa23-91b5d76c939a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('23e1f40e-6c64-4530-b3fd-f12ade6eeea0', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('f7f3836a-56b5-4c03-a454-9ba3d997fb44', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('62559a98-4456-4714-b7eb-c7d8e4f04f1e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('f604d94c-0675-493b-8071-4a7eb839004e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('5fe6d288-b197-4867-ba7b-bd0a8b53c7fa', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('8075e479-e851-4c5e-9007-f7340cb7a168', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('6305eb8f-7aad-4be2-8530-7858ba7e41bf', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('b9bfd226-ed3a-4f6c-bf63-3341b7f2bff3', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('26cc0059-12d2-4972-9c9e-e2ad22355b3b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('cdf498db-fa40-4b5e-9acf-7c9b1fae7f04', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('bb71370d-6a8f-4790-9153-7fbecf813c44', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('c060e6e9-bc67-4f14-a66c-e1951ba750eb', '00000033-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('c1389aab-2b73-4093-82bc-09f941f760a4', '00000034-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 8.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('b6c9d68b-775f-410a-836e-83731a3559ad', '00000032-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 9.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('55ca007a-ac26-4059-9979-0b6951fe695e', '00000035-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('7889805f-a157-4b67-af16-ece495554b93', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('a9752352-ed58-4fa5-8b5b-89b089478900', '00000036-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 16800.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('82836fe8-2dbc-4576-8528-be7f21f94d87', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('773a97c9-aeea-4fe3-89a3-210935aa3c6a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('24c347dc-5231-4818-962b-6cbdf4a059dc', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('38c1437e-0955-47cd-9fe9-e3a5276379de', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('7ceb9c7d-4d89-46c0-9ec8-01b7c645b01e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('d96affe8-7302-4db7-a50c-b69c89172632', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('65e3b5a7-9457-429f-8f64-dfc16c0c14b4', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('2ed34084-446a-477c-a925-f72d051edd65', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('994b2836-182f-4b81-8c44-9eeb970c8005', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('5d0f63b6-79b9-4c80-a939-73861f582b17', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('87a7d302-68d1-40f1-9c1c-e49c61a2d27d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('e1f8a589-984d-4be7-8f86-eceb85bbe5cc', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('554856ad-3ba1-473b-94e6-4bb07fb74356', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('d90b2a24-5e63-4f6e-88a1-1e1e855b83e1', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('06f4d5e7-18ea-4359-a3af-237e4f79f6dd', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('51003f4a-9c9e-4f75-8e61-69d08f0363d7', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('79bafa20-ec42-42dd-8950-0ebb52fe2b21', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('f1d26c15-15df-4164-90a1-d186d6aed5aa', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('c80cea6f-e615-40b4-b722-c02f581eb7b7', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('6dfa7408-773a-4ece-a95d-a274981a89ee', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('c7ca7f72-5cff-401d-84f0-31b1a412b1ff', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('ee3450ba-d760-4fde-b008-5b760209c1dc', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('3b8b86da-46ae-47af-9a7e-d40dc310cb70', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('a2e97422-31b4-428f-acb5-592222f1036f', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 2.0000, 0.0000, NULL);
 
 
 --
@@ -2873,59 +3012,59 @@ INSERT INTO public.stock_movements VALUES ('00000beb-0000-0000-0000-000000000001
 INSERT INTO public.stock_movements VALUES ('00000bec-0000-0000-0000-000000000001', '00000034-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'received', 8.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
 INSERT INTO public.stock_movements VALUES ('00000bed-0000-0000-0000-000000000001', '00000035-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'received', 3.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
 INSERT INTO public.stock_movements VALUES ('00000bee-0000-0000-0000-000000000001', '00000036-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'received', 20000.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7017-ae8f-5c249d959c21', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7036-923d-a320588d6d03', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7043-88d5-d8b2806e9537', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7c95-ab01-31b4782f9ec4', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7051-b9e0-fd9f87965b44', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7370-b979-58e0d84a74dc', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-712c-99d1-d5ac4743a5b5', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7842-9812-30e23f6b15a3', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-712e-ac58-de6fa999e585', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7b7f-aca1-31eed90e3f34', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-715c-b15f-4c885fe2cfca', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7086-afdb-c371640d9073', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-71ff-8f33-4edea3d2534d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7e0a-a747-5c62d127968b', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7204-9f9f-b7a810169d4d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-793a-a051-9ee36ca8f1c8', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-726e-a1f5-868befb7d3ba', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-780b-827d-27b4e461dff8', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7270-8a5c-f6897657215d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7155-ac41-83a3e854f9d0', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7344-9d4e-ab0ef674d8f1', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7110-83da-f0d71caa5375', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-734b-855d-4b4802552983', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7ee3-8594-07ff3146f499', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7380-a96b-a1d3befbc926', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7d48-91b5-669c47787c9b', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-738b-9148-1e5a5f4b2ca3', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-74c5-ab06-1567c007676a', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7398-8376-8bd9285902b4', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-795c-884b-72fb91c4663a', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-748f-bcb1-b00277741a38', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7afe-9cc6-956cf614cad2', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-74a4-b154-172f1915b41c', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-78a6-8fc9-82aeb9b7ac50', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7507-b586-a098765c5135', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7481-823b-4f823d423e6f', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-757f-9c69-a71a39cbe7fe', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7d0c-8a32-39a3e3d4ec46', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-759a-8119-ce0679bd524d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-79a5-b319-cee3e6650564', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7648-b20e-321b894fc545', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-731a-9fa6-d8c0112379e1', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-76f8-889d-e6a93fc86e8a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7b91-8324-1cde334fa10c', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7735-b0ca-eab6ff6530e6', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7897-b476-9e7b52f096fe', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-774f-bb0d-59f74998d8ee', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7df3-8696-6e1fc2886eca', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-777c-bc9e-aa4a3ee7588b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-724c-b9ea-bc310fd872c1', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-77d0-b811-941a9de8a74a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-79fd-8130-f74f1a97e9c8', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-77e0-b74e-fa515958d520', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7e2f-96f4-9d8572062c45', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7807-b627-69292a3fefb3', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7012-bbd4-f288d8d41f7f', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7891-b700-85a0705c144a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7bc4-9876-09c2cf0e6856', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7958-ae4f-c4e8b109232c', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7219-afa7-099819a4e86e', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-79e2-8f0e-7f9e84b78d0f', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7696-81f1-71efe6f46d94', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-79e6-8e0c-614974fc5b50', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-76af-8ec1-16b6aaf1aec2', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ae2-b84e-cf083aa3bff9', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-709a-b39e-b9cf3f4c1dd6', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7af3-9f13-7e95ab5a49e0', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7431-aa4f-09d59ed80fde', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7b8a-9f8a-6b54547d72eb', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-788d-bd1e-8f25fefc15f6', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ba0-aef1-ac97f66a507e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-77ee-a4e8-2b4fd899cc9e', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7c0f-ac36-1444025ce4c0', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f4d-81fd-9ea860a01985', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7c68-8641-3407b9f76f30', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-731a-93fa-b055b707e1da', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ca1-a291-6a3a6e0de1d2', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-723f-ab2f-515596a456ca', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ccf-a5c6-7a8dd6d50252', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f7e-aa1c-d2cc5c1d5b22', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7dc6-a0a3-f9075906eac1', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-78be-908b-ca3e22c1923d', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7dc9-bfeb-7145b80b1af5', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7096-9e12-293c3c071b1c', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7e31-8ce5-a8235e370b72', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-759c-bd27-e9f8c155541b', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7e3e-88ec-e597059667ff', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7e38-819a-e9265cd8ea55', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7e48-8c88-156ff0803297', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7ad1-910d-e7802713cf46', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ebd-ad73-3be48861cde2', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7a42-a53f-1337e6d6f0e1', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7f87-a300-26584aa5b102', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7083-95a6-5eeaa617f5cf', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7f9b-b744-1ec9921b5767', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-72db-8622-e7179e3903ac', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7fd8-a82a-f8540c56821d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7e85-ac8f-77f3a328a08c', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ffb-b8cc-0540c8c18980', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-770d-a7fe-36b43bff2b73', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-730e-ae08-dbb2dbb49cfb', '00000032-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -1.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-737a-822e-bbd43b0d1691', '00000036-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -3200.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7c3f-bd87-f59ed0ee1f27', '00000035-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -1.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-70df-8fb1-6cc8e7fe55a6', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-79f6-b4e7-10137df7b215', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7131-b74d-29abf3c262ac', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7540-aec0-74af15746dec', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-717a-b301-9d9389b27def', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7937-b7a6-5f6724cc4b43', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7194-b76f-114e8ae9a926', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7e23-a87b-45187802ff05', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-71fa-bcf5-68bddbc5742d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7c9f-b6b7-1aa3df18134c', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7235-b72c-92b3c110b5bb', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f05-b282-23308c7f2ce6', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7265-a71b-7253b19765b4', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-77ca-b8fd-d598d05c1ead', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-72b4-ba52-f71630dcb1ca', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7bb9-a5c6-5c779208fc6d', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-733b-bb99-376479890346', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7179-a22a-8bf17e0b3eb0', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7418-9af3-1bd20f7e19da', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7e7f-afea-f08f3213e904', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-74ad-a76d-c67ea2f48c3d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7d47-aa94-333df28f270d', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-74b4-a4b2-396722f409ec', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-70a6-9d80-46cc1968d3e4', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-74d7-851e-cf135c12aa54', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-76bd-bd09-4a167604fa54', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-750f-954b-b5d8782fab9d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7e99-a80f-edd7336294c9', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-760c-a7f4-ad5737d4bfe7', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7dad-8f1b-aa3592cc2c6d', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7690-bd2a-a0fc596d5275', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7585-9bdf-b914b720c23d', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-76e5-9340-ac91f8fe6264', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7c7d-9585-828b0e45e7f5', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-773e-a24d-93f28970f72f', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-70c8-b06d-93c3a6146ea6', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-777d-9ec3-59571830798b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7dfb-9629-95af805b8937', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-77ba-8c72-97d9074bd096', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f27-b98b-b825f4e6b4c9', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-77ba-b88e-4de29ee15a2b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-76e0-bfd1-4f099a37aada', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-77cd-9e76-8fb540a1b192', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7361-8c88-9a4ce6597589', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-77f0-a65d-6edac78609f4', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7ce5-ad16-ebd1074dfd7a', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-781d-83d4-c95417b2727e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7faf-aaaf-541a122a1471', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7869-972d-425b751880b9', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7c9f-8a6c-f45ab3368993', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7895-b86a-c586a419f733', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7380-b426-3f0c1e4ffb9a', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-78c4-8e69-b8164ff3431c', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7563-a1b8-ec2c77fec468', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7951-a6ba-b0ee5ecfec0b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7428-9e28-4289576f061e', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-795a-b600-e4610621c013', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-758b-bf38-7519d7a2e3d5', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-797f-aacc-7f561da40a2e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7ed3-b265-2ae1f51d08c2', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7a07-88e2-f2b8c04b2eb5', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7e8f-9e3c-7ff2452431c5', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7a09-9fec-bac23c95538d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7b2e-8d3c-ca7228d3d587', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7a2a-ba92-e676dd52492b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7929-b12c-53e7049018d5', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7a93-8c42-c548b8f643be', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f9c-a3f4-ec67a7ac0a87', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7afe-a755-3c7af659dfeb', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7857-a516-6a3df0235931', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7b42-a518-9d74942d40f4', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7b1b-bda5-7d872a52d302', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7b9d-b9b8-8b9f4c6a74f6', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-73f3-8ea1-942e1da42ef2', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ba1-b776-53131824c87f', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7c78-a952-6c07adb5564c', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7bfa-8563-c7a5c4247df7', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7821-89e8-54ac95399c9a', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7cb1-8c43-d0d5d5c41d18', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7352-b3ff-76ad8c8f3c82', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7d0f-a95a-8ce0f30e2246', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-760e-a3bb-2d1a03b344f4', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7d1f-bc8b-4d6ed375c449', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7b0f-9601-ea34a8472d7b', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7dd3-b5e4-cd953d0bb9cb', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7523-8038-e7c5f665e2de', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7e1a-9f12-3849556c36fd', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-711b-b157-43f627f5f5a8', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7e88-8d90-bfd0ce2f786e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-73f8-b1ed-8d37a5e62bc8', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7eb3-a0ba-1246b6f207dd', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7a88-b25e-e38277b4fc66', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7f14-8f17-3dabbcc5a795', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7ba5-8b62-d0c36a3d1f29', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7f50-962d-fd109169a558', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-73d2-bb21-41d96e3e615c', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7f85-ab45-a01cfc8ebf79', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7d80-aa46-5d267a506928', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7fd2-afe8-2128f0744300', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7abc-986d-2a9f3061141b', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-76dd-9258-8cd3e8f31ef6', '00000032-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -1.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-78a1-9711-e3f75e929d1e', '00000035-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -1.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7dfa-ab8e-7f0120a80e9a', '00000036-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -3200.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
 
 
 --
@@ -2940,14 +3079,14 @@ INSERT INTO public.storage_places VALUES ('00000029-0000-0000-0000-000000000001'
 -- Data for Name: stored_answers; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'TickFastener', 'test-23962820-2', '\x35df477b98694fc5360ec985da87e302ccb1d31394911854b071a8b76981b84a', '{"state": "tightened", "fastenerCode": "drain-plug", "notTightened": 1}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'TickFastener', 'test-23962820-3', '\x1ee9817a5a68014952957a3dea551db211ec1df007950bc849415875ba809b6f', '{"state": "tightened", "fastenerCode": "cover-bolt", "notTightened": 0}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-23962820-4', '\x397a0729113749035179b0d27c2416fe0b66214faf7b33c00316508baeac1b29', '{"open": ["hot-oil", "used-oil", "cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-23962820-5', '\xab32fb2b4c85b124bcaeb5a715d932877640b12eaefb45ff80a3b9775ea4acbf', '{"open": ["used-oil", "cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-23962820-6', '\x18e02172445ff9469f56ceee3b3b892c404a82d5108e080b25972a7f65a043e3', '{"open": ["cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-23962820-7', '\x215c6f38f14e2930aa1d86447c1cf10a901a27b1c204c34c72e755bdad6a991a', '{"open": ["turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-23962820-8', '\xababfee56e458e3d1b839947e70c1401d71ee08834ceb5ca82407bc99acdac12', '{"open": [], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'SignOffCard', 'test-23962820-9', '\x174df36b460ad49e76e763b905dace0c74d0b1a94f397bb06e90ef3b884c648a', '{"signedAt": "2026-03-02T08:00:00Z", "doneItems": ["oil-and-filter", "valve-clearance-check"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'TickFastener', 'test-15987854-2', '\x35df477b98694fc5360ec985da87e302ccb1d31394911854b071a8b76981b84a', '{"state": "tightened", "fastenerCode": "drain-plug", "notTightened": 1}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'TickFastener', 'test-15987854-3', '\x1ee9817a5a68014952957a3dea551db211ec1df007950bc849415875ba809b6f', '{"state": "tightened", "fastenerCode": "cover-bolt", "notTightened": 0}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-15987854-4', '\x397a0729113749035179b0d27c2416fe0b66214faf7b33c00316508baeac1b29', '{"open": ["hot-oil", "used-oil", "cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-15987854-5', '\xab32fb2b4c85b124bcaeb5a715d932877640b12eaefb45ff80a3b9775ea4acbf', '{"open": ["used-oil", "cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-15987854-6', '\x18e02172445ff9469f56ceee3b3b892c404a82d5108e080b25972a7f65a043e3', '{"open": ["cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-15987854-7', '\x215c6f38f14e2930aa1d86447c1cf10a901a27b1c204c34c72e755bdad6a991a', '{"open": ["turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-15987854-8', '\xababfee56e458e3d1b839947e70c1401d71ee08834ceb5ca82407bc99acdac12', '{"open": [], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'SignOffCard', 'test-15987854-9', '\x174df36b460ad49e76e763b905dace0c74d0b1a94f397bb06e90ef3b884c648a', '{"signedAt": "2026-03-02T08:00:00Z", "doneItems": ["oil-and-filter", "valve-clearance-check"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
 
 
 --
@@ -3179,6 +3318,30 @@ ALTER TABLE ONLY public.calibrations
 
 
 --
+-- Name: cam_rechecks pk_cam_rechecks; Type: CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.cam_rechecks
+    ADD CONSTRAINT pk_cam_rechecks PRIMARY KEY (id);
+
+
+--
+-- Name: cam_timing_checks pk_cam_timing_checks; Type: CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.cam_timing_checks
+    ADD CONSTRAINT pk_cam_timing_checks PRIMARY KEY (id);
+
+
+--
+-- Name: cam_timing_readings pk_cam_timing_readings; Type: CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.cam_timing_readings
+    ADD CONSTRAINT pk_cam_timing_readings PRIMARY KEY (check_id, repeat);
+
+
+--
 -- Name: cancellations pk_cancellations; Type: CONSTRAINT; Schema: public; Owner: -
 --
 
@@ -3192,6 +3355,22 @@ ALTER TABLE ONLY public.cancellations
 
 ALTER TABLE ONLY public.caution_acknowledgements
     ADD CONSTRAINT pk_caution_acknowledgements PRIMARY KEY (id);
+
+
+--
+-- Name: chain_changes pk_chain_changes; Type: CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.chain_changes
+    ADD CONSTRAINT pk_chain_changes PRIMARY KEY (id);
+
+
+--
+-- Name: chain_readings pk_chain_readings; Type: CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.chain_readings
+    ADD CONSTRAINT pk_chain_readings PRIMARY KEY (id);
 
 
 --
@@ -4019,6 +4198,90 @@ CREATE INDEX ix_calibrations_instrument_id_done_on ON public.calibrations USING 
 
 
 --
+-- Name: ix_cam_rechecks_confirmed_by; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_cam_rechecks_confirmed_by ON public.cam_rechecks USING btree (confirmed_by);
+
+
+--
+-- Name: ix_cam_rechecks_job_card_number; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_cam_rechecks_job_card_number ON public.cam_rechecks USING btree (job_card_number);
+
+
+--
+-- Name: ix_cam_rechecks_wrench_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_cam_rechecks_wrench_id ON public.cam_rechecks USING btree (wrench_id);
+
+
+--
+-- Name: ix_cam_timing_checks_dial_gauge_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_cam_timing_checks_dial_gauge_id ON public.cam_timing_checks USING btree (dial_gauge_id);
+
+
+--
+-- Name: ix_cam_timing_checks_engine_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_cam_timing_checks_engine_id ON public.cam_timing_checks USING btree (engine_id);
+
+
+--
+-- Name: ix_cam_timing_checks_entered_by; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_cam_timing_checks_entered_by ON public.cam_timing_checks USING btree (entered_by);
+
+
+--
+-- Name: ix_cam_timing_checks_instrument_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_cam_timing_checks_instrument_id ON public.cam_timing_checks USING btree (instrument_id);
+
+
+--
+-- Name: ix_cam_timing_checks_job_card_number_camshaft_code_stage_metho; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE UNIQUE INDEX ix_cam_timing_checks_job_card_number_camshaft_code_stage_metho ON public.cam_timing_checks USING btree (job_card_number, camshaft_code, stage, method, side, attempt) NULLS NOT DISTINCT;
+
+
+--
+-- Name: ix_cam_timing_checks_measured_by; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_cam_timing_checks_measured_by ON public.cam_timing_checks USING btree (measured_by);
+
+
+--
+-- Name: ix_cam_timing_checks_odometer_reading_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_cam_timing_checks_odometer_reading_id ON public.cam_timing_checks USING btree (odometer_reading_id);
+
+
+--
+-- Name: ix_cam_timing_checks_reason_remark_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_cam_timing_checks_reason_remark_id ON public.cam_timing_checks USING btree (reason_remark_id);
+
+
+--
+-- Name: ix_cam_timing_checks_supersedes_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE UNIQUE INDEX ix_cam_timing_checks_supersedes_id ON public.cam_timing_checks USING btree (supersedes_id);
+
+
+--
 -- Name: ix_cancellations_cancelled_by; Type: INDEX; Schema: public; Owner: -
 --
 
@@ -4044,6 +4307,90 @@ CREATE INDEX ix_caution_acknowledgements_acknowledged_by ON public.caution_ackno
 --
 
 CREATE INDEX ix_caution_acknowledgements_job_card_number_caution_code ON public.caution_acknowledgements USING btree (job_card_number, caution_code);
+
+
+--
+-- Name: ix_chain_changes_engine_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_chain_changes_engine_id ON public.chain_changes USING btree (engine_id);
+
+
+--
+-- Name: ix_chain_changes_entered_by; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_chain_changes_entered_by ON public.chain_changes USING btree (entered_by);
+
+
+--
+-- Name: ix_chain_changes_job_card_number_drive_code_kind; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE UNIQUE INDEX ix_chain_changes_job_card_number_drive_code_kind ON public.chain_changes USING btree (job_card_number, drive_code, kind);
+
+
+--
+-- Name: ix_chain_changes_odometer_reading_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_chain_changes_odometer_reading_id ON public.chain_changes USING btree (odometer_reading_id);
+
+
+--
+-- Name: ix_chain_readings_engine_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_chain_readings_engine_id ON public.chain_readings USING btree (engine_id);
+
+
+--
+-- Name: ix_chain_readings_entered_by; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_chain_readings_entered_by ON public.chain_readings USING btree (entered_by);
+
+
+--
+-- Name: ix_chain_readings_instrument_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_chain_readings_instrument_id ON public.chain_readings USING btree (instrument_id);
+
+
+--
+-- Name: ix_chain_readings_job_card_number_drive_code_stage_attempt; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE UNIQUE INDEX ix_chain_readings_job_card_number_drive_code_stage_attempt ON public.chain_readings USING btree (job_card_number, drive_code, stage, attempt);
+
+
+--
+-- Name: ix_chain_readings_measured_by; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_chain_readings_measured_by ON public.chain_readings USING btree (measured_by);
+
+
+--
+-- Name: ix_chain_readings_odometer_reading_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_chain_readings_odometer_reading_id ON public.chain_readings USING btree (odometer_reading_id);
+
+
+--
+-- Name: ix_chain_readings_reason_remark_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_chain_readings_reason_remark_id ON public.chain_readings USING btree (reason_remark_id);
+
+
+--
+-- Name: ix_chain_readings_supersedes_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE UNIQUE INDEX ix_chain_readings_supersedes_id ON public.chain_readings USING btree (supersedes_id);
 
 
 --
@@ -5622,6 +5969,27 @@ CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.calibrations FOR EA
 
 
 --
+-- Name: cam_rechecks append_only; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.cam_rechecks FOR EACH ROW EXECUTE FUNCTION public.refuse_change();
+
+
+--
+-- Name: cam_timing_checks append_only; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.cam_timing_checks FOR EACH ROW EXECUTE FUNCTION public.refuse_change();
+
+
+--
+-- Name: cam_timing_readings append_only; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.cam_timing_readings FOR EACH ROW EXECUTE FUNCTION public.refuse_change();
+
+
+--
 -- Name: cancellations append_only; Type: TRIGGER; Schema: public; Owner: -
 --
 
@@ -5633,6 +6001,20 @@ CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.cancellations FOR E
 --
 
 CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.caution_acknowledgements FOR EACH ROW EXECUTE FUNCTION public.refuse_change();
+
+
+--
+-- Name: chain_changes append_only; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.chain_changes FOR EACH ROW EXECUTE FUNCTION public.refuse_change();
+
+
+--
+-- Name: chain_readings append_only; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.chain_readings FOR EACH ROW EXECUTE FUNCTION public.refuse_change();
 
 
 --
@@ -5867,6 +6249,27 @@ CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.calibrations FOR E
 
 
 --
+-- Name: cam_rechecks append_only_truncate; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.cam_rechecks FOR EACH STATEMENT EXECUTE FUNCTION public.refuse_change();
+
+
+--
+-- Name: cam_timing_checks append_only_truncate; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.cam_timing_checks FOR EACH STATEMENT EXECUTE FUNCTION public.refuse_change();
+
+
+--
+-- Name: cam_timing_readings append_only_truncate; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.cam_timing_readings FOR EACH STATEMENT EXECUTE FUNCTION public.refuse_change();
+
+
+--
 -- Name: cancellations append_only_truncate; Type: TRIGGER; Schema: public; Owner: -
 --
 
@@ -5878,6 +6281,20 @@ CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.cancellations FOR 
 --
 
 CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.caution_acknowledgements FOR EACH STATEMENT EXECUTE FUNCTION public.refuse_change();
+
+
+--
+-- Name: chain_changes append_only_truncate; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.chain_changes FOR EACH STATEMENT EXECUTE FUNCTION public.refuse_change();
+
+
+--
+-- Name: chain_readings append_only_truncate; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.chain_readings FOR EACH STATEMENT EXECUTE FUNCTION public.refuse_change();
 
 
 --
@@ -6607,6 +7024,110 @@ ALTER TABLE ONLY public.calibrations
 
 
 --
+-- Name: cam_rechecks fk_cam_rechecks_instruments_wrench_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.cam_rechecks
+    ADD CONSTRAINT fk_cam_rechecks_instruments_wrench_id FOREIGN KEY (wrench_id) REFERENCES public.instruments(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: cam_rechecks fk_cam_rechecks_job_cards_job_card_number; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.cam_rechecks
+    ADD CONSTRAINT fk_cam_rechecks_job_cards_job_card_number FOREIGN KEY (job_card_number) REFERENCES public.job_cards(number) ON DELETE RESTRICT;
+
+
+--
+-- Name: cam_rechecks fk_cam_rechecks_people_confirmed_by; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.cam_rechecks
+    ADD CONSTRAINT fk_cam_rechecks_people_confirmed_by FOREIGN KEY (confirmed_by) REFERENCES public.people(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: cam_timing_checks fk_cam_timing_checks_cam_timing_checks_supersedes_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.cam_timing_checks
+    ADD CONSTRAINT fk_cam_timing_checks_cam_timing_checks_supersedes_id FOREIGN KEY (supersedes_id) REFERENCES public.cam_timing_checks(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: cam_timing_checks fk_cam_timing_checks_engines_engine_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.cam_timing_checks
+    ADD CONSTRAINT fk_cam_timing_checks_engines_engine_id FOREIGN KEY (engine_id) REFERENCES public.engines(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: cam_timing_checks fk_cam_timing_checks_instruments_dial_gauge_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.cam_timing_checks
+    ADD CONSTRAINT fk_cam_timing_checks_instruments_dial_gauge_id FOREIGN KEY (dial_gauge_id) REFERENCES public.instruments(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: cam_timing_checks fk_cam_timing_checks_instruments_instrument_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.cam_timing_checks
+    ADD CONSTRAINT fk_cam_timing_checks_instruments_instrument_id FOREIGN KEY (instrument_id) REFERENCES public.instruments(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: cam_timing_checks fk_cam_timing_checks_job_cards_job_card_number; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.cam_timing_checks
+    ADD CONSTRAINT fk_cam_timing_checks_job_cards_job_card_number FOREIGN KEY (job_card_number) REFERENCES public.job_cards(number) ON DELETE RESTRICT;
+
+
+--
+-- Name: cam_timing_checks fk_cam_timing_checks_odometer_readings_odometer_reading_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.cam_timing_checks
+    ADD CONSTRAINT fk_cam_timing_checks_odometer_readings_odometer_reading_id FOREIGN KEY (odometer_reading_id) REFERENCES public.odometer_readings(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: cam_timing_checks fk_cam_timing_checks_people_entered_by; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.cam_timing_checks
+    ADD CONSTRAINT fk_cam_timing_checks_people_entered_by FOREIGN KEY (entered_by) REFERENCES public.people(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: cam_timing_checks fk_cam_timing_checks_people_measured_by; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.cam_timing_checks
+    ADD CONSTRAINT fk_cam_timing_checks_people_measured_by FOREIGN KEY (measured_by) REFERENCES public.people(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: cam_timing_checks fk_cam_timing_checks_remarks_reason_remark_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.cam_timing_checks
+    ADD CONSTRAINT fk_cam_timing_checks_remarks_reason_remark_id FOREIGN KEY (reason_remark_id) REFERENCES public.remarks(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: cam_timing_readings fk_cam_timing_readings_cam_timing_checks_check_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.cam_timing_readings
+    ADD CONSTRAINT fk_cam_timing_readings_cam_timing_checks_check_id FOREIGN KEY (check_id) REFERENCES public.cam_timing_checks(id) ON DELETE RESTRICT;
+
+
+--
 -- Name: cancellations fk_cancellations_job_cards_job_card_number; Type: FK CONSTRAINT; Schema: public; Owner: -
 --
 
@@ -6644,6 +7165,102 @@ ALTER TABLE ONLY public.caution_acknowledgements
 
 ALTER TABLE ONLY public.caution_acknowledgements
     ADD CONSTRAINT fk_caution_acknowledgements_people_acknowledged_by FOREIGN KEY (acknowledged_by) REFERENCES public.people(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: chain_changes fk_chain_changes_engines_engine_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.chain_changes
+    ADD CONSTRAINT fk_chain_changes_engines_engine_id FOREIGN KEY (engine_id) REFERENCES public.engines(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: chain_changes fk_chain_changes_job_cards_job_card_number; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.chain_changes
+    ADD CONSTRAINT fk_chain_changes_job_cards_job_card_number FOREIGN KEY (job_card_number) REFERENCES public.job_cards(number) ON DELETE RESTRICT;
+
+
+--
+-- Name: chain_changes fk_chain_changes_odometer_readings_odometer_reading_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.chain_changes
+    ADD CONSTRAINT fk_chain_changes_odometer_readings_odometer_reading_id FOREIGN KEY (odometer_reading_id) REFERENCES public.odometer_readings(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: chain_changes fk_chain_changes_people_entered_by; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.chain_changes
+    ADD CONSTRAINT fk_chain_changes_people_entered_by FOREIGN KEY (entered_by) REFERENCES public.people(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: chain_readings fk_chain_readings_chain_readings_supersedes_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.chain_readings
+    ADD CONSTRAINT fk_chain_readings_chain_readings_supersedes_id FOREIGN KEY (supersedes_id) REFERENCES public.chain_readings(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: chain_readings fk_chain_readings_engines_engine_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.chain_readings
+    ADD CONSTRAINT fk_chain_readings_engines_engine_id FOREIGN KEY (engine_id) REFERENCES public.engines(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: chain_readings fk_chain_readings_instruments_instrument_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.chain_readings
+    ADD CONSTRAINT fk_chain_readings_instruments_instrument_id FOREIGN KEY (instrument_id) REFERENCES public.instruments(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: chain_readings fk_chain_readings_job_cards_job_card_number; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.chain_readings
+    ADD CONSTRAINT fk_chain_readings_job_cards_job_card_number FOREIGN KEY (job_card_number) REFERENCES public.job_cards(number) ON DELETE RESTRICT;
+
+
+--
+-- Name: chain_readings fk_chain_readings_odometer_readings_odometer_reading_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.chain_readings
+    ADD CONSTRAINT fk_chain_readings_odometer_readings_odometer_reading_id FOREIGN KEY (odometer_reading_id) REFERENCES public.odometer_readings(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: chain_readings fk_chain_readings_people_entered_by; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.chain_readings
+    ADD CONSTRAINT fk_chain_readings_people_entered_by FOREIGN KEY (entered_by) REFERENCES public.people(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: chain_readings fk_chain_readings_people_measured_by; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.chain_readings
+    ADD CONSTRAINT fk_chain_readings_people_measured_by FOREIGN KEY (measured_by) REFERENCES public.people(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: chain_readings fk_chain_readings_remarks_reason_remark_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.chain_readings
+    ADD CONSTRAINT fk_chain_readings_remarks_reason_remark_id FOREIGN KEY (reason_remark_id) REFERENCES public.remarks(id) ON DELETE RESTRICT;
 
 
 --
@@ -8410,6 +9027,27 @@ GRANT SELECT,INSERT ON TABLE public.calibrations TO workshop_service;
 
 
 --
+-- Name: TABLE cam_rechecks; Type: ACL; Schema: public; Owner: -
+--
+
+GRANT SELECT,INSERT ON TABLE public.cam_rechecks TO workshop_service;
+
+
+--
+-- Name: TABLE cam_timing_checks; Type: ACL; Schema: public; Owner: -
+--
+
+GRANT SELECT,INSERT ON TABLE public.cam_timing_checks TO workshop_service;
+
+
+--
+-- Name: TABLE cam_timing_readings; Type: ACL; Schema: public; Owner: -
+--
+
+GRANT SELECT,INSERT ON TABLE public.cam_timing_readings TO workshop_service;
+
+
+--
 -- Name: TABLE cancellations; Type: ACL; Schema: public; Owner: -
 --
 
@@ -8421,6 +9059,20 @@ GRANT SELECT,INSERT ON TABLE public.cancellations TO workshop_service;
 --
 
 GRANT SELECT,INSERT ON TABLE public.caution_acknowledgements TO workshop_service;
+
+
+--
+-- Name: TABLE chain_changes; Type: ACL; Schema: public; Owner: -
+--
+
+GRANT SELECT,INSERT ON TABLE public.chain_changes TO workshop_service;
+
+
+--
+-- Name: TABLE chain_readings; Type: ACL; Schema: public; Owner: -
+--
+
+GRANT SELECT,INSERT ON TABLE public.chain_readings TO workshop_service;
 
 
 --

@@ -11,7 +11,7 @@ public static class CamTimingRules
     public static FieldFault? FaultOfCamshaft(string field, string? camshaft, EngineSpecification specification)
     {
         ArgumentNullException.ThrowIfNull(specification);
-        var timed = specification.CamDrives.SelectMany(d => d.Camshafts).ToArray();
+        var timed = specification.CamDrives.SelectMany(d => d.CamshaftCodes()).ToArray();
         return timed.Contains(camshaft, StringComparer.Ordinal)
             ? null
             : new FieldFault(field, $"{field} is \"{camshaft}\": the engine model states no timing of it; it does of {Named(timed)}.");
@@ -59,13 +59,13 @@ public static class CamTimingRules
         ArgumentNullException.ThrowIfNull(drive);
         var standing = Standing(checks.Where(c => c.Stage == stage));
         var chain = Standing(chains, drive.Code, stage);
-        var cams = drive.Camshafts.Select(code => new CamFinding(
+        var cams = drive.CamshaftCodes().Select(code => new CamFinding(
             code,
             specification.Camshafts.FirstOrDefault(c => c.Code == code)?.Name ?? code,
             standing.FirstOrDefault(c => c.CamshaftCode == code && c.Method == TimingMethod.Alignment)?.Passes,
             [.. standing.Where(c => c.CamshaftCode == code && c.Method == TimingMethod.DegreeWheel).OrderBy(c => c.Side)
                 .Select(c => Finding(drive, c)).OfType<LobeFinding>()])).ToArray();
-        var last = standing.Where(c => c.Method == TimingMethod.DegreeWheel && drive.Camshafts.Contains(c.CamshaftCode)).MaxBy(c => c.MeasuredAt);
+        var last = standing.Where(c => c.Method == TimingMethod.DegreeWheel && drive.CamshaftCodes().Contains(c.CamshaftCode)).MaxBy(c => c.MeasuredAt);
         return new DriveFinding(drive, cams, chain?.ExtensionMm, chain?.AtStop ?? false, last?.DeadCentre);
     }
 

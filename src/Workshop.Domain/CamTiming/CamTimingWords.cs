@@ -63,7 +63,7 @@ public static class CamTimingWords
         ArgumentNullException.ThrowIfNull(teeth);
         ArgumentNullException.ThrowIfNull(drive);
         var count = Math.Abs(teeth.Teeth);
-        var where = drive.IsDirect ? "" : $" in the stage {drive.Stages[teeth.Stage].Name}";
+        var where = drive.IsDirect() ? "" : $" in the stage {drive.Stages[teeth.Stage].Name}";
         var left = teeth.Remainder == CrankAngle.Zero ? "nothing left over" : $"{Rounded(teeth.Remainder.Abs())} {(teeth.Remainder > CrankAngle.Zero ? "early" : "late")} left over";
         return $"{count} {(count == 1 ? "tooth" : "teeth")} {(teeth.Teeth > 0 ? "early" : "late")}{where} (one is {Rounded(teeth.Tooth)}), {left}";
     }

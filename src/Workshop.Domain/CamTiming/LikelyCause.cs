@@ -90,19 +90,16 @@ public sealed record LikelyCause(CauseKind Kind, IReadOnlyList<string> Sentences
 
         return found.Cams.All(c => c.IsUnchecked) || (measured.Length == 0 && found.Cams.All(c => c.AlignmentPasses is null))
             ? new LikelyCause(CauseKind.NotTold, ["Nothing was measured yet that can be compared."])
-            : new LikelyCause(CauseKind.NothingOff, [.. NothingOff(found)]);
+            : new LikelyCause(CauseKind.NothingOff, NothingOff(found));
     }
 
-    private static IEnumerable<string> NothingOff(DriveFinding found)
+    private static string[] NothingOff(DriveFinding found)
     {
         var open = found.Cams.Where(c => c.IsUnchecked).Select(c => c.Name).ToArray();
-        yield return open.Length == 0
+        var right = open.Length == 0
             ? "What was checked is right."
             : $"What was checked is right; still to be checked: {string.Join(", ", open)}.";
-        if (found.IsAtLimit == true)
-        {
-            yield return Tensioner(found)!;
-        }
+        return found.IsAtLimit == true ? [right, Tensioner(found)!] : [right];
     }
 
     private static LikelyCause Partly(DriveFinding found, CamFinding[] off)
@@ -147,23 +144,20 @@ public sealed record LikelyCause(CauseKind Kind, IReadOnlyList<string> Sentences
         : $"The tensioner is out by {mm:0.##} mm, below its limit of {tensioner.LimitMm:0.##} mm: look at guides, marks and dead centre as well before the chain is blamed.";
 
     /// <summary>Where whole teeth come near, or do not, of each.</summary>
-    private static IEnumerable<string> Teeth(DriveFinding found, IEnumerable<CamFinding> off)
+    private static IEnumerable<string> Teeth(DriveFinding found, IEnumerable<CamFinding> off) =>
+        off.Where(c => c.Advance is not null).Select(c => $"{c.Name}: {ByTeeth(found.Drive, c)}");
+
+    private static string ByTeeth(CamDrive drive, CamFinding cam)
     {
-        foreach (var cam in off.Where(c => c.Advance is not null))
+        if (WholeTeeth.Nearest(drive, cam.Advance!.Value) is not { } nearest)
         {
-            if (WholeTeeth.Nearest(found.Drive, cam.Advance!.Value) is not { } nearest)
-            {
-                var smallest = Enumerable.Range(0, found.Drive.Stages.Count).Select(s => WholeTeeth.ToothOf(found.Drive, s)).Min();
-                yield return $"{cam.Name}: less than half a tooth (one is {CamTimingWords.Rounded(smallest)}), so no whole tooth explains it.";
-            }
-            else
-            {
-                var permitted = cam.Lobes.Max(l => l.Stated.PermittedDeviation);
-                yield return nearest.Remainder.Abs() <= permitted
-                    ? $"{cam.Name}: {CamTimingWords.Spoken(nearest, found.Drive)}. A whole tooth would explain it."
-                    : $"{cam.Name}: nearest is {CamTimingWords.Spoken(nearest, found.Drive)}, more than is permitted. Whole teeth alone do not explain it.";
-            }
+            var smallest = Enumerable.Range(0, drive.Stages.Count).Select(s => WholeTeeth.ToothOf(drive, s)).Min();
+            return $"less than half a tooth (one is {CamTimingWords.Rounded(smallest)}), so no whole tooth explains it.";
         }
+
+        return nearest.Remainder.Abs() <= cam.Lobes.Max(l => l.Stated.PermittedDeviation)
+            ? $"{CamTimingWords.Spoken(nearest, drive)}. A whole tooth would explain it."
+            : $"nearest is {CamTimingWords.Spoken(nearest, drive)}, more than is permitted. Whole teeth alone do not explain it.";
     }
 
     private static string All(DriveFinding found, CamFinding[] off) => found.Cams.Count switch

@@ -62,23 +62,16 @@ public sealed record CamDrive(
     public ChainLength? Chain { get; init; }
 
     /// <summary>Camshafts, by code, each once.</summary>
-    [JsonIgnore]
-    public IEnumerable<string> Camshafts => Lobes.Select(l => l.Camshaft).Distinct(StringComparer.Ordinal);
+    public IEnumerable<string> CamshaftCodes() => Lobes.Select(l => l.Camshaft).Distinct(StringComparer.Ordinal);
 
     /// <summary>One wheel on the crankshaft drives the camshafts.</summary>
-    [JsonIgnore]
-    public bool IsDirect => Stages.Count == 1;
+    public bool IsDirect() => Stages.Count == 1;
 }
 
 /// <param name="Name">From where to where: "crankshaft to intermediate wheel".</param>
 /// <param name="DrivingTeeth">Teeth of the wheel nearer to the crankshaft.</param>
 /// <param name="DrivenTeeth">Teeth of the wheel nearer to the camshaft.</param>
-public sealed record DriveStage(string Name, DriveKind Kind, int DrivingTeeth, int DrivenTeeth)
-{
-    /// <summary>Turns of the driving wheel for one turn of the driven one.</summary>
-    [JsonIgnore]
-    public decimal Ratio => (decimal)DrivenTeeth / DrivingTeeth;
-}
+public sealed record DriveStage(string Name, DriveKind Kind, int DrivingTeeth, int DrivenTeeth);
 
 /// <summary>
 /// One side of one camshaft: the middle of its lobe, or when its valves open and close at one stated lift, or both. Intake:
