@@ -5,11 +5,12 @@ using Workshop.Domain.JobCards;
 namespace Workshop.Domain.Bookings;
 
 /// <summary>One line of the labour: an item, or what has to be out of its way.</summary>
+/// <param name="Code">Of the item or the access.</param>
 /// <param name="Name">As the specification says it.</param>
 /// <param name="Likelihood">Of an access, that of the surest item that needs it.</param>
 /// <param name="Minutes">Labour in whole minutes.</param>
 /// <param name="IsAccess">Opened and closed once, however many items need it.</param>
-public sealed record LabourLine(string Name, Likelihood Likelihood, int Minutes, bool IsAccess);
+public sealed record LabourLine(string Code, string Name, Likelihood Likelihood, int Minutes, bool IsAccess);
 
 /// <summary>
 /// How long a visit works: the labour of its items and of each access once. Certain and likely work is booked; what a
@@ -37,13 +38,13 @@ public sealed record VisitDuration(IReadOnlyList<LabourLine> Lines)
     {
         ArgumentNullException.ThrowIfNull(specification);
         ArgumentNullException.ThrowIfNull(items);
-        var labour = items.Select(i => new LabourLine(i.Item.Name, i.Likelihood, i.Item.LabourMinutes, IsAccess: false));
+        var labour = items.Select(i => new LabourLine(i.Item.Code, i.Item.Name, i.Likelihood, i.Item.LabourMinutes, IsAccess: false));
         var accesses =
             from item in items
             from code in item.Item.Accesses
             group item.Likelihood by code into needed
             let access = specification.Accesses.Single(a => a.Code == needed.Key)
-            select new LabourLine(access.Name, needed.Min(), access.Minutes, IsAccess: true);
+            select new LabourLine(access.Code, access.Name, needed.Min(), access.Minutes, IsAccess: true);
         return new VisitDuration([.. accesses.Concat(labour).OrderBy(l => l.Likelihood)]);
     }
 

@@ -14,10 +14,13 @@ public static class TemplateFields
     public const string Workshop = "workshop";
     public const string Phone = "phone";
 
-    /// <summary>In a body.</summary>
-    public static readonly IReadOnlyList<string> OfBody = [Owner, Registration, Motorcycle, Items, Expected, Workshop, Phone];
+    /// <summary>Lines and sums of an estimate; nothing in a message that is about none.</summary>
+    public const string Estimate = "estimate";
 
-    /// <summary>In a subject, which is one line: all but the items.</summary>
+    /// <summary>In a body.</summary>
+    public static readonly IReadOnlyList<string> OfBody = [Owner, Registration, Motorcycle, Items, Expected, Workshop, Phone, Estimate];
+
+    /// <summary>In a subject, which is one line: all but the items and the estimate.</summary>
     public static readonly IReadOnlyList<string> OfSubject = [Owner, Registration, Motorcycle, Expected, Workshop, Phone];
 }
 

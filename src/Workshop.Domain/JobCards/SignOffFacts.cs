@@ -1,5 +1,6 @@
 using Workshop.Domain.Clearances;
 using Workshop.Domain.EngineModels;
+using Workshop.Domain.Estimates;
 using Workshop.Domain.Kits;
 using Workshop.Domain.Measures;
 using Workshop.Domain.Shims;
@@ -40,6 +41,9 @@ public sealed record SignOffFacts
 
     /// <summary>Codes of the cautions that somebody has acknowledged on this card.</summary>
     public IReadOnlySet<string> Acknowledged { get; init; } = new HashSet<string>();
+
+    /// <summary>What was found on this visit, and what the owner said.</summary>
+    public IReadOnlyList<FindingFacts> Findings { get; init; } = [];
 
     /// <summary>Valves that the visit disturbed, with what disturbed them.</summary>
     public IReadOnlyDictionary<ValveKey, string> Disturbed => DisturbedValves.Of(Specification, Shims, Events, Changes);

@@ -11,6 +11,7 @@ public enum SignOffPlace
     TorqueSheet,
     Readings,
     Shims,
+    Findings,
 }
 
 /// <summary>One thing that stands in the way of a sign-off.</summary>
@@ -38,6 +39,7 @@ public static class SignOffRules
         new NoValveNeedsInspection(),
         new OpenedFastenersAreTicked(),
         new CautionsAreAcknowledged(),
+        new FindingsAreAnswered(),
     ];
 
     /// <summary>Everything that stands in the way, in the order of the rules; empty where the card may be signed off.</summary>

@@ -74,7 +74,9 @@ public sealed class Part
     /// <summary>Unopened, from the day of manufacture or receipt.</summary>
     public int? ShelfLifeMonths { get; set; }
 
-    /// <summary>What one unit sells for, before tax, in the workshop's currency.</summary>
+    /// <summary>
+    /// What one piece sells for, or one litre of what is counted in millilitres, before tax, in the workshop's currency.
+    /// </summary>
     public decimal? NetPrice { get; set; }
 
     /// <summary>Absent where the workshop's usual rate holds.</summary>

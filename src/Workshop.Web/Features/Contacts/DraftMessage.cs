@@ -51,7 +51,9 @@ public static class DraftMessage
 
         var owner = await db.People.AsNoTracking().SingleAsync(p => p.Id == ownerId, ct);
         var agreed = await CustomerRows.Agreed(db, ownerId, ct);
-        var templates = await db.MessageTemplates.AsNoTracking().OrderBy(t => t.Name).ToListAsync(ct);
+        // Templates for estimates are drafted with one, and stand last here.
+        var templates = (await db.MessageTemplates.AsNoTracking().OrderBy(t => t.Name).ToListAsync(ct))
+            .OrderBy(t => t.Body.Contains($"{{{TemplateFields.Estimate}}}", StringComparison.Ordinal)).ToList();
         var template = request.TemplateId is { } id
             ? templates.Find(t => t.Id == id)
             : templates.Find(t => agreed.Contains(t.Channel)) ?? templates.FirstOrDefault();
@@ -79,6 +81,11 @@ public static class DraftMessage
     internal static string To(ContactChannel channel, Person owner) =>
         channel == ContactChannel.Email ? owner.Email ?? "" : MessageRules.OneLine(owner.Name);
 
+    /// <summary>What stands for each placeholder in a message about a motorcycle.</summary>
+    internal static async Task<Dictionary<string, string>> ValuesOf(
+        WorkshopDbContext db, Guid motorcycle, Person owner, IClock clock, CancellationToken ct) =>
+        await Values(db, await db.Motorcycles.AsNoTracking().SingleAsync(m => m.Id == motorcycle, ct), owner, clock, ct);
+
     private static async Task<Dictionary<string, string>> Values(
         WorkshopDbContext db, Motorcycle motorcycle, Person owner, IClock clock, CancellationToken ct)
     {
@@ -96,6 +103,7 @@ public static class DraftMessage
             [TemplateFields.Expected] = lines.Count == 0 ? "" : ContactWords.Expected(lines.Min(l => l.ComesOn), today),
             [TemplateFields.Workshop] = workshop.Name,
             [TemplateFields.Phone] = workshop.Phone ?? "",
+            [TemplateFields.Estimate] = "",
         };
     }
 
@@ -110,6 +118,11 @@ public static class DraftMessage
         if (values[TemplateFields.Items].Length == 0)
         {
             yield return "The motorcycle is due for nothing: the text names no items.";
+        }
+
+        if (used.Contains(TemplateFields.Estimate))
+        {
+            yield return "The template is for estimates: draft it on the page of one.";
         }
 
         if (channel == ContactChannel.Email && string.IsNullOrEmpty(owner.Email))

@@ -88,9 +88,24 @@ public static class ErasePerson
             .Concat(db.CheckIns.Where(c => cards.Contains(c.JobCardNumber)).Select(c => c.SeenOnArrivalRemarkId))
             .Concat(db.Cancellations.Where(c => cards.Contains(c.JobCardNumber)).Select(c => (Guid?)c.ReasonRemarkId))
             .Concat(db.VisitWaits.Where(c => cards.Contains(c.JobCardNumber)).Select(c => c.RemarkId))
-            .Concat(db.SignOffs.Where(c => cards.Contains(c.JobCardNumber)).Select(c => c.RemarkId));
+            .Concat(db.SignOffs.Where(c => cards.Contains(c.JobCardNumber)).Select(c => c.RemarkId))
+            .Concat(OnEstimates(db, cards));
         return await db.Remarks.Where(r => said.Contains(r.Id) && r.ErasedAt == null)
             .ExecuteUpdateAsync(set => set.SetProperty(r => r.Text, "").SetProperty(r => r.ErasedAt, now), ct);
+    }
+
+    /// <summary>What was said to estimates and findings, why prices were changed, and what stands beside photos.</summary>
+    private static IQueryable<Guid?> OnEstimates(WorkshopDbContext db, IQueryable<int> cards)
+    {
+        var estimates = db.Estimates.Where(e => cards.Contains(e.JobCardNumber)).Select(e => e.Id);
+        var findings = db.Findings.Where(f => cards.Contains(f.JobCardNumber)).Select(f => f.Id);
+        return db.EstimateAnswers
+            .Where(a => (a.EstimateId != null && estimates.Contains(a.EstimateId.Value)) || (a.FindingId != null && findings.Contains(a.FindingId.Value)))
+            .Select(a => a.RemarkId)
+            .Concat(db.EstimateLines.Where(l => estimates.Contains(l.EstimateId)).Select(l => l.ReasonRemarkId))
+            .Concat(db.Findings.Where(f => cards.Contains(f.JobCardNumber)).Select(f => f.WithdrawnRemarkId))
+            .Concat(db.Photos.Where(p => cards.Contains(p.JobCardNumber)).Select(p => p.CaptionRemarkId))
+            .Concat(db.Photos.Where(p => cards.Contains(p.JobCardNumber)).Select(p => p.RemovedRemarkId));
     }
 
     private static Task<int> BlankMessages(WorkshopDbContext db, Guid person, CancellationToken ct) =>

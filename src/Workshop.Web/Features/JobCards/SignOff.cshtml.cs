@@ -53,6 +53,7 @@ public sealed class SignOffModel(WorkshopDbContext db) : WorkshopPage
         SignOffPlace.TorqueSheet => "Torque sheet",
         SignOffPlace.Readings => "Readings",
         SignOffPlace.Shims => "Shims",
+        SignOffPlace.Findings => "Findings",
         _ => throw new ArgumentOutOfRangeException(nameof(place), place, null),
     };
 

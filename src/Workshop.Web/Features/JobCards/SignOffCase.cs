@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Workshop.Domain.JobCards;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Findings;
 using Workshop.Web.Features.Shims;
 
 namespace Workshop.Web.Features.JobCards;
@@ -23,6 +24,7 @@ internal static class SignOffCase
             Events = await db.ValveEvents.AsNoTracking().Where(e => e.JobCardNumber == number).ToListAsync(ct),
             Changes = await db.PartChanges.AsNoTracking().Where(c => c.JobCardNumber == number).ToListAsync(ct),
             Ticks = await db.FastenerTicks.AsNoTracking().Where(t => t.JobCardNumber == number).ToListAsync(ct),
+            Findings = await FindingRows.Facts(db, number, ct),
             Acknowledged = (await db.CautionAcknowledgements.AsNoTracking()
                 .Where(a => a.JobCardNumber == number).Select(a => a.CautionCode).ToListAsync(ct)).ToHashSet(StringComparer.Ordinal),
         };
@@ -37,6 +39,7 @@ internal static class SignOffCase
         SignOffPlace.TorqueSheet => $"/job-cards/{number}/torque-sheet",
         SignOffPlace.Readings => $"/job-cards/{number}/readings",
         SignOffPlace.Shims => $"/job-cards/{number}/shims",
+        SignOffPlace.Findings => $"/job-cards/{number}/findings",
         _ => throw new ArgumentOutOfRangeException(nameof(place), place, null),
     };
 }
