@@ -2373,7 +2373,10 @@ namespace Workshop.Web.Data.Migrations
                         .IsUnique()
                         .HasDatabaseName("ix_estimates_job_card_number_version");
 
-                    b.ToTable("estimates", (string)null);
+                    b.ToTable("estimates", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_estimates_gross", "gross = net + tax");
+                        });
                 });
 
             modelBuilder.Entity("Workshop.Domain.Estimates.EstimateAnswer", b =>
@@ -2389,9 +2392,13 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("character varying(40)")
                         .HasColumnName("decision");
 
-                    b.Property<Guid>("EstimateId")
+                    b.Property<Guid?>("EstimateId")
                         .HasColumnType("uuid")
                         .HasColumnName("estimate_id");
+
+                    b.Property<Guid?>("FindingId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("finding_id");
 
                     b.Property<Guid?>("PersonId")
                         .HasColumnType("uuid")
@@ -2412,6 +2419,10 @@ namespace Workshop.Web.Data.Migrations
                     b.Property<Instant>("SaidAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("said_at");
+
+                    b.Property<bool>("ToldOfDanger")
+                        .HasColumnType("boolean")
+                        .HasColumnName("told_of_danger");
 
                     b.Property<string>("Way")
                         .IsRequired()
@@ -2434,7 +2445,13 @@ namespace Workshop.Web.Data.Migrations
                     b.HasIndex("EstimateId", "RecordedAt")
                         .HasDatabaseName("ix_estimate_answers_estimate_id_recorded_at");
 
-                    b.ToTable("estimate_answers", (string)null);
+                    b.HasIndex("FindingId", "RecordedAt")
+                        .HasDatabaseName("ix_estimate_answers_finding_id_recorded_at");
+
+                    b.ToTable("estimate_answers", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_estimate_answers_to_what", "estimate_id is not null or (finding_id is not null and decision = 'declined')");
+                        });
                 });
 
             modelBuilder.Entity("Workshop.Domain.Estimates.EstimateLine", b =>
@@ -2447,6 +2464,16 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("place");
 
+                    b.Property<string>("Charge")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("charge");
+
+                    b.Property<bool>("Dropped")
+                        .HasColumnType("boolean")
+                        .HasColumnName("dropped");
+
                     b.Property<string>("Kind")
                         .IsRequired()
                         .HasMaxLength(40)
@@ -2458,15 +2485,41 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("numeric(14,4)")
                         .HasColumnName("net");
 
+                    b.Property<string>("Option")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("option");
+
                     b.Property<string>("PartCode")
                         .HasMaxLength(60)
                         .HasColumnType("character varying(60)")
                         .HasColumnName("part_code");
 
+                    b.Property<decimal?>("ProposedUnitPrice")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("proposed_unit_price");
+
                     b.Property<decimal>("Quantity")
                         .HasPrecision(14, 4)
                         .HasColumnType("numeric(14,4)")
                         .HasColumnName("quantity");
+
+                    b.Property<Guid?>("ReasonRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("reason_remark_id");
+
+                    b.Property<string>("Source")
+                        .IsRequired()
+                        .HasMaxLength(70)
+                        .HasColumnType("character varying(70)")
+                        .HasColumnName("source");
+
+                    b.Property<string>("TaxCode")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("tax_code");
 
                     b.Property<decimal>("TaxPercent")
                         .HasPrecision(14, 4)
@@ -2478,6 +2531,12 @@ namespace Workshop.Web.Data.Migrations
                         .HasMaxLength(4000)
                         .HasColumnType("character varying(4000)")
                         .HasColumnName("text");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("unit");
 
                     b.Property<decimal?>("UnitCost")
                         .HasPrecision(14, 4)
@@ -2491,6 +2550,9 @@ namespace Workshop.Web.Data.Migrations
 
                     b.HasKey("EstimateId", "Place")
                         .HasName("pk_estimate_lines");
+
+                    b.HasIndex("ReasonRemarkId")
+                        .HasDatabaseName("ix_estimate_lines_reason_remark_id");
 
                     b.ToTable("estimate_lines", (string)null);
                 });
@@ -2540,9 +2602,26 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("xid")
                         .HasColumnName("xmin");
 
+                    b.Property<string>("ServiceItemCode")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("service_item_code");
+
                     b.Property<Guid>("TextRemarkId")
                         .HasColumnType("uuid")
                         .HasColumnName("text_remark_id");
+
+                    b.Property<Instant?>("WithdrawnAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("withdrawn_at");
+
+                    b.Property<Guid?>("WithdrawnBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("withdrawn_by");
+
+                    b.Property<Guid?>("WithdrawnRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("withdrawn_remark_id");
 
                     b.HasKey("Id")
                         .HasName("pk_findings");
@@ -2558,6 +2637,12 @@ namespace Workshop.Web.Data.Migrations
 
                     b.HasIndex("TextRemarkId")
                         .HasDatabaseName("ix_findings_text_remark_id");
+
+                    b.HasIndex("WithdrawnBy")
+                        .HasDatabaseName("ix_findings_withdrawn_by");
+
+                    b.HasIndex("WithdrawnRemarkId")
+                        .HasDatabaseName("ix_findings_withdrawn_remark_id");
 
                     b.ToTable("findings", (string)null);
                 });
@@ -2604,6 +2689,29 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("character varying(20)")
                         .HasColumnName("media_type");
 
+                    b.Property<Instant?>("RemovedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("removed_at");
+
+                    b.Property<Guid?>("RemovedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("removed_by");
+
+                    b.Property<Guid?>("RemovedRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("removed_remark_id");
+
+                    b.Property<uint>("RowVersion")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<byte[]>("Thumbnail")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("thumbnail");
+
                     b.Property<int>("WidthPx")
                         .HasColumnType("integer")
                         .HasColumnName("width_px");
@@ -2623,7 +2731,16 @@ namespace Workshop.Web.Data.Migrations
                     b.HasIndex("JobCardNumber")
                         .HasDatabaseName("ix_photos_job_card_number");
 
-                    b.ToTable("photos", (string)null);
+                    b.HasIndex("RemovedBy")
+                        .HasDatabaseName("ix_photos_removed_by");
+
+                    b.HasIndex("RemovedRemarkId")
+                        .HasDatabaseName("ix_photos_removed_remark_id");
+
+                    b.ToTable("photos", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_photos_content", "(octet_length(content) = 0) = (removed_at is not null)");
+                        });
                 });
 
             modelBuilder.Entity("Workshop.Domain.Estimates.TaxRate", b =>
@@ -6701,8 +6818,13 @@ namespace Workshop.Web.Data.Migrations
                         .WithMany()
                         .HasForeignKey("EstimateId")
                         .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired()
                         .HasConstraintName("fk_estimate_answers_estimates_estimate_id");
+
+                    b.HasOne("Workshop.Domain.Estimates.Finding", null)
+                        .WithMany()
+                        .HasForeignKey("FindingId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_estimate_answers_findings_finding_id");
 
                     b.HasOne("Workshop.Domain.People.Person", null)
                         .WithMany()
@@ -6732,6 +6854,12 @@ namespace Workshop.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_estimate_lines_estimates_estimate_id");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("ReasonRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_estimate_lines_remarks_reason_remark_id");
                 });
 
             modelBuilder.Entity("Workshop.Domain.Estimates.Finding", b =>
@@ -6762,6 +6890,18 @@ namespace Workshop.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_findings_remarks_text_remark_id");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("WithdrawnBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_findings_people_withdrawn_by");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("WithdrawnRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_findings_remarks_withdrawn_remark_id");
                 });
 
             modelBuilder.Entity("Workshop.Domain.Estimates.Photo", b =>
@@ -6791,6 +6931,18 @@ namespace Workshop.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_photos_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("RemovedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_photos_people_removed_by");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("RemovedRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_photos_remarks_removed_remark_id");
                 });
 
             modelBuilder.Entity("Workshop.Domain.Intervals.DoneItem", b =>

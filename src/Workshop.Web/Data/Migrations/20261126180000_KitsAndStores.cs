@@ -552,10 +552,14 @@ namespace Workshop.Web.Data.Migrations
                     text_remark_id = table.Column<Guid>(type: "uuid", nullable: false),
                     place = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
                     gravity = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    service_item_code = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: true),
                     found_by = table.Column<Guid>(type: "uuid", nullable: false),
                     found_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false),
                     done_at = table.Column<Instant>(type: "timestamp with time zone", nullable: true),
                     done_by = table.Column<Guid>(type: "uuid", nullable: true),
+                    withdrawn_at = table.Column<Instant>(type: "timestamp with time zone", nullable: true),
+                    withdrawn_by = table.Column<Guid>(type: "uuid", nullable: true),
+                    withdrawn_remark_id = table.Column<Guid>(type: "uuid", nullable: true),
                     xmin = table.Column<uint>(type: "xid", rowVersion: true, nullable: false)
                 },
                 constraints: table =>
@@ -580,8 +584,20 @@ namespace Workshop.Web.Data.Migrations
                         principalColumn: "id",
                         onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
+                        name: "fk_findings_people_withdrawn_by",
+                        column: x => x.withdrawn_by,
+                        principalTable: "people",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
                         name: "fk_findings_remarks_text_remark_id",
                         column: x => x.text_remark_id,
+                        principalTable: "remarks",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_findings_remarks_withdrawn_remark_id",
+                        column: x => x.withdrawn_remark_id,
                         principalTable: "remarks",
                         principalColumn: "id",
                         onDelete: ReferentialAction.Restrict);
@@ -1021,6 +1037,7 @@ namespace Workshop.Web.Data.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("pk_estimates", x => x.id);
+                    table.CheckConstraint("ck_estimates_gross", "gross = net + tax");
                     table.ForeignKey(
                         name: "fk_estimates_findings_finding_id",
                         column: x => x.finding_id,
@@ -1050,15 +1067,21 @@ namespace Workshop.Web.Data.Migrations
                     finding_id = table.Column<Guid>(type: "uuid", nullable: true),
                     media_type = table.Column<string>(type: "character varying(20)", maxLength: 20, nullable: false),
                     content = table.Column<byte[]>(type: "bytea", nullable: false),
+                    thumbnail = table.Column<byte[]>(type: "bytea", nullable: false),
                     width_px = table.Column<int>(type: "integer", nullable: false),
                     height_px = table.Column<int>(type: "integer", nullable: false),
                     caption_remark_id = table.Column<Guid>(type: "uuid", nullable: true),
                     added_by = table.Column<Guid>(type: "uuid", nullable: false),
-                    added_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false)
+                    added_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false),
+                    removed_at = table.Column<Instant>(type: "timestamp with time zone", nullable: true),
+                    removed_by = table.Column<Guid>(type: "uuid", nullable: true),
+                    removed_remark_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    xmin = table.Column<uint>(type: "xid", rowVersion: true, nullable: false)
                 },
                 constraints: table =>
                 {
                     table.PrimaryKey("pk_photos", x => x.id);
+                    table.CheckConstraint("ck_photos_content", "(octet_length(content) = 0) = (removed_at is not null)");
                     table.ForeignKey(
                         name: "fk_photos_findings_finding_id",
                         column: x => x.finding_id,
@@ -1078,8 +1101,20 @@ namespace Workshop.Web.Data.Migrations
                         principalColumn: "id",
                         onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
+                        name: "fk_photos_people_removed_by",
+                        column: x => x.removed_by,
+                        principalTable: "people",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
                         name: "fk_photos_remarks_caption_remark_id",
                         column: x => x.caption_remark_id,
+                        principalTable: "remarks",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_photos_remarks_removed_remark_id",
+                        column: x => x.removed_remark_id,
                         principalTable: "remarks",
                         principalColumn: "id",
                         onDelete: ReferentialAction.Restrict);
@@ -1219,11 +1254,13 @@ namespace Workshop.Web.Data.Migrations
                 columns: table => new
                 {
                     id = table.Column<Guid>(type: "uuid", nullable: false),
-                    estimate_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    estimate_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    finding_id = table.Column<Guid>(type: "uuid", nullable: true),
                     decision = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
                     person_id = table.Column<Guid>(type: "uuid", nullable: true),
                     way = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
                     said_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false),
+                    told_of_danger = table.Column<bool>(type: "boolean", nullable: false),
                     remark_id = table.Column<Guid>(type: "uuid", nullable: true),
                     recorded_by = table.Column<Guid>(type: "uuid", nullable: false),
                     recorded_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false)
@@ -1231,10 +1268,17 @@ namespace Workshop.Web.Data.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("pk_estimate_answers", x => x.id);
+                    table.CheckConstraint("ck_estimate_answers_to_what", "estimate_id is not null or (finding_id is not null and decision = 'declined')");
                     table.ForeignKey(
                         name: "fk_estimate_answers_estimates_estimate_id",
                         column: x => x.estimate_id,
                         principalTable: "estimates",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_estimate_answers_findings_finding_id",
+                        column: x => x.finding_id,
+                        principalTable: "findings",
                         principalColumn: "id",
                         onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
@@ -1263,14 +1307,22 @@ namespace Workshop.Web.Data.Migrations
                 {
                     estimate_id = table.Column<Guid>(type: "uuid", nullable: false),
                     place = table.Column<int>(type: "integer", nullable: false),
+                    source = table.Column<string>(type: "character varying(70)", maxLength: 70, nullable: false),
                     kind = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    charge = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    option = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: true),
                     text = table.Column<string>(type: "character varying(4000)", maxLength: 4000, nullable: false),
                     part_code = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: true),
                     quantity = table.Column<decimal>(type: "numeric(14,4)", precision: 14, scale: 4, nullable: false),
+                    unit = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
                     unit_price = table.Column<decimal>(type: "numeric(14,4)", precision: 14, scale: 4, nullable: false),
+                    proposed_unit_price = table.Column<decimal>(type: "numeric(14,4)", precision: 14, scale: 4, nullable: true),
+                    reason_remark_id = table.Column<Guid>(type: "uuid", nullable: true),
                     unit_cost = table.Column<decimal>(type: "numeric(14,4)", precision: 14, scale: 4, nullable: true),
+                    tax_code = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
                     tax_percent = table.Column<decimal>(type: "numeric(14,4)", precision: 14, scale: 4, nullable: false),
-                    net = table.Column<decimal>(type: "numeric(14,4)", precision: 14, scale: 4, nullable: false)
+                    net = table.Column<decimal>(type: "numeric(14,4)", precision: 14, scale: 4, nullable: false),
+                    dropped = table.Column<bool>(type: "boolean", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -1279,6 +1331,12 @@ namespace Workshop.Web.Data.Migrations
                         name: "fk_estimate_lines_estimates_estimate_id",
                         column: x => x.estimate_id,
                         principalTable: "estimates",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_estimate_lines_remarks_reason_remark_id",
+                        column: x => x.reason_remark_id,
+                        principalTable: "remarks",
                         principalColumn: "id",
                         onDelete: ReferentialAction.Restrict);
                 });
@@ -1526,6 +1584,11 @@ namespace Workshop.Web.Data.Migrations
                 columns: new[] { "estimate_id", "recorded_at" });
 
             migrationBuilder.CreateIndex(
+                name: "ix_estimate_answers_finding_id_recorded_at",
+                table: "estimate_answers",
+                columns: new[] { "finding_id", "recorded_at" });
+
+            migrationBuilder.CreateIndex(
                 name: "ix_estimate_answers_person_id",
                 table: "estimate_answers",
                 column: "person_id");
@@ -1539,6 +1602,11 @@ namespace Workshop.Web.Data.Migrations
                 name: "ix_estimate_answers_remark_id",
                 table: "estimate_answers",
                 column: "remark_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_estimate_lines_reason_remark_id",
+                table: "estimate_lines",
+                column: "reason_remark_id");
 
             migrationBuilder.CreateIndex(
                 name: "ix_estimates_finding_id",
@@ -1575,6 +1643,16 @@ namespace Workshop.Web.Data.Migrations
                 name: "ix_findings_text_remark_id",
                 table: "findings",
                 column: "text_remark_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_findings_withdrawn_by",
+                table: "findings",
+                column: "withdrawn_by");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_findings_withdrawn_remark_id",
+                table: "findings",
+                column: "withdrawn_remark_id");
 
             migrationBuilder.CreateIndex(
                 name: "ix_instrument_events_entered_by",
@@ -1663,6 +1741,16 @@ namespace Workshop.Web.Data.Migrations
                 name: "ix_photos_job_card_number",
                 table: "photos",
                 column: "job_card_number");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_photos_removed_by",
+                table: "photos",
+                column: "removed_by");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_photos_removed_remark_id",
+                table: "photos",
+                column: "removed_remark_id");
 
             migrationBuilder.CreateIndex(
                 name: "ix_position_confirmations_confirmed_by",

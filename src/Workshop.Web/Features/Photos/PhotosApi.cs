@@ -1,9 +1,6 @@
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Mvc;
-using Microsoft.EntityFrameworkCore;
-using Microsoft.Net.Http.Headers;
 using Workshop.Domain.Estimates;
-using Workshop.Web.Data;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Photos;
@@ -33,15 +30,15 @@ internal static class PhotosApi
             .RequireAuthorization(Policies.TellsProgress);
         photos.MapPut("/photos/{id:guid}/removal", (Guid id, RemovePhoto.Request body, Api run) =>
             run.Change(body with { Id = id, RowVersion = run.IfMatch }, RemovePhoto.Handle)).RequireAuthorization(Policies.Manages);
-        photos.MapGet("/photos/{id:guid}/content", (Guid id, bool? small, WorkshopDbContext db, HttpContext http) => Serve(id, small ?? false, db, http));
+        photos.MapGet("/photos/{id:guid}/content", (Guid id, bool? small, UseCases run, CancellationToken ct) => Serve(id, small ?? false, run, ct));
     }
 
     /// <summary>The pictures for pages, whose images are fetched with the cookie.</summary>
     public static void MapPhotos(this IEndpointRouteBuilder app)
     {
-        app.MapGet("/photos/{id:guid}", (Guid id, WorkshopDbContext db, HttpContext http) => Serve(id, small: false, db, http))
+        app.MapGet("/photos/{id:guid}", (Guid id, UseCases run, CancellationToken ct) => Serve(id, small: false, run, ct))
             .RequireAuthorization(Policies.Reads).ExcludeFromDescription();
-        app.MapGet("/photos/{id:guid}/small", (Guid id, WorkshopDbContext db, HttpContext http) => Serve(id, small: true, db, http))
+        app.MapGet("/photos/{id:guid}/small", (Guid id, UseCases run, CancellationToken ct) => Serve(id, small: true, run, ct))
             .RequireAuthorization(Policies.Reads).ExcludeFromDescription();
     }
 
@@ -83,23 +80,6 @@ internal static class PhotosApi
         }
     }
 
-    /// <summary>
-    /// A picture and nothing else: of the type that it was made as, in no page of anybody else's, running nothing, kept by no cache.
-    /// </summary>
-    private static async Task<IResult> Serve(Guid id, bool small, WorkshopDbContext db, HttpContext http)
-    {
-        var photo = await db.Photos.AsNoTracking().Where(p => p.Id == id && p.RemovedAt == null)
-            .Select(p => new { p.MediaType, Content = small ? p.Thumbnail : p.Content }).SingleOrDefaultAsync(http.RequestAborted);
-        if (photo is null)
-        {
-            return TypedResults.NotFound();
-        }
-
-        var type = small ? PictureKind.Jpeg.MediaType() : photo.MediaType;
-        var headers = http.Response.Headers;
-        headers.ContentSecurityPolicy = "default-src 'none'; sandbox; frame-ancestors 'none'";
-        headers["Cross-Origin-Resource-Policy"] = "same-origin";
-        headers.ContentDisposition = new ContentDispositionHeaderValue("inline") { FileName = $"photo-{id}.{type[(type.IndexOf('/', StringComparison.Ordinal) + 1)..]}" }.ToString();
-        return TypedResults.Bytes(photo.Content, type);
-    }
+    private static async Task<PictureResult> Serve(Guid id, bool small, UseCases run, CancellationToken ct) =>
+        new(await run.Read(new GetPhoto.Request(id, small), GetPhoto.Handle, ct));
 }
