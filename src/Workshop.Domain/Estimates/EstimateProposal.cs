@@ -108,16 +108,16 @@ public static class EstimateProposal
     private static IEnumerable<ProposedLine> Part(
         string code, decimal quantity, EstimateCharge charge, string? option, PriceBook prices)
     {
-        if (quantity <= 0)
-        {
-            yield break;
-        }
-
         var part = prices.PartOf(code);
-        yield return new ProposedLine(
-            $"part:{code}", EstimateLineKind.Part, charge, option, part.Name, code, quantity, part.CountedIn, part.NetPrice, part.Cost, part.Tax,
-            part.NetPrice is null ? $"No price is known of {part.Name} ({code})."
-            : part.Tax is null ? $"No tax rate is known of {part.Name} ({code})."
-            : null);
+        return quantity <= 0
+            ? []
+            :
+            [
+                new ProposedLine(
+                    $"part:{code}", EstimateLineKind.Part, charge, option, part.Name, code, quantity, part.CountedIn, part.NetPrice, part.Cost, part.Tax,
+                    part.NetPrice is null ? $"No price is known of {part.Name} ({code})."
+                    : part.Tax is null ? $"No tax rate is known of {part.Name} ({code})."
+                    : null),
+            ];
     }
 }
