@@ -22,7 +22,21 @@ public sealed record Sealant(string PartCode, decimal Quantity, int CureMinutes)
 
 /// <param name="PartCode">The stores' code of the seal.</param>
 /// <param name="Quantity">For the whole joint, or for all of a fastener's <c>Count</c> together.</param>
-public sealed record Seal(string PartCode, decimal Quantity, SealPolicy Policy);
+/// <param name="ReuseAllowedBy">
+/// Where the maker says that a seal which is usually fitted once, such as a crush ring, may be fitted again: document and page.
+/// Without it, what the stores know as fitted once is replaced whatever <paramref name="Policy"/> says.
+/// </param>
+public sealed record Seal(string PartCode, decimal Quantity, SealPolicy Policy, string? ReuseAllowedBy = null)
+{
+    /// <summary>What is done with it here, once it is known what the stores say of the part.</summary>
+    /// <param name="fastenerUsedOnce">It belongs to a fastener that is used once.</param>
+    /// <param name="part">What the stores know of it; absent where they know nothing.</param>
+    public SealPolicy PolicyFor(bool fastenerUsedOnce, Stores.Part? part) =>
+        fastenerUsedOnce || IsNeverFittedTwice(part) ? SealPolicy.ReplaceAlways : Policy;
+
+    /// <summary>The stores know the part as fitted once, and the maker does not allow it again.</summary>
+    public bool IsNeverFittedTwice(Stores.Part? part) => part is { FittedOnce: true } && string.IsNullOrWhiteSpace(ReuseAllowedBy);
+}
 
 public enum SealPolicy
 {

@@ -45,7 +45,7 @@ internal static class FasteningCheck
         findings.Text($"{path}.name", joint.Name, "what is held together");
         findings.References($"{path}.fasteners", joint.Fasteners, fasteners, "fasteners");
         findings.FaultIf(joint.Fasteners.Count == 0, $"{path}.fasteners", $"{path}.fasteners is empty: a joint is held by one at least.");
-        Seals(path, joint.Seals, findings);
+        Seals(path, joint.Seals, usedOnce: false, findings);
         if (joint.Sealant is { } sealant)
         {
             findings.PartCode($"{path}.sealant.partCode", sealant.PartCode);
@@ -78,7 +78,7 @@ internal static class FasteningCheck
         var renewed = fastener.Seals.Where(s => s.Policy == SealPolicy.ReplaceAlways).Sum(s => s.Quantity);
         findings.FaultIf(fastener.UseOnce && renewed > 0 && renewed < fastener.Count, $"{path}.seals",
             $"{path}.seals replaces {renewed}, but {fastener.Count} are used once: quantities are for all of them together.");
-        Seals(path, fastener.Seals, findings);
+        Seals(path, fastener.Seals, fastener.UseOnce, findings);
         Bounds(path, fastener, findings);
         findings.Provenance($"{path}.provenance", fastener.Provenance);
     }
@@ -99,10 +99,19 @@ internal static class FasteningCheck
         }
     }
 
-    private static void Seals(string path, IReadOnlyList<Seal> seals, Findings findings)
+    private static void Seals(string path, IReadOnlyList<Seal> seals, bool usedOnce, Findings findings)
     {
         for (var i = 0; i < seals.Count; i++)
         {
+            if (seals[i].ReuseAllowedBy is { } word)
+            {
+                var field = $"{path}.seals[{i}].reuseAllowedBy";
+                findings.Text(field, word, "document and page where the maker allows it again, or leave it out");
+                findings.FaultIf(usedOnce, field, $"{field} is \"{word}\", but the fastener is used once: one of the two is wrong.");
+                findings.FaultIf(seals[i].Policy == SealPolicy.ReplaceAlways, field,
+                    $"{field} is \"{word}\", but the policy is to replace it always: one of the two is wrong.");
+            }
+
             findings.PartCode($"{path}.seals[{i}].partCode", seals[i].PartCode);
             findings.FaultIf(seals[i].Quantity <= 0, $"{path}.seals[{i}].quantity", $"{path}.seals[{i}].quantity is {seals[i].Quantity}: more than 0 is allowed.");
         }

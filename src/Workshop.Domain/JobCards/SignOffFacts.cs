@@ -4,6 +4,7 @@ using Workshop.Domain.Estimates;
 using Workshop.Domain.Kits;
 using Workshop.Domain.Measures;
 using Workshop.Domain.Shims;
+using Workshop.Domain.Stores;
 using Workshop.Domain.TorqueSheets;
 
 namespace Workshop.Domain.JobCards;
@@ -39,6 +40,12 @@ public sealed record SignOffFacts
 
     public IReadOnlyList<FastenerTick> Ticks { get; init; } = [];
 
+    /// <summary>What each code of the specification means in the stores; codes that they do not know are left out.</summary>
+    public IReadOnlyDictionary<string, Part> Parts { get; init; } = new Dictionary<string, Part>();
+
+    /// <summary>Of this card, superseded ones among them.</summary>
+    public IReadOnlyList<SealInspection> SealInspections { get; init; } = [];
+
     /// <summary>Codes of the cautions that somebody has acknowledged on this card.</summary>
     public IReadOnlySet<string> Acknowledged { get; init; } = new HashSet<string>();
 
@@ -68,6 +75,9 @@ public sealed record SignOffFacts
                 .Where(l => opened.Contains(l.Fastener.Code) || l.Tick.Last is not null)];
         }
     }
+
+    /// <summary>Old seals that may go back in, of what was opened.</summary>
+    public IReadOnlyList<SealToInspect> SealsOpened => OpenedSeals.Of(Specification, Begun, Parts);
 
     private bool WasTouched(ServiceItem item) => item.Kind switch
     {

@@ -9,6 +9,7 @@ public enum SignOffPlace
     CheckIn,
     Cautions,
     TorqueSheet,
+    Seals,
     Readings,
     Shims,
     Findings,
@@ -38,6 +39,7 @@ public static class SignOffRules
         new ClearancesAreLeftWithinLimits(),
         new NoValveNeedsInspection(),
         new OpenedFastenersAreTicked(),
+        new OpenedSealsAreInspected(),
         new CautionsAreAcknowledged(),
         new FindingsAreAnswered(),
     ];

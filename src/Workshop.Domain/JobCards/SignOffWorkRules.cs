@@ -1,3 +1,4 @@
+using Workshop.Domain.Kits;
 using Workshop.Domain.TorqueSheets;
 
 namespace Workshop.Domain.JobCards;
@@ -40,6 +41,22 @@ public sealed class OpenedFastenersAreTicked : ISignOffRule
         TickState.OpenedAgain => "opened again since it was ticked",
         _ => throw new InvalidOperationException($"A fastener that is {state} stands in nobody's way."),
     };
+}
+
+/// <summary>Every seal that is reused only after an inspection has one, if what it seals was opened.</summary>
+public sealed class OpenedSealsAreInspected : ISignOffRule
+{
+    public IReadOnlyList<SignOffReason> Against(SignOffFacts facts)
+    {
+        ArgumentNullException.ThrowIfNull(facts);
+        var inspected = OpenedSeals.Standing(facts.SealInspections).Select(i => (i.PlaceCode, i.PartCode)).ToHashSet();
+        return [.. facts.SealsOpened
+            .Where(s => s.MustBeInspected && !inspected.Contains((s.PlaceCode, s.PartCode)))
+            .Select(s => new SignOffReason(
+                $"seals.{s.PlaceCode}.{s.PartCode}",
+                $"{s.Place}: {facts.Parts.GetValueOrDefault(s.PartCode)?.Name ?? s.PartCode} is reused only after an inspection, and nobody has recorded one.",
+                SignOffPlace.Seals))];
+    }
 }
 
 /// <summary>Every caution of the items that were begun was read.</summary>

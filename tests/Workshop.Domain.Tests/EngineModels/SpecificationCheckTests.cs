@@ -74,6 +74,8 @@ public class SpecificationCheckTests
         { "fasteners/2/stagesNm", "[10]", "fasteners[2].stagesNm[0]", "below the one after it, which is 10 N.m" },
         { "fasteners/11/angleDegrees", "400", "fasteners[11].angleDegrees", "at most 360" },
         { "fasteners/11/threadCompound", "null", "fasteners[11].threadCompound", "the thread is locked" },
+        { "joints/0/seals/0/reuseAllowedBy", "\" \"", "joints[0].seals[0].reuseAllowedBy", "document and page" },
+        { "fasteners/11/seals/0/reuseAllowedBy", "\"chapter 4\"", "fasteners[11].seals[0].reuseAllowedBy", "the fastener is used once" },
         { "fasteners/11/seals", "[]", "fasteners[11].seals", "the fastener is used once" },
         { "fasteners/11/seals/0/quantity", "7", "fasteners[11].seals", "replaces 7, but 8 are used once" },
         { "serviceItems/1/adjustmentItem", "\"coolant\"", "serviceItems[1].adjustmentItem", "no valve clearance adjustment" },

@@ -1,7 +1,9 @@
 using Workshop.Domain.Clearances;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.JobCards;
+using Workshop.Domain.Kits;
 using Workshop.Domain.Outcomes;
+using Workshop.Domain.Stores;
 using static Workshop.Domain.Tests.JobCards.VisitFacts;
 
 namespace Workshop.Domain.Tests.JobCards;
@@ -22,6 +24,26 @@ public class SignOffRulesTests
     [InlineData(JobCardState.Cancelled, "Job card 1001 is cancelled.")]
     public void A_card_that_is_not_open_is_refused_for_that_alone(JobCardState state, string sentence) =>
         Assert.Equal([sentence], Sentences(InOrder with { State = state, Ticks = [] }));
+
+    [Fact]
+    public void A_seal_that_is_reused_after_inspection_asks_for_one_when_it_was_opened()
+    {
+        var plug = Engine.Fasteners[2] with { Seals = [new Seal("ring", 1, SealPolicy.InspectAndReuse), new Seal("o-ring", 1, SealPolicy.ReplaceIfDamaged)] };
+        var opened = InOrder with { Specification = Engine with { Fasteners = [.. Engine.Fasteners.Take(2), plug] } };
+        var fit = new SealInspection
+        {
+            Id = Guid.NewGuid(), JobCardNumber = 1001, PlaceCode = "plug", PartCode = "ring", Verdict = SealVerdict.Fit, Taken = 0,
+            InspectedBy = Guid.Empty, InspectedAt = Start,
+        };
+
+        Assert.Equal(["Oil drain plug: ring is reused only after an inspection, and nobody has recorded one."], Sentences(opened));
+        Assert.Equal("seals.plug.ring", Assert.Single(SignOffRules.Against(opened)).Subject);
+        Assert.Empty(Sentences(opened with { SealInspections = [fit] }));
+        Assert.Empty(Sentences(opened with { NotDone = new HashSet<string> { "oil" }, Ticks = InOrder.Ticks }));
+        // What is fitted once is replaced, not looked at.
+        var once = new Part { Id = Guid.Empty, Code = "ring", Name = "Ring", Kind = PartKind.SealingRing, Unit = PartUnit.Piece, FittedOnce = true };
+        Assert.Empty(Sentences(opened with { Parts = new Dictionary<string, Part> { ["ring"] = once } }));
+    }
 
     [Fact]
     public void A_check_lacks_lobes_as_found() => Assert.Equal(

@@ -76,6 +76,52 @@ public class KitProperties
         });
 
     [Fact]
+    public void A_union_of_items_never_needs_more_than_their_sum_and_never_less_than_the_greatest() =>
+        Visits.Sample(visit =>
+        {
+            var items = visit.Engine.ServiceItems.Where((_, i) => visit.Booked[i] == 2).ToList();
+            var union = Kit.Of(visit.Engine, items, []).Lines;
+            var alone = items.Select(i => Kit.Of(visit.Engine, [i], []).Lines.ToDictionary(l => l.PartCode)).ToList();
+            Assert.Equal(alone.SelectMany(a => a.Keys).Distinct().Order(StringComparer.Ordinal), union.Select(l => l.PartCode));
+            foreach (var line in union)
+            {
+                var each = alone.Where(a => a.ContainsKey(line.PartCode)).Select(a => a[line.PartCode]).ToList();
+                Assert.InRange(line.Needed, each.Max(l => l.Needed), each.Sum(l => l.Needed));
+                Assert.InRange(line.Wanted, each.Max(l => l.Wanted), each.Sum(l => l.Wanted));
+            }
+        });
+
+    [Fact]
+    public void Knowing_the_parts_moves_quantities_from_ready_to_needed_and_changes_no_sum() =>
+        Gen.Select(Visits, Gen.Bool.Array[4]).Sample((visit, once) =>
+        {
+            var (certain, held) = Split(visit.Engine, visit.Booked);
+            var parts = Enumerable.Range(1, 4).ToDictionary(n => $"p{n}", n => KitTests.Part($"p{n}") is var part && once[n - 1] ? KitTests.FittedOnce(part) : part);
+            var plain = Kit.Of(visit.Engine, certain, held);
+            var known = Kit.Of(visit.Engine, certain, held, parts);
+
+            foreach (var (before, after) in plain.Lines.Zip(known.Lines))
+            {
+                Assert.Equal((before.PartCode, before.Wanted), (after.PartCode, after.Wanted));
+                Assert.True(once[before.PartCode[1] - '1'] ? after.Needed >= before.Needed : after.Needed == before.Needed);
+            }
+        });
+
+    [Fact]
+    public void Two_codes_that_mean_one_part_make_one_line_of_both() =>
+        Visits.Sample(visit =>
+        {
+            var (certain, held) = Split(visit.Engine, visit.Booked);
+            var one = KitTests.Part("p1");
+            var apart = Kit.Of(visit.Engine, certain, held).Lines.Where(l => l.PartCode is "p1" or "p2").ToList();
+            var merged = Kit.Of(visit.Engine, certain, held, new Dictionary<string, Domain.Stores.Part> { ["p1"] = one, ["p2"] = one }).Lines;
+
+            Assert.DoesNotContain(merged, l => l.PartCode == "p2");
+            Assert.Equal(apart.Sum(l => l.Needed), merged.Where(l => l.PartCode == "p1").Sum(l => l.Needed));
+            Assert.Equal(apart.Sum(l => l.Wanted), merged.Where(l => l.PartCode == "p1").Sum(l => l.Wanted));
+        });
+
+    [Fact]
     public void The_reasons_of_a_line_make_up_its_quantities() =>
         Visits.Sample(visit =>
         {

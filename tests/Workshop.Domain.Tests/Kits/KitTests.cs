@@ -111,6 +111,33 @@ public class KitTests
     [Fact]
     public void Nothing_booked_is_an_empty_kit() => Assert.Empty(Kit.Of(Engine, [], []).Lines);
 
+    [Fact]
+    public void A_crush_ring_is_never_fitted_twice_unless_the_maker_says_so()
+    {
+        var parts = new Dictionary<string, Part> { ["gasket"] = FittedOnce(Part("gasket")), ["well-ring"] = Part("well-ring") };
+        var maker = Cover with { Seals = [Cover.Seals[0] with { ReuseAllowedBy = "service manual, chapter 4" }, Cover.Seals[1]] };
+
+        var replaced = Kit.Of(Engine, [Check], [], parts).Lines.Single(l => l.PartCode == "gasket");
+        var reused = Kit.Of(MadeUpEngines.Engine([Check], [maker], [Bolt]), [Check], [], parts).Lines.Single(l => l.PartCode == "gasket");
+
+        Assert.Equal((1, 0), (replaced.Needed, replaced.HaveReady));
+        Assert.Equal("one at the head cover, as it is fitted once and the maker does not allow it again", Assert.Single(replaced.Reasons).InWords());
+        Assert.Equal((0, 1), (reused.Needed, reused.HaveReady));
+        Assert.Equal(["gasket", "well-ring"], OpenedSeals.Of(MadeUpEngines.Engine([Check], [maker], [Bolt]), [Check], parts).Select(s => s.PartCode));
+        Assert.Equal(["well-ring"], OpenedSeals.Of(Engine, [Check], parts).Select(s => s.PartCode));
+    }
+
+    internal static Part Part(string code) => new()
+    {
+        Id = new Guid(code.Sum(c => c), 0, 0, new byte[8]), Code = code, Name = $"Part {code}", Kind = PartKind.General, Unit = PartUnit.Piece,
+    };
+
+    internal static Part FittedOnce(Part part)
+    {
+        part.FittedOnce = true;
+        return part;
+    }
+
     private static string Words(Kit kit, string part) =>
         Assert.Single(kit.Lines.Single(l => l.PartCode == part).Reasons).InWords();
 

@@ -14,11 +14,12 @@ internal static class FinishedVisits
 {
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 
-    /// <summary>Measured within limits, ticked, cautions read: all that the card's items ask for.</summary>
+    /// <summary>Measured within limits, ticked, seals inspected, cautions read: all that the card's items ask for.</summary>
     public static async Task<TestVisit> Finish(this WorkshopApp app, TestVisit visit, HttpClient technician)
     {
         await app.MeasureAll(visit);
         await TickAll(technician, visit);
+        await InspectSeals(technician, visit);
         await ReadCautions(technician, visit);
         return visit;
     }
@@ -69,6 +70,20 @@ internal static class FinishedVisits
                 fastenerCode = fastener.GetProperty("fastenerCode").GetString(), wrenchId = TestWorkshop.SmallWrench, tightened = true,
             }, Ct);
             answer.EnsureSuccessStatusCode();
+        }
+    }
+
+    /// <summary>Every old seal that must be inspected is fit.</summary>
+    public static async Task InspectSeals(HttpClient technician, TestVisit visit)
+    {
+        var seals = await technician.GetFromJsonAsync<System.Text.Json.JsonElement>($"{visit.Api}/seals", Ct);
+        var rows = seals.GetProperty("seals").EnumerateArray()
+            .Where(s => s.GetProperty("policy").GetString() == "inspectAndReuse" && s.GetProperty("inspection").ValueKind == System.Text.Json.JsonValueKind.Null)
+            .Select(s => new { placeCode = s.GetProperty("placeCode").GetString(), partCode = s.GetProperty("partCode").GetString(), verdict = "fit" })
+            .ToList();
+        if (rows.Count > 0)
+        {
+            (await technician.PostAsJsonAsync($"{visit.Api}/seals/inspections", new { seals = rows }, Ct)).EnsureSuccessStatusCode();
         }
     }
 

@@ -20,11 +20,11 @@ public sealed class SignOffPageTests(WorkshopApp app) : IClassFixture<WorkshopAp
         var page = await pages.Open($"{visit.Pages}/sign-off");
         var sent = await pages.Send($"{visit.Pages}/sign-off", new()
         {
-            ["Input.Odometer"] = "24005", ["Input.NotDone[0].Reason"] = "No time", ["Input.ExtraParts[0].Quantity"] = "1", ["Input.Remark"] = "Rode well",
+            ["Input.Odometer"] = "24005", ["Input.NotDone[0].Reason"] = "No time", ["Input.ExtraParts[0].PartCode"] = TestEngines.CoverGasket, ["Input.ExtraParts[0].Quantity"] = "1", ["Input.Remark"] = "Rode well",
         }, "#sign-off");
 
         Assert.Equal(
-            [$"{visit.Pages}/readings", $"{visit.Pages}/torque-sheet", $"{visit.Pages}/cautions"],
+            [$"{visit.Pages}/readings", $"{visit.Pages}/torque-sheet", $"{visit.Pages}/seals", $"{visit.Pages}/cautions"],
             page.Html.QuerySelectorAll("main h3 a").Select(a => a.GetAttribute("href")));
         Assert.Contains("Head cover bolt (6): opened, but not ticked on the torque sheet.", page.MainText, StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.Conflict, sent.Status);
@@ -40,7 +40,7 @@ public sealed class SignOffPageTests(WorkshopApp app) : IClassFixture<WorkshopAp
         var visit = await app.Finish(await app.CheckedIn(), await app.As(Roles.Technician));
         var pages = await TestPages.SignedIn(app, Roles.Technician);
 
-        var sent = await pages.Send($"{visit.Pages}/sign-off", new() { ["Input.Odometer"] = "24010", ["Input.ExtraParts[0].Quantity"] = "1" }, "#sign-off");
+        var sent = await pages.Send($"{visit.Pages}/sign-off", new() { ["Input.Odometer"] = "24010", ["Input.ExtraParts[0].PartCode"] = TestEngines.CoverGasket, ["Input.ExtraParts[0].Quantity"] = "1" }, "#sign-off");
 
         Assert.Equal($"{visit.Pages}/sign-off", sent.Location);
         var signed = await pages.Open(sent.Location!);

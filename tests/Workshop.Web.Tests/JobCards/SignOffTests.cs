@@ -34,7 +34,8 @@ public sealed class SignOffTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         Assert.Contains("Cylinder 2, intake 1, lobe 2: \"Valve clearance check\" is booked, but it was not measured as found.", sentences);
         Assert.Contains("Head cover bolt (6): opened, but not ticked on the torque sheet.", sentences);
         Assert.Contains("The caution \"Hot oil\" is not acknowledged.", sentences);
-        Assert.Equal(6 + 2 + 4, sentences.Count);
+        Assert.Contains("Head cover: Head cover gasket is reused only after an inspection, and nobody has recorded one.", sentences);
+        Assert.Equal(6 + 2 + 1 + 4, sentences.Count);
         Assert.Equal($"{visit.Pages}/torque-sheet", state.GetProperty("reasons").EnumerateArray()
             .First(r => r.GetProperty("place").GetString() == "torqueSheet").GetProperty("address").GetString());
         Assert.Equal(HttpStatusCode.Conflict, refused.StatusCode);
@@ -145,6 +146,7 @@ public sealed class SignOffTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         await app.Begin(visit, TestEngines.Adjustment);
         await app.FitShim(visit, TestEngines.Intake(1));
         await FinishedVisits.TickAll(technician, visit);
+        await FinishedVisits.InspectSeals(technician, visit);
         await FinishedVisits.ReadCautions(technician, visit);
         await app.Measure(visit, new LobeKey(TestEngines.Intake(1)), Stage.AsLeft, 0.15m);
         await app.Measure(visit, new LobeKey(TestEngines.Intake(1), 2), Stage.AsLeft, 0.23m);
@@ -181,6 +183,7 @@ public sealed class SignOffTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         await app.MeasureAll(visit);
         await technician.PostAsJsonAsync($"{visit.Api}/torque-sheet/ticks",
             new { fastenerCode = TestEngines.CoverBolt, wrenchId = TestWorkshop.SmallWrench, tightened = true }, Ct);
+        await FinishedVisits.InspectSeals(technician, visit);
         await FinishedVisits.ReadCautions(technician, visit);
 
         var answer = await SignOff(technician, visit, new

@@ -162,8 +162,9 @@ public sealed class KitTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         var engine = TestEngines.Twin();
         var items = engine.ServiceItems.ToDictionary(i => i.Code);
 
-        var preview = await app.Look(db => KitOnShelf.Read(
-            db, Domain.Kits.Kit.Of(engine, [items[TestEngines.OilService]], [items[TestEngines.Adjustment]]), null, closed: false, Ct));
+        var preview = await app.Look(async db => await KitOnShelf.Read(
+            db, await KitCase.Of(db, engine, [items[TestEngines.OilService]], [items[TestEngines.Adjustment]], null, new(2026, 3, 2), Ct),
+            null, closed: false, Ct));
 
         Assert.Contains(preview.Lines, l => l.PartCode == TestEngines.OilFilter && l is { Needed: 1, ShortBy: 0, Name: "Oil filter" });
         Assert.Contains(preview.Lines, l => l.PartCode == TestEngines.CoverGasket && l is { Needed: 0, HaveReady: 1 });

@@ -8,6 +8,7 @@ using Workshop.Domain.Measures;
 using Workshop.Domain.Statistics;
 using Workshop.Web.Features.Bookings;
 using Workshop.Web.Features.JobCards;
+using Workshop.Web.Features.Kits;
 using Workshop.Web.Features.TorqueSheets;
 
 namespace Workshop.Web.Data.Seeding;
@@ -52,6 +53,7 @@ internal sealed class VisitWriter(DemoStaff staff, Stockroom stores, OpenDays op
 
         staff.SetClock(visit.Day, 15);
         await Tighten(number, technician, Opened.By(specification, items.Where(i => work.Begun || !IsAdjustment(i))), work.Tightened, ct);
+        await Inspect(number, technician, worn: visit.Purpose == VisitPurpose.ValveCheck && draw.Chance(0.3), ct);
         staff.SetClock(visit.Day, 15, 45);
         await staff.Do(technician, new SignOffCard.Request
         {
@@ -59,7 +61,6 @@ internal sealed class VisitWriter(DemoStaff staff, Stockroom stores, OpenDays op
             Odometer = visit.OdometerCount + draw.WholeNumber(0, 4),
             AcceptsOutsideLimits = work.LeavesOutside,
             Remark = work.LeavesOutside ? "Owner told; comes back when the shims that are needed are here." : null,
-            ExtraParts = visit.Purpose == VisitPurpose.ValveCheck && draw.Chance(0.3) ? SealsFoundWorn(specification) : null,
         }, SignOffCard.Handle, ct);
     }
 
@@ -149,10 +150,22 @@ internal sealed class VisitWriter(DemoStaff staff, Stockroom stores, OpenDays op
         }
     }
 
-    private static List<SignOffCard.ExtraPart> SealsFoundWorn(EngineSpecification specification) =>
-        [.. specification.Joints
-            .Where(j => j.Seals.Any(s => s.Policy == SealPolicy.InspectAndReuse)).Take(1)
-            .SelectMany(j => j.Seals)
-            .Where(s => s.Policy != SealPolicy.ReplaceAlways)
-            .Select(s => new SignOffCard.ExtraPart { PartCode = s.PartCode, Quantity = s.Quantity })];
+    /// <summary>Every seal that may go back in is looked at; the first place's are worn, or all are fit.</summary>
+    private async Task Inspect(int number, string technician, bool worn, CancellationToken ct)
+    {
+        var seals = (await staff.Look(technician, new GetSeals.Request(number), GetSeals.Handle, ct)).Seals;
+        var wornAt = worn ? seals.FirstOrDefault(s => s.Policy == SealPolicy.InspectAndReuse)?.PlaceCode : null;
+        List<InspectSeals.Row> rows =
+        [
+            .. seals.Where(s => s.Policy == SealPolicy.InspectAndReuse || s.PlaceCode == wornAt).Select(s => new InspectSeals.Row
+            {
+                PlaceCode = s.PlaceCode, PartCode = s.PartCode, Verdict = s.PlaceCode == wornAt ? SealVerdict.Replaced : SealVerdict.Fit,
+                Remark = s.PlaceCode == wornAt ? "Hard and flattened." : null,
+            }),
+        ];
+        if (rows.Count > 0)
+        {
+            await staff.Do(technician, new InspectSeals.Request { Number = number, Seals = rows }, InspectSeals.Handle, ct);
+        }
+    }
 }

@@ -3,7 +3,6 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Workshop.Domain.Bookings;
 using Workshop.Domain.JobCards;
-using Workshop.Domain.Kits;
 using Workshop.Domain.Stores;
 using Workshop.Web.Data;
 using Workshop.Web.Features.Kits;
@@ -28,22 +27,22 @@ public sealed record PartsShort(IReadOnlyList<PartsShort.Part> Parts, Instant? F
     internal static async Task<PartsShort> Read(
         WorkshopDbContext db, VisitCase visit, OpeningCalendar calendar, int? cardNumber, Instant now, CancellationToken ct)
     {
-        var kit = Kit.Of(
-            visit.Specification,
+        var today = calendar.Time.DayOf(now);
+        var kit = await KitCase.Of(
+            db, visit.Specification,
             visit.Items.Where(i => i.Likelihood != Likelihood.Possible).Select(i => i.Item),
-            visit.Items.Where(i => i.Likelihood == Likelihood.Possible).Select(i => i.Item));
+            visit.Items.Where(i => i.Likelihood == Likelihood.Possible).Select(i => i.Item),
+            cardNumber, today, ct);
         var lines = (await KitOnShelf.Read(db, kit, cardNumber, closed: false, ct)).Lines.Where(l => l.IsShortOfNeeded).ToList();
         if (lines.Count == 0)
         {
             return new PartsShort([], null, false);
         }
 
-        var codes = lines.ConvertAll(l => l.PartCode);
-        var known = await db.Parts.AsNoTracking().Where(p => codes.Contains(p.Code)).ToDictionaryAsync(p => p.Code, ct);
-        var ids = known.Values.Select(p => p.Id).ToList();
+        var known = kit.Kit.Lines.Where(l => l.Part is not null).ToDictionary(l => l.PartCode, l => kit.TakenFor(l)!, StringComparer.Ordinal);
+        var ids = known.Values.Select(p => p.Id).Distinct().ToList();
         var deliveries = (await db.ExpectedDeliveries.AsNoTracking()
             .Where(d => ids.Contains(d.PartId) && d.ClosedAt == null && d.Thickness == null).ToListAsync(ct)).ToLookup(d => d.PartId);
-        var today = calendar.Time.DayOf(now);
         var parts = lines.ConvertAll(line =>
         {
             var part = known.GetValueOrDefault(line.PartCode);

@@ -4,7 +4,6 @@ using NodaTime;
 using Workshop.Domain.Bookings;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.JobCards;
-using Workshop.Domain.Kits;
 using Workshop.Domain.Measures;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
@@ -97,10 +96,11 @@ public static class ProposeVisit
 
         var duration = VisitDuration.Of(specification, chosen);
         var needs = VisitNeeds.Of(chosen);
-        var kit = Kit.Of(
-            specification,
+        var kit = await KitCase.Of(
+            db, specification,
             chosen.Where(c => c.Likelihood == Likelihood.Certain).Select(c => c.Item),
-            chosen.Where(c => c.Likelihood != Likelihood.Certain).Select(c => c.Item));
+            chosen.Where(c => c.Likelihood != Likelihood.Certain).Select(c => c.Item),
+            cardNumber: null, today, ct);
         return new Answer(
             subject.Motorcycle.Id,
             subject.Motorcycle.Registration,

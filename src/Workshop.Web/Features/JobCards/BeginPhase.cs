@@ -9,6 +9,7 @@ using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
 using Workshop.Web.Data;
 using Workshop.Web.Features.Bookings;
+using Workshop.Web.Features.Kits;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.JobCards;
@@ -112,9 +113,10 @@ public static class BeginPhase
             EnteredBy = actor.PersonId,
         });
         await db.SaveChangesAsync(ct);
+        IReadOnlyList<string> missing = phase == VisitPhase.Work ? await KitReservations.IssueReserved(db, visit.Open, actor, clock, ct) : [];
         return new Answer(
             request.Number, phase, at, who.Technician?.Name, coldFrom,
-            [.. await Warnings(db, visit, who.Technician, ct), .. await BegunEarly(db, visit, phase, who.Technician, clock, ct)],
+            [.. missing, .. await Warnings(db, visit, who.Technician, ct), .. await BegunEarly(db, visit, phase, who.Technician, clock, ct)],
             [.. PhaseRules.CautionsAt(visit.SoFar, phase).Select(c => new CautionNow(c.Code, c.Title, c.Text))]);
     }
 

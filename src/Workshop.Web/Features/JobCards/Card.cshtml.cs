@@ -5,6 +5,7 @@ using Workshop.Domain.JobCards;
 using Workshop.Web.Data;
 using Workshop.Web.Features.Bookings;
 using Workshop.Web.Features.Drift;
+using Workshop.Web.Features.Kits;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.JobCards;
@@ -29,6 +30,9 @@ public sealed class CardModel(WorkshopDbContext db) : WorkshopPage
 
     /// <summary>What the visit is likely to find; absent once it is over, and where no valves are checked.</summary>
     public GetCardForecast.Answer? Forecast { get; private set; }
+
+    /// <summary>What its kit lacks, counted together with all visits to come.</summary>
+    public ListShortages.Answer Lacking { get; private set; } = new([], []);
 
     public bool MayStart { get; private set; }
 
@@ -79,6 +83,12 @@ public sealed class CardModel(WorkshopDbContext db) : WorkshopPage
             && (await Read(new GetCardForecast.Request(Number), GetCardForecast.Handle)).TryGet(out var forecast, out _))
         {
             Forecast = forecast;
+        }
+
+        if (card.State is JobCardState.Booked or JobCardState.CheckedIn
+            && (await Read(new ListShortages.Request(Number), ListShortages.Handle)).TryGet(out var lacking, out _))
+        {
+            Lacking = lacking;
         }
 
         Startable = [.. open.Specification.ServiceItems

@@ -18,7 +18,9 @@ public sealed class SignOffModel(WorkshopDbContext db) : WorkshopPage
 
     public GetSignOff.Answer State { get; private set; } = null!;
 
-    /// <summary>Lines of the kit of which something lies ready: the technician says what was taken.</summary>
+    /// <summary>
+    /// Lines of the kit of which something lies ready beside new seals, or more was picked than it wants: the technician says what was used.
+    /// </summary>
     public IReadOnlyList<KitOnShelf.Line> Ready { get; private set; } = [];
 
     public bool MaySign { get; private set; }
@@ -51,6 +53,7 @@ public sealed class SignOffModel(WorkshopDbContext db) : WorkshopPage
         SignOffPlace.CheckIn => "Check-in",
         SignOffPlace.Cautions => "Cautions",
         SignOffPlace.TorqueSheet => "Torque sheet",
+        SignOffPlace.Seals => "Seals",
         SignOffPlace.Readings => "Readings",
         SignOffPlace.Shims => "Shims",
         SignOffPlace.Findings => "Findings",
@@ -67,7 +70,7 @@ public sealed class SignOffModel(WorkshopDbContext db) : WorkshopPage
         }
 
         (Head, State) = (head, state);
-        Ready = [.. kit.Lines.Where(l => l.HaveReady > 0)];
+        Ready = [.. kit.Lines.Where(l => (l.HaveReady > 0 && !l.ReadyForSeals) || l.Taken > l.Needed + l.HaveReady)];
         MaySign = head.Card.State == JobCardState.CheckedIn && await May(Policies.Measures);
         return Page();
     }

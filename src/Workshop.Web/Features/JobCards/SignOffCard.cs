@@ -136,7 +136,7 @@ public static class SignOffCard
         open.Card.State = JobCardState.SignedOff;
         await Free(db, request.Number, now, ct);
         await db.SaveChangesAsync(ct);
-        if (await KitReservations.Consume(db, request.Number, Used(request, facts), actor, clock, ct) is { } missing)
+        if (await KitReservations.Settle(db, open, Used(request, facts), actor, clock, ct) is { } missing)
         {
             return missing;
         }
@@ -233,12 +233,16 @@ public static class SignOffCard
         }
     }
 
-    /// <summary>What was used: the seals of all that was opened, the parts of what was done, and what was taken beside that.</summary>
+    /// <summary>
+    /// What was used: the seals of all that was opened, new ones for those that did not pass their inspection, the parts of what was
+    /// done, and what was taken beside that.
+    /// </summary>
     private static Dictionary<string, decimal> Used(Request request, SignOffFacts facts)
     {
         var done = facts.Done.Select(i => i.Code).ToHashSet(StringComparer.Ordinal);
-        var kit = Kit.Of(facts.Specification, facts.Begun.Select(i => done.Contains(i.Code) ? i : i with { Parts = [] }), []);
+        var kit = Kit.Of(facts.Specification, facts.Begun.Select(i => done.Contains(i.Code) ? i : i with { Parts = [] }), [], facts.Parts);
         return kit.Lines.Where(l => l.Needed > 0).Select(l => (Code: l.PartCode, Quantity: l.Needed))
+            .Concat(OpenedSeals.Standing(facts.SealInspections).Where(i => i.Taken > 0).Select(i => (Code: i.PartCode, Quantity: i.Taken)))
             .Concat(Taken(request).Select(p => (Code: p.PartCode!, Quantity: p.Quantity!.Value)))
             .GroupBy(u => u.Code, u => u.Quantity, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => g.Sum(), StringComparer.Ordinal);

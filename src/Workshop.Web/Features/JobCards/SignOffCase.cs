@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Workshop.Domain.JobCards;
 using Workshop.Web.Data;
+using Workshop.Web.Features.EngineModels;
 using Workshop.Web.Features.Findings;
 using Workshop.Web.Features.Shims;
 
@@ -25,6 +26,8 @@ internal static class SignOffCase
             Changes = await db.PartChanges.AsNoTracking().Where(c => c.JobCardNumber == number).ToListAsync(ct),
             Ticks = await db.FastenerTicks.AsNoTracking().Where(t => t.JobCardNumber == number).ToListAsync(ct),
             Findings = await FindingRows.Facts(db, number, ct),
+            Parts = await NamedParts.Read(db, open.Specification, ct),
+            SealInspections = await db.SealInspections.AsNoTracking().Where(i => i.JobCardNumber == number).ToListAsync(ct),
             Acknowledged = (await db.CautionAcknowledgements.AsNoTracking()
                 .Where(a => a.JobCardNumber == number).Select(a => a.CautionCode).ToListAsync(ct)).ToHashSet(StringComparer.Ordinal),
         };
@@ -37,6 +40,7 @@ internal static class SignOffCase
         SignOffPlace.CheckIn => $"/job-cards/{number}/check-in",
         SignOffPlace.Cautions => $"/job-cards/{number}/cautions",
         SignOffPlace.TorqueSheet => $"/job-cards/{number}/torque-sheet",
+        SignOffPlace.Seals => $"/job-cards/{number}/seals",
         SignOffPlace.Readings => $"/job-cards/{number}/readings",
         SignOffPlace.Shims => $"/job-cards/{number}/shims",
         SignOffPlace.Findings => $"/job-cards/{number}/findings",

@@ -23,9 +23,8 @@ public static class GetKit
             return problem;
         }
 
-        var kit = Kit.Of(open.Specification, open.ItemsUnderWay, open.ItemsHeldReady);
-        var closed = open.Card.State is JobCardState.SignedOff or JobCardState.Cancelled;
-        var shown = await KitOnShelf.Read(db, kit, request.Number, closed, ct);
+        var closed = open.Card.State is not (JobCardState.Booked or JobCardState.CheckedIn);
+        var shown = await KitOnShelf.Read(db, await KitCase.OfCard(db, open, clock, ct), request.Number, closed, ct);
         return new Answer(request.Number, shown.Lines, shown.Compounds);
     }
 }

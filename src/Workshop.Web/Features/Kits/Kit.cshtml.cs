@@ -11,11 +11,22 @@ public sealed class KitModel(WorkshopDbContext db) : WorkshopPage
     [BindProperty(SupportsGet = true)]
     public int Number { get; set; }
 
+    [BindProperty]
+    public SubstitutePart.Request Other { get; set; } = new();
+
     public CardHead Head { get; private set; } = null!;
 
     public KitOnShelf Kit { get; private set; } = new([], []);
 
-    public bool MayReserve => Kit.IsShort && Head.Card.State is (JobCardState.Booked or JobCardState.CheckedIn);
+    /// <summary>What this card lacks, counted together with all visits to come.</summary>
+    public ListShortages.Answer Lacking { get; private set; } = new([], []);
+
+    /// <summary>Lines for which something may stand in, or does.</summary>
+    public IReadOnlyList<KitOnShelf.Line> Substitutable { get; private set; } = [];
+
+    public bool MayReserve => Kit.IsShort && IsOpen;
+
+    private bool IsOpen => Head.Card.State is JobCardState.Booked or JobCardState.CheckedIn;
 
     public Task<IActionResult> OnGet() => Show();
 
@@ -31,6 +42,21 @@ public sealed class KitModel(WorkshopDbContext db) : WorkshopPage
         },
         again: Show);
 
+    public async Task<IActionResult> OnPostInstead() => await May(Policies.KeepsStores)
+        ? await Write(
+            Other with { Number = Number },
+            SubstitutePart.Handle,
+            kit =>
+            {
+                Done = kit.Lines.FirstOrDefault(l => l.PartCode == Other.PartCode)?.Instead is { } instead
+                    ? $"{instead.Name} stands in for {Other.PartCode} on this card."
+                    : $"{Other.PartCode} itself is taken again.";
+                return Redirect($"/job-cards/{Number}/kit");
+            },
+            again: Show,
+            prefix: "Other")
+        : Forbid();
+
     private async Task<IActionResult> Show()
     {
         if (!(await CardHead.Load(db, Number, HttpContext.RequestAborted)).TryGet(out var head, out var problem)
@@ -40,6 +66,15 @@ public sealed class KitModel(WorkshopDbContext db) : WorkshopPage
         }
 
         (Head, Kit) = (head, new KitOnShelf(kit.Lines, kit.Compounds));
+        if (IsOpen)
+        {
+            // A substitution is offered where something is short or made no more, and where one was made.
+            Substitutable = await May(Policies.KeepsStores)
+                ? [.. Kit.Lines.Where(l => l.Instead is not null || ((l.ShortBy > 0 || l.Discontinued) && l.Alternatives.Count > 0))]
+                : [];
+            Lacking = (await Read(new ListShortages.Request(Number), ListShortages.Handle)).TryGet(out var lacking, out _) ? lacking : Lacking;
+        }
+
         return Page();
     }
 }

@@ -1,6 +1,6 @@
 using NodaTime;
 using Workshop.Domain;
-using Workshop.Domain.EngineModels;
+using Workshop.Domain.JobCards;
 using Workshop.Domain.Kits;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
@@ -11,53 +11,85 @@ using Workshop.Web.Features.JobCards;
 namespace Workshop.Web.Features.Kits;
 
 /// <summary>
-/// Holds the kit of a visit in the stores, lets it go, and takes it out. Called by the use cases that book, change, cancel and
-/// sign off a visit, inside their transaction; the card and its items are saved by then. Each saves what it adds.
+/// Holds the kit of a visit in the stores, lets it go, issues it and settles it. Called by the use cases that book, change,
+/// begin, cancel and sign off a visit, inside their transaction; the card and its items are saved by then. Each saves what it adds.
 /// </summary>
 internal static class KitReservations
 {
     /// <summary>
-    /// Brings what is reserved for the card to its kit as it now is: as much as is free, never more. May be called whenever
-    /// the items change or goods come in; when nothing is to change, nothing is written.
+    /// Brings what is reserved for the card to its kit as it now is, less what is on its bench: as much as is free, never more.
+    /// May be called whenever the items change or goods come in; when nothing is to change, nothing is written.
     /// </summary>
     public static async Task Reserve(WorkshopDbContext db, int number, Actor actor, IClock clock, CancellationToken ct)
     {
         var open = (await OpenCard.Find(db, number, ct)).Value;
-        var wanted = Kit.Of(open.Specification, open.ItemsUnderWay, open.ItemsHeldReady).Lines
-            .ToDictionary(l => l.PartCode, l => l.Needed + l.HaveReady, StringComparer.Ordinal);
-        await ReserveQuantities(db, number, wanted, actor, clock, ct);
+        var visit = await KitCase.OfCard(db, open, clock, ct);
+        var wanted = visit.Wanted;
+        foreach (var (id, part) in await ToChange(db, number, wanted.Keys, visit.UsedOn, ct))
+        {
+            Add(db, number, StockAllocation.Reserve(Math.Max(0, wanted.GetValueOrDefault(id) - part.IssuedToCard), part.Shelves), actor, clock);
+        }
+
+        await db.SaveChangesAsync(ct);
     }
 
-    /// <summary>Lets go whatever the card holds: the visit is cancelled.</summary>
-    public static Task Release(WorkshopDbContext db, int number, Actor actor, IClock clock, CancellationToken ct) =>
-        ReserveQuantities(db, number, new Dictionary<string, decimal>(), actor, clock, ct);
+    /// <summary>The visit does not take place: lets go whatever the card holds, and what is on its bench goes back.</summary>
+    public static async Task Release(WorkshopDbContext db, int number, Actor actor, IClock clock, CancellationToken ct)
+    {
+        var open = (await OpenCard.Find(db, number, ct)).Value;
+        foreach (var part in (await ToChange(db, number, [], await KitCase.UsedOnDay(db, open.Card, clock, ct), ct)).Values)
+        {
+            Add(db, number, StockAllocation.Settle(0, part.Shelves).Changes, actor, clock);
+        }
+
+        await db.SaveChangesAsync(ct);
+    }
+
+    /// <summary>The work begins: what is reserved and lies there goes to the bench. Answers what is short, in sentences.</summary>
+    public static async Task<IReadOnlyList<string>> IssueReserved(WorkshopDbContext db, OpenCard open, Actor actor, IClock clock, CancellationToken ct)
+    {
+        var number = open.Card.Number;
+        var visit = await KitCase.OfCard(db, open, clock, ct);
+        var wanted = visit.Wanted;
+        var shorts = new List<string>();
+        foreach (var (id, part) in (await ToChange(db, number, wanted.Keys, visit.UsedOn, ct)).OrderBy(p => p.Value.Part.Code, StringComparer.Ordinal))
+        {
+            var (changes, _) = StockAllocation.Pick(Math.Max(0, wanted.GetValueOrDefault(id) - part.IssuedToCard), part.Shelves);
+            Add(db, number, changes, actor, clock);
+            var after = StockAllocation.After(part.Shelves, changes);
+            Add(db, number, StockAllocation.Reserve(Math.Max(0, wanted.GetValueOrDefault(id) - after.Sum(s => s.IssuedToCard)), after), actor, clock);
+            if (wanted.GetValueOrDefault(id) - after.Sum(s => s.IssuedToCard) is > 0 and var missing)
+            {
+                shorts.Add($"{part.Part.Name}: {part.Part.Unit.Say(missing)} short.");
+            }
+        }
+
+        await db.SaveChangesAsync(ct);
+        return shorts;
+    }
 
     /// <summary>
-    /// Takes what was used out of the stores and lets go the rest of what the card holds. Refused as a whole when the stores
-    /// have less of a part than was used.
+    /// Squares the card with the stores: what was used beyond what is on its bench is taken, what was not used goes back to its
+    /// place, the rest of what it holds is let go. Refused as a whole when the stores have less of a part than was used.
     /// </summary>
-    /// <param name="used">Quantity by part code, each above zero.</param>
-    public static async Task<Problem?> Consume(
-        WorkshopDbContext db, int number, IReadOnlyDictionary<string, decimal> used, Actor actor, IClock clock, CancellationToken ct)
+    /// <param name="used">Quantity by part code, as specification or stores name it; each above zero.</param>
+    public static async Task<Problem?> Settle(
+        WorkshopDbContext db, OpenCard open, IReadOnlyDictionary<string, decimal> used, Actor actor, IClock clock, CancellationToken ct)
     {
-        var codes = used.Keys.Union(await Shelves.CodesHeld(db, number, ct)).ToList();
-        var parts = await Shelves.ReadToChange(db, codes, number, ct);
-        var faults = new List<FieldFault>();
-        foreach (var code in codes.Order(StringComparer.Ordinal))
+        var number = open.Card.Number;
+        var visit = await KitCase.OfCard(db, open, clock, ct);
+        var known = await Stores.PartsByCode.Read(db, [.. used.Keys], ct);
+        var faults = used.Where(u => !known.ContainsKey(u.Key)).Select(u => new FieldFault($"kit.{u.Key}",
+            $"{u.Key}: {PartUnit.Piece.Say(u.Value)} used, but the stores know no such part; enter it and its stock there first.")).ToList();
+        var byPart = used.Where(u => known.ContainsKey(u.Key))
+            .GroupBy(u => visit.TakenFor(known[u.Key]).Id, u => u.Value).ToDictionary(g => g.Key, g => g.Sum());
+        foreach (var (id, part) in (await ToChange(db, number, byPart.Keys, visit.UsedOn, ct)).OrderBy(p => p.Value.Part.Code, StringComparer.Ordinal))
         {
-            var quantity = used.GetValueOrDefault(code);
-            if (!parts.TryGetValue(code, out var part))
-            {
-                faults.Add(new FieldFault($"kit.{code}",
-                    $"{code}: {Say(quantity)} used, but the stores know no such part; enter it and its stock there first."));
-                continue;
-            }
-
-            var (changes, missing) = StockAllocation.Issue(quantity, part.Shelves);
+            var quantity = byPart.GetValueOrDefault(id);
+            var (changes, missing) = StockAllocation.Settle(quantity, part.Shelves);
             if (missing > 0)
             {
-                faults.Add(new FieldFault($"kit.{code}",
-                    $"{part.Part.Name} ({code}): {Say(quantity, part.Part.Unit)} used, but only {Say(part.OnHand, part.Part.Unit)} in the stores; enter the delivery or the count there first."));
+                faults.Add(new FieldFault($"kit.{part.Part.Code}", Missing(part, quantity)));
                 continue;
             }
 
@@ -73,24 +105,14 @@ internal static class KitReservations
         return null;
     }
 
-    private static async Task ReserveQuantities(
-        WorkshopDbContext db, int number, Dictionary<string, decimal> wanted, Actor actor, IClock clock, CancellationToken ct)
-    {
-        var codes = wanted.Keys.Union(await Shelves.CodesHeld(db, number, ct)).ToList();
-        foreach (var (code, part) in await Shelves.ReadToChange(db, codes, number, ct))
-        {
-            Add(db, number, StockAllocation.Reserve(wanted.GetValueOrDefault(code), part.Shelves), actor, clock);
-        }
-
-        await db.SaveChangesAsync(ct);
-    }
-
-    private static void Add(WorkshopDbContext db, int number, IReadOnlyList<StockChange> changes, Actor actor, IClock clock) =>
+    /// <summary>Writes movements of a card; saves nothing.</summary>
+    public static void Add(WorkshopDbContext db, int number, IReadOnlyList<StockChange> changes, Actor actor, IClock clock) =>
         db.StockMovements.AddRange(changes.Select(change => new StockMovement
         {
             Id = NewId.At(clock),
             PartId = change.PartId,
             PlaceId = change.PlaceId,
+            LotId = change.LotId,
             Kind = change.Kind,
             OnHandChange = change.OnHandChange,
             ReservedChange = change.ReservedChange,
@@ -99,6 +121,15 @@ internal static class KitReservations
             MovedAt = clock.GetCurrentInstant(),
         }));
 
-    private static string Say(decimal quantity, PartUnit unit = PartUnit.Piece) =>
-        unit == PartUnit.Millilitre ? $"{quantity:0.####} ml" : $"{quantity:0.####}";
+    private static string Missing(PartOnShelves part, decimal used)
+    {
+        var bench = part.IssuedToCard > 0 ? $", {part.Part.Unit.Say(part.IssuedToCard)} on the bench and" : ", but only";
+        var expired = part.Expired > 0 ? $" and {part.Part.Unit.Say(part.Expired)} past its day" : "";
+        return $"{part.Part.Name} ({part.Part.Code}): {part.Part.Unit.Say(used)} used{bench} {part.Part.Unit.Say(part.OnHand - part.Expired)} in the stores{expired}; "
+            + "enter the delivery or the count there first.";
+    }
+
+    private static async Task<IReadOnlyDictionary<Guid, PartOnShelves>> ToChange(
+        WorkshopDbContext db, int number, IEnumerable<Guid> parts, LocalDate usedOn, CancellationToken ct) =>
+        await Shelves.ReadToChange(db, [.. parts.Union(await Shelves.TouchedBy(db, number, ct))], number, usedOn, ct);
 }

@@ -173,6 +173,7 @@ internal static partial class FieldLabels
         [typeof(Seal)] =
         [
             ("partCode", new("The stores' code")), ("quantity", new("Quantity", "for all together")), ("policy", new("When the joint is opened")),
+            ("reuseAllowedBy", new("The maker allows it again in", "document and page; only of what is otherwise fitted once")),
         ],
         [typeof(ReceivingThread)] =
         [

@@ -1,0 +1,82 @@
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Workshop.Domain.Bookings;
+using Workshop.Domain.JobCards;
+using Workshop.Domain.Kits;
+using Workshop.Domain.Stores;
+using Workshop.Web.Data;
+using Workshop.Web.Features.EngineModels;
+using Workshop.Web.Features.Stores;
+
+namespace Workshop.Web.Features.Kits;
+
+/// <summary>A visit that is booked or here, with what its kit wants and what it has of it.</summary>
+internal sealed record OpenVisits(int Number, string Registration, Instant StartsAt, IReadOnlyList<OpenVisits.Line> Lines)
+{
+    /// <param name="PartCode">Of the part that is taken; the specification's where the stores do not know it.</param>
+    /// <param name="Needed">Of certain and likely items: what only lies ready holds nothing up.</param>
+    /// <param name="Reserved">Held for it, of lots that last until its day.</param>
+    /// <param name="Issued">On its bench.</param>
+    public sealed record Line(string PartCode, Part? Part, decimal Needed, decimal HaveReady, decimal Reserved, decimal Issued);
+
+    /// <summary>All of them, in seven statements however many they are.</summary>
+    public static async Task<IReadOnlyList<OpenVisits>> Read(WorkshopDbContext db, WorkshopTime time, LocalDate today, CancellationToken ct)
+    {
+        var cards = await (
+            from card in db.JobCards.AsNoTracking()
+            join motorcycle in db.Motorcycles on card.MotorcycleId equals motorcycle.Id
+            where card.State == JobCardState.Booked || card.State == JobCardState.CheckedIn
+            orderby card.StartsAt, card.Number
+            select new { card.Number, card.State, card.StartsAt, card.EngineModelVersionId, motorcycle.Registration }).ToListAsync(ct);
+        var numbers = cards.ConvertAll(c => c.Number);
+        var items = (await db.JobCardItems.AsNoTracking().Where(i => numbers.Contains(i.JobCardNumber)).ToListAsync(ct)).ToLookup(i => i.JobCardNumber);
+        var versions = cards.ConvertAll(c => c.EngineModelVersionId).Distinct().ToList();
+        var specifications = await db.EngineModelVersions.AsNoTracking().Where(v => versions.Contains(v.Id)).ToDictionaryAsync(v => v.Id, v => v.Specification, ct);
+        var parts = await PartsByCode.Read(db, [.. specifications.Values.SelectMany(NamedParts.CodesOf).Distinct()], ct);
+        var instead = await KitCase.Substitutions(db, numbers, ct);
+        var held = await Held(db, numbers, ct);
+        return [.. cards.Select(card =>
+        {
+            var specification = specifications[card.EngineModelVersionId];
+            var chosen = items[card.Number].ToLookup(
+                i => i.Likelihood != Likelihood.Possible || i.StartedAt is not null, i => specification.ServiceItems.Single(s => s.Code == i.ServiceItemCode));
+            var visit = new KitCase(
+                Kit.Of(specification, chosen[true], chosen[false], parts), parts,
+                instead[card.Number].ToDictionary(i => i.Original, i => i.StandIn),
+                card.State == JobCardState.Booked ? LocalDate.Max(today, time.DayOf(card.StartsAt)) : today);
+            return new OpenVisits(card.Number, card.Registration, card.StartsAt, [.. LinesOf(visit, held[card.Number])]);
+        })];
+    }
+
+    private static IEnumerable<Line> LinesOf(KitCase visit, IEnumerable<HeldPart> held)
+    {
+        var own = held.ToLookup(h => h.PartId);
+        return visit.Kit.Lines
+            .GroupBy(l => (visit.TakenFor(l)?.Id, Code: visit.TakenFor(l)?.Code ?? l.PartCode))
+            .Select(g => new Line(
+                g.Key.Code, visit.TakenFor(g.First()), g.Sum(l => l.Needed), g.Sum(l => l.HaveReady),
+                own[g.Key.Id ?? Guid.Empty].Where(h => h.ExpiresOn is null || h.ExpiresOn >= visit.UsedOn).Sum(h => h.Reserved),
+                own[g.Key.Id ?? Guid.Empty].Sum(h => h.Issued)));
+    }
+
+    private sealed record HeldPart(Guid PartId, LocalDate? ExpiresOn, decimal Reserved, decimal Issued);
+
+    private static async Task<ILookup<int, HeldPart>> Held(WorkshopDbContext db, List<int> numbers, CancellationToken ct)
+    {
+        var rows = await (
+            from movement in db.StockMovements.AsNoTracking()
+            join part in db.Parts on movement.PartId equals part.Id
+            join lot in db.StockLots on movement.LotId equals lot.Id into lots
+            from lot in lots.DefaultIfEmpty()
+            where movement.JobCardNumber != null && numbers.Contains(movement.JobCardNumber.Value)
+                && movement.Thickness == null && movement.Condition == StockCondition.New
+            group movement by new { Card = movement.JobCardNumber!.Value, PartId = part.MergedIntoId ?? part.Id, ExpiresOn = lot == null ? null : lot.ExpiresOn } into held
+            select new
+            {
+                held.Key,
+                Reserved = held.Sum(m => m.ReservedChange),
+                Issued = -held.Where(m => m.Kind == MovementKind.Issued || m.Kind == MovementKind.Returned).Sum(m => m.OnHandChange),
+            }).ToListAsync(ct);
+        return rows.ToLookup(r => r.Key.Card, r => new HeldPart(r.Key.PartId, r.Key.ExpiresOn, r.Reserved, r.Issued));
+    }
+}
