@@ -28,6 +28,7 @@ public sealed partial class VisitJourneyTests(Chromium browser) : IClassFixture<
         await Tighten(technician, card);
         await TurnByHand(technician, card);
         await MeasureAsLeft(technician, card, fitted);
+        await InspectSeals(technician, card);
         await SignOff(technician, card);
 
         var manager = new Hands(await browser.SignedInAs("otto"));
@@ -215,6 +216,20 @@ public sealed partial class VisitJourneyTests(Chromium browser) : IClassFixture<
         }
 
         await Seen(technician.Page, "16-torque-sheet-ticked");
+    }
+
+    private static async Task InspectSeals(Hands technician, int card)
+    {
+        await technician.Page.GotoAsync($"/job-cards/{card}/seals");
+        var fit = technician.Page.Locator("article", new() { HasText = "not inspected yet" }).GetByLabel("Fit, goes back in");
+        for (var i = 0; i < await fit.CountAsync(); i++)
+        {
+            await technician.Tick(fit.Nth(i));
+        }
+
+        await Seen(technician.Page, "19-seals");
+        await technician.Press("Write what was seen");
+        await Assertions.Expect(technician.Page.GetByText("Every seal that must be inspected is.").First).ToBeVisibleAsync();
     }
 
     private static async Task SignOff(Hands technician, int card)
