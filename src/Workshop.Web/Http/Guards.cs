@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using System.Threading.RateLimiting;
 using Microsoft.AspNetCore.Diagnostics;
+using Microsoft.AspNetCore.StaticFiles;
 using Workshop.Domain.Outcomes;
 
 namespace Workshop.Web.Http;
@@ -69,6 +70,22 @@ internal static class Guards
 
         return next(http);
     });
+
+    /// <summary>
+    /// Files of the pages. One that is asked for by its version never changes under that address; any other is asked for anew each
+    /// time, so that modules of two versions never meet.
+    /// </summary>
+    public static void UseAssets(this IApplicationBuilder app)
+    {
+        var types = new FileExtensionContentTypeProvider();
+        types.Mappings[".webmanifest"] = "application/manifest+json";
+        app.UseStaticFiles(new StaticFileOptions
+        {
+            ContentTypeProvider = types,
+            OnPrepareResponse = file => file.Context.Response.Headers.CacheControl =
+                file.Context.Request.Query.ContainsKey("v") ? "public, max-age=31536000, immutable" : "no-cache",
+        });
+    }
 
     /// <summary>
     /// A cookie is sent by any page that can make a browser post here; a header of our own is not. So a write to the API that

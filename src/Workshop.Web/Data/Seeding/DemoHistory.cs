@@ -20,6 +20,7 @@ internal sealed class DemoHistory(
     private const int BookedAhead = 6;
     private const int LongestSincePassingBy = 40;
     private const double NeverPasses = 0.3;
+    private const int ValvesOfTheOpenOne = 16;
 
     public async Task Write(Instant now, CancellationToken ct)
     {
@@ -118,6 +119,8 @@ internal sealed class DemoHistory(
         var day = staff.Time.DayOf(now);
         string[] technicians = ["tilda", "bram"];
 
+        await OpenInBay(writer, [.. checks.Where((_, i) => i % 2 == 0).Select(id => byId[id])], now, ct);
+
         // Every second one: the rest of what is overdue stays for somebody to book.
         foreach (var (id, index) in checks.Where((_, i) => i % 2 == 1).Take(BookedAhead).Select((id, index) => (id, index)))
         {
@@ -132,5 +135,18 @@ internal sealed class DemoHistory(
                 await writer.CheckInNow(visit, number, random.Stream("standing here"), ct);
             }
         }
+    }
+
+    /// <summary>One with sixteen valves lies open in its bay, so that somebody can measure at once.</summary>
+    private async Task OpenInBay(VisitWriter writer, IReadOnlyList<BookedMotorcycle> checks, Instant now, CancellationToken ct)
+    {
+        var today = staff.Time.DayOf(now);
+        var begun = openDays.IsOpen(today) && staff.Time.At(now).TimeOfDay > new LocalTime(8, 10);
+        var day = begun ? today : openDays.Before(today);
+        var motorcycle = checks.First(m => m.Plan.EngineModel.Specification.Valves.Count >= ValvesOfTheOpenOne);
+        await writer.OpenInBay(
+            new PlannedVisit(motorcycle.Plan, day, motorcycle.Plan.NowKm, VisitPurpose.ValveCheck, "FB-01", Sloppy: false),
+            motorcycle.Id, "tilda", begun, ct);
+        staff.Clock.Now = now;
     }
 }

@@ -84,6 +84,32 @@ internal sealed class VisitWriter(DemoStaff staff, Stockroom stores, OpenDays op
         }, BookVisit.Handle, ct)).Number;
     }
 
+    /// <summary>
+    /// A visit that is under way: brought the working day before, covers coming off since eight, nothing measured yet. It stands in
+    /// its bay for somebody to measure.
+    /// </summary>
+    /// <param name="visit">Of a day that has come.</param>
+    /// <param name="motorcycleId">Which.</param>
+    /// <param name="technician">Who is at it.</param>
+    /// <param name="clockRuns">It is that day, and the technician's clock runs.</param>
+    /// <param name="ct">Ends it.</param>
+    public async Task OpenInBay(PlannedVisit visit, Guid motorcycleId, string technician, bool clockRuns, CancellationToken ct)
+    {
+        staff.SetClock(visit.Day.PlusDays(-9), 11);
+        var number = await Book(visit, motorcycleId, technician, ct);
+        await CheckIn(visit, number, openDays.Before(visit.Day), random.Stream("under way"), ct);
+        staff.SetClock(visit.Day, 8, 5);
+        await staff.Do(technician, new BeginPhase.Request { Number = number, Phase = VisitPhase.Work }, BeginPhase.Handle, ct);
+        if (clockRuns)
+        {
+            await staff.Do(technician, new ClockOn.Request { Number = number }, ClockOn.Handle, ct);
+        }
+
+        var before = Cautions.InOrder(ItemsOf(visit).SelectMany(i => visit.Motorcycle.EngineModel.Specification.ServiceItems.Single(s => s.Code == i.Code).Cautions))
+            .Where(c => BaySteps.CautionsOf(BayStep.Open).Contains(c.Stage)).Select(c => c.Code).ToList();
+        await staff.Do(technician, new AcknowledgeCautions.Request { Number = number, Codes = before }, AcknowledgeCautions.Handle, ct);
+    }
+
     /// <summary>Books a visit of the past, at the clock's time.</summary>
     private async Task<int> Book(PlannedVisit visit, Guid motorcycleId, string technician, CancellationToken ct) =>
         (await staff.Do(Advisor, new BookVisit.Request

@@ -12,6 +12,8 @@ internal static class ClearancesApi
         readings.MapGet("/", (int number, Api run) => run.Read(new GetReadings.Request(number), GetReadings.Handle));
         bench.MapPost("/", (int number, RecordReadings.Request body, Api run) =>
             run.Post(body with { Number = number }, RecordReadings.Handle));
+        bench.MapPost("/positions", (int number, ConfirmPosition.Request body, Api run) =>
+            run.Post(body with { Number = number }, ConfirmPosition.Handle));
         bench.MapPost("/hand-turns", (int number, ConfirmHandTurns.Request body, Api run) =>
             run.Post(body with { Number = number }, ConfirmHandTurns.Handle));
     }

@@ -108,19 +108,11 @@ public static class GetReadings
 
     private static List<Position> Positions(EngineSpecification specification, CardMeasurements measured, Texts texts)
     {
-        // A lobe that may be measured at several positions is shown at the first that the crank comes to.
-        var left = ReadingRules.LobesOf(specification).ToHashSet();
-        var positions = specification.MeasuringPositions
-            .Select(p => new Position(p.Name, p.CrankDegrees, p.Mark,
-                [.. p.Lobes.Where(left.Remove).Select(l => StateOf(l, specification, measured, texts))]))
-            .Where(p => p.Lobes.Count > 0)
+        var stated = specification.MeasuringPositions.ToDictionary(p => p.Name);
+        var positions = MeasuringOrder.Of(specification).Select(stop => stated.TryGetValue(stop.Name, out var at)
+            ? new Position(stop.Name, at.CrankDegrees, at.Mark, [.. stop.Lobes.Select(l => StateOf(l, specification, measured, texts))])
+            : new Position(stop.Name, null, "see the maker's manual", [.. stop.Lobes.Select(l => StateOf(l, specification, measured, texts))]))
             .ToList();
-        if (left.Count > 0)
-        {
-            positions.Add(new Position("No position stated", null, "see the maker's manual",
-                [.. left.Order().Select(l => StateOf(l, specification, measured, texts))]));
-        }
-
         return positions;
     }
 

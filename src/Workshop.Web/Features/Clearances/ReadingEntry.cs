@@ -38,6 +38,13 @@ internal static class ReadingEntry
             }
 
             var earlier = ReadingRules.Standing(entry.Known.Readings, lobe, stage);
+            var attempt = ReadingRules.NextAttempt(entry.Known.Readings, lobe, stage);
+            if (row.Attempt is { } expected && expected != attempt && earlier is not null)
+            {
+                entry.AddOvertaken($"{path}.attempt", expected, earlier);
+                continue;
+            }
+
             var bracket = Bracket.Of(row.Kind ?? BracketKind.GoAndNoGo, Mm(row.GoMm), Mm(row.NoGoMm), row.Stacked);
 
             // What was carried over, unmeasured, is no measurement that a new one has to be defended against.
@@ -55,7 +62,7 @@ internal static class ReadingEntry
                 Valve = lobe.Valve,
                 Lobe = lobe.Lobe,
                 Stage = stage,
-                Attempt = ReadingRules.NextAttempt(entry.Known.Readings, lobe, stage),
+                Attempt = attempt,
                 Kind = bracket.Kind,
                 Go = bracket.Go,
                 NoGo = bracket.NoGo,

@@ -69,6 +69,12 @@ public static class RecordReadings
 
         /// <summary>Two blades together made one of the ends.</summary>
         public bool Stacked { get; init; }
+
+        /// <summary>
+        /// Which attempt at this lobe and stage it is, as far as the caller knows: 1 for the first. Where somebody else has read it
+        /// meanwhile the send is refused, so that nobody's reading is replaced unseen. Absent: whichever is next.
+        /// </summary>
+        public int? Attempt { get; init; }
     }
 
     public sealed record ShimRow
@@ -230,6 +236,7 @@ public static class RecordReadings
         {
             RuleFor(r => r.Valve).IsValve();
             RuleFor(r => r.Stage).IsGiven("asFound or asLeft");
+            RuleFor(r => r.Attempt).GreaterThanOrEqualTo(1).WithMessage("{PropertyName} is {PropertyValue}: 1 is the first attempt.");
             RuleFor(r => r.GoMm).IsClearance().WithName(r => $"goMm of {Where(r)}");
             RuleFor(r => r.NoGoMm).IsClearance().WithName(r => $"noGoMm of {Where(r)}");
             RuleFor(r => r).Custom((row, context) =>

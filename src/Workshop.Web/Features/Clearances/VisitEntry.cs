@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Workshop.Domain;
+using Workshop.Domain.Clearances;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.JobCards;
 using Workshop.Domain.Outcomes;
@@ -40,6 +41,7 @@ internal sealed class VisitEntry
     private readonly List<Remark> remarks = [];
     private readonly List<FieldFault> faults = [];
     private readonly List<FieldFault> shortages = [];
+    private readonly List<(string Field, int Attempt, ClearanceReading By)> overtaken = [];
     private bool adjusts;
 
     private VisitEntry(
@@ -106,6 +108,9 @@ internal sealed class VisitEntry
     /// <summary>The stores lack it: answered as a conflict, where nothing else is wrong.</summary>
     public void AddShortage(string field, string sentence) => shortages.Add(new FieldFault(field, sentence));
 
+    /// <summary>Somebody else has read the lobe since the caller looked.</summary>
+    public void AddOvertaken(string field, int attempt, ClearanceReading by) => overtaken.Add((field, attempt, by));
+
     /// <summary>Notes that a new row takes the place of an earlier one; a reason is asked for.</summary>
     public void Replaces(string what) => replaced.Add(what);
 
@@ -162,6 +167,11 @@ internal sealed class VisitEntry
     /// <summary>Saves what was added and writes the forecasts anew; or says everything that is wrong.</summary>
     public async Task<Problem?> Finish(IClock clock, CancellationToken ct)
     {
+        if (overtaken.Count > 0)
+        {
+            return await Overtaken(ct);
+        }
+
         if (replaced.Count > 0 && string.IsNullOrWhiteSpace(Reason))
         {
             Add(new FieldFault("reason", $"reason is empty: say why {string.Join(", ", replaced)} is measured again."));
@@ -187,6 +197,29 @@ internal sealed class VisitEntry
 
         await ForecastRows.Rewrite(Db, Open.Card.EngineId, clock, ct);
         return null;
+    }
+
+    /// <summary>Both values, so that a person can decide which stands.</summary>
+    private async Task<Problem> Overtaken(CancellationToken ct)
+    {
+        var time = await WorkshopTimes.Read(Db, ct);
+        var ids = overtaken.Select(o => o.By.MeasuredBy).Distinct().ToList();
+        var names = await Db.People.Where(p => ids.Contains(p.Id)).ToDictionaryAsync(p => p.Id, p => p.Name, ct);
+        var faulty = overtaken.Select(o => new FieldFault(o.Field,
+            $"{o.Field} is {o.Attempt}: {o.By.Key.Spoken} {o.By.Stage.Spoken()} was read meanwhile, {o.By.Bracket} "
+            + $"by {names[o.By.MeasuredBy]} at {time.Say(o.By.MeasuredAt)}, attempt {o.By.Attempt}.")).ToList();
+        return Problem.Conflict("overtaken", string.Join(" ", faulty.Select(f => f.Sentence))) with
+        {
+            Faults = faulty,
+            Extras = new Dictionary<string, object?>
+            {
+                ["standing"] = overtaken.Select(o => new
+                {
+                    o.By.Valve, o.By.Lobe, o.By.Stage, o.By.Attempt, Reading = o.By.Bracket.ToString(),
+                    MeasuredBy = names[o.By.MeasuredBy], MeasuredAt = time.Say(o.By.MeasuredAt),
+                }).ToArray(),
+            },
+        };
     }
 
     private async Task StartAdjustment(IClock clock, CancellationToken ct)

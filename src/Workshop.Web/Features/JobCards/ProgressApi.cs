@@ -18,6 +18,11 @@ internal static class ProgressApi
             run.Post(body with { Number = number }, MoveMotorcycle.Handle));
         tells.MapPost("/wait", (int number, WaitFor.Request body, Api run) =>
             run.Post(body with { Number = number }, WaitFor.Handle));
+        visit.MapGet("/work-clock", (int number, Api run) => run.Read(new GetWorkClock.Request(number), GetWorkClock.Handle));
+        tells.MapPost("/work-clock/on", (int number, ClockOn.Request body, Api run) =>
+            run.Post(body with { Number = number }, ClockOn.Handle));
+        tells.MapPost("/work-clock/off", (int number, ClockOff.Request body, Api run) =>
+            run.Post(body with { Number = number }, ClockOff.Handle));
         tells.MapPost("/go-on", (int number, GoOn.Request body, Api run) =>
             run.Post(body with { Number = number }, GoOn.Handle));
     }

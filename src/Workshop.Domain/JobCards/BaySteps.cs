@@ -1,0 +1,118 @@
+using Workshop.Domain.Clearances;
+using Workshop.Domain.EngineModels;
+
+namespace Workshop.Domain.JobCards;
+
+/// <summary>What a technician does at the engine, in the order of the work.</summary>
+public enum BayStep
+{
+    /// <summary>Cautions, tools on the bench, work begun.</summary>
+    Open,
+
+    /// <summary>Every valve as found.</summary>
+    Measure,
+
+    /// <summary>Shims chosen and fitted, or screws set.</summary>
+    Adjust,
+
+    /// <summary>What was opened is tightened.</summary>
+    Tighten,
+
+    /// <summary>Two turns by hand, then what was disturbed once more.</summary>
+    MeasureAgain,
+
+    /// <summary>Everything counted back, covers on, sign-off.</summary>
+    Close,
+}
+
+/// <summary>How far one step is.</summary>
+/// <param name="Left">What is still to be done, in a few words; empty where it is done.</param>
+public sealed record BayStepState(BayStep Step, string Left)
+{
+    public bool Done => Left.Length == 0;
+}
+
+/// <summary>
+/// Which steps a visit has and how far each is, by the gates of its sign-off: what a gate still asks for is what is left of a
+/// step. The first that is not done is where one is.
+/// </summary>
+public static class BaySteps
+{
+    private static readonly CautionStage[] OpenStages = [CautionStage.BeforeCovers, CautionStage.AtFluids];
+    private static readonly CautionStage[] AdjustStages = [CautionStage.AtAdjustment];
+    private static readonly CautionStage[] CloseStages = [CautionStage.BeforeClosing, CautionStage.BeforeStart];
+
+    /// <param name="facts">Of the visit.</param>
+    /// <param name="workBegun">Somebody said that the work begins.</param>
+    /// <param name="asLeftWaits">What stands before the readings as left.</param>
+    public static IReadOnlyList<BayStepState> Of(SignOffFacts facts, bool workBegun, IReadOnlyList<string> asLeftWaits)
+    {
+        ArgumentNullException.ThrowIfNull(facts);
+        ArgumentNullException.ThrowIfNull(asLeftWaits);
+        var checks = facts.UnderWay.Any(i => i.Item.Kind == ServiceItemKind.ValveClearanceCheck);
+        var notFound = new EveryValveIsMeasuredAsFound().Against(facts).Count;
+        var outside = ClearancesAreLeftWithinLimits.Outside(facts).Count;
+        var notLeft = new DisturbedValvesAreMeasuredAsLeft().Against(facts).Count;
+        var loose = new OpenedFastenersAreTicked().Against(facts).Count;
+        var moved = facts.Disturbed.Count > 0;
+        var steps = new List<BayStepState>
+        {
+            new(BayStep.Open, First(Unread(facts, OpenStages), workBegun ? "" : "work is not begun")),
+        };
+        if (checks)
+        {
+            steps.Add(new(BayStep.Measure, First(
+                Unread(facts, CautionsOf(BayStep.Measure)), notFound == 0 ? "" : Count(notFound, "lobe", "lobes", "to measure"))));
+            steps.Add(new(BayStep.Adjust,
+                notFound > 0 ? "after measuring"
+                : moved ? Unread(facts, AdjustStages)
+                : outside > 0 ? Count(outside, "lobe", "lobes", "outside its limits", "outside their limits") : ""));
+        }
+
+        steps.Add(new(BayStep.Tighten, loose == 0 ? "" : Count(loose, "fastener", "fasteners", "to tighten")));
+        if (checks && moved)
+        {
+            steps.Add(new(BayStep.MeasureAgain, First(
+                Unread(facts, CautionsOf(BayStep.MeasureAgain)), asLeftWaits.Count > 0 ? "not open yet" : "", notLeft == 0 ? "" : Count(notLeft, "lobe", "lobes", "to measure"))));
+        }
+
+        steps.Add(new(BayStep.Close, First(Unread(facts, CloseStages), facts.State == JobCardState.SignedOff ? "" : "not signed off")));
+        return steps;
+    }
+
+    /// <summary>The step's cautions, shown at its moment of danger.</summary>
+    public static IReadOnlyList<CautionStage> CautionsOf(BayStep step) => step switch
+    {
+        BayStep.Open => OpenStages,
+        BayStep.Measure => [CautionStage.BeforeMeasuring],
+        BayStep.Adjust => AdjustStages,
+        BayStep.Tighten => [CautionStage.OnRefitting],
+        BayStep.MeasureAgain => [CautionStage.AsLeft],
+        BayStep.Close => CloseStages,
+        _ => throw new ArgumentOutOfRangeException(nameof(step), step, null),
+    };
+
+    /// <summary>What is done in it, in a few words.</summary>
+    public static string Spoken(this BayStep step) => step switch
+    {
+        BayStep.Open => "Open it",
+        BayStep.Measure => "Measure as found",
+        BayStep.Adjust => "Adjust",
+        BayStep.Tighten => "Tighten",
+        BayStep.MeasureAgain => "Measure as left",
+        BayStep.Close => "Close and sign",
+        _ => throw new ArgumentOutOfRangeException(nameof(step), step, null),
+    };
+
+    private static string Unread(SignOffFacts facts, IReadOnlyList<CautionStage> stages)
+    {
+        var unread = Cautions.InOrder(facts.UnderWay.SelectMany(i => i.Item.Cautions))
+            .Count(c => stages.Contains(c.Stage) && !facts.Acknowledged.Contains(c.Code));
+        return unread == 0 ? "" : Count(unread, "caution", "cautions", "to read");
+    }
+
+    private static string First(params string[] left) => left.FirstOrDefault(l => l.Length > 0) ?? "";
+
+    private static string Count(int count, string one, string many, string what, string? whatOfMany = null) =>
+        count == 1 ? $"1 {one} {what}" : $"{count} {many} {whatOfMany ?? what}";
+}

@@ -1,0 +1,82 @@
+// The bay screen beyond its plain forms: what is tapped goes through the queue of the device, with and without network.
+import { queue } from "./queue.js";
+import { measure } from "./measure.js";
+import { showQueue } from "./panel.js";
+import { keepForOffline } from "./offline.js";
+
+document.querySelector(".faults")?.focus();
+const place = document.querySelector("[data-bay]");
+if (place) {
+  begin(place.dataset);
+}
+
+async function begin({ person, name, now }) {
+  const renderedAt = Number(now);
+  await queue.forgetSent(renderedAt);
+  const refresh = keepForOffline(person);
+  showQueue(renderedAt);
+  document.querySelectorAll("form[data-post]").forEach(form => form.addEventListener("submit", event => sendForm(event, form)));
+  queue.addEventListener("change", () => showForms(renderedAt));
+  queue.addEventListener("answered", refresh);
+  document.querySelectorAll("[data-measure-data]").forEach(data => measure(JSON.parse(data.textContent), renderedAt));
+  await showForms(renderedAt);
+  queue.start({ id: person, name });
+}
+
+// A form says in data-post where its JSON goes and in data-body what stands in it; fields add themselves by data-field.
+async function sendForm(event, form) {
+  event.preventDefault();
+  const body = JSON.parse(form.dataset.body);
+  const fields = [...form.querySelectorAll("input[data-field], select[data-field]"), event.submitter].filter(f => f?.dataset.field);
+  for (const field of fields) {
+    body[field.dataset.field] = field.type === "checkbox" ? field.checked : camel(field.value);
+  }
+  if (form.dataset.at) {
+    body[form.dataset.at] = new Date(await queue.now()).toISOString();
+  }
+  await queue.add({ url: form.dataset.post, body, label: form.dataset.label, subject: form.dataset.subject });
+}
+
+function camel(word) {
+  return word.charAt(0).toLowerCase() + word.slice(1);
+}
+
+// A form whose entry waits, or was answered after this page was made, gives way to a note that says so.
+async function showForms(renderedAt) {
+  const entries = await queue.list();
+  for (const form of document.querySelectorAll("form[data-post]")) {
+    const own = entries.filter(e => e.subject === form.dataset.subject && (e.state !== "sent" || e.answeredAt >= renderedAt)).at(-1);
+    const note = form.nextElementSibling?.matches(".queued") ? form.nextElementSibling : null;
+    form.hidden = Boolean(own);
+    if (!own) {
+      note?.remove();
+      continue;
+    }
+    const text = `${own.label}: ${words(own)}`;
+    if (note) {
+      note.textContent = text;
+    } else {
+      const p = document.createElement("p");
+      p.className = "queued";
+      p.textContent = text;
+      form.after(p);
+    }
+    if (own.state === "sent" && queue.state === "idle" && entries.every(e => e.state !== "waiting")) {
+      showAnew(own);
+    }
+  }
+}
+
+export function words(entry) {
+  return entry.state === "waiting" ? (queue.sendingSeq === entry.seq ? "sending" : "waiting to be sent")
+    : entry.state === "sent" ? "sent" : "refused, see above";
+}
+
+// What a form changed is shown by the page as the service makes it now; once for each entry, lest an old page comes again.
+function showAnew(entry) {
+  const done = sessionStorage.getItem("workshop-bay-shown");
+  if (done !== String(entry.seq)) {
+    sessionStorage.setItem("workshop-bay-shown", String(entry.seq));
+    location.reload();
+  }
+}
