@@ -22,6 +22,7 @@ export function measure(data, renderedAt) {
   }));
   queue.addEventListener("answered", event => answered(event.detail));
   queue.addEventListener("change", overlay);
+  part("setup").open = !ready();
   overlay().then(() => go(next(null)));
 
   function remembered() {
