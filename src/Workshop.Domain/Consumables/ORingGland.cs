@@ -33,6 +33,12 @@ public readonly record struct Span(double Lowest, double Highest)
 /// <param name="Width">Of the groove, along the axis; of a face groove from wall to wall.</param>
 public sealed record Gland(GlandKind Kind, Span Groove, Span Counterpart, Span Width)
 {
+    /// <summary>Room is left for a ring in every combination of the limits.</summary>
+    public bool HasRoom => (
+        from g in Groove.Ends
+        from c in Counterpart.Ends
+        select Depth(g, c)).All(depth => depth > 0) && Width.Lowest > 0;
+
     /// <summary>The room between groove bottom and counterpart; negative where they would meet.</summary>
     internal double Depth(double groove, double counterpart) => Kind switch
     {
@@ -73,6 +79,11 @@ public static class ORingGland
     public static GlandFit Fit(Span inner, Span section, Gland gland)
     {
         ArgumentNullException.ThrowIfNull(gland);
+        if (!gland.HasRoom)
+        {
+            throw new ArgumentException("The groove leaves no room.", nameof(gland));
+        }
+
         var all = (
             from d in inner.Ends
             from s in section.Ends
@@ -104,11 +115,6 @@ public static class ORingGland
         double inner, double section, double groove, double counterpart, double width, Gland gland)
     {
         var depth = gland.Depth(groove, counterpart);
-        if (depth <= 0 || width <= 0)
-        {
-            throw new ArgumentException("The groove leaves no room.", nameof(gland));
-        }
-
         // A loose ring is not thickened: nothing holds it small.
         var on = gland.LiesOn(groove, counterpart);
         var fitted = on > inner ? SectionWhenStretched(inner, section, on.Value) : section;

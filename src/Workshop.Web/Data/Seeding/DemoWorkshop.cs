@@ -55,8 +55,12 @@ internal sealed record DemoWorkingHours(IReadOnlyList<IsoDayOfWeek> Weekdays, Lo
 
 /// <param name="Stock">On hand on the seeding day, in the part's unit.</param>
 /// <param name="Size">The row of the catalogue that its sizes are taken from.</param>
+/// <param name="Hardness">Of rubber, Shore A.</param>
+/// <param name="InsteadOf">The part that it stands in for.</param>
+/// <param name="Note">What is to be kept in mind then.</param>
 internal sealed record DemoPart(
-    string Code, string Name, PartKind Kind, PartUnit Unit, string Place, decimal Stock, string? Size = null, string? Material = null);
+    string Code, string Name, PartKind Kind, PartUnit Unit, string Place, decimal Stock, string? Size = null, string? Material = null,
+    int? Hardness = null, int? ShelfLifeMonths = null, string? InsteadOf = null, string? Note = null);
 
 /// <param name="Each">How many of a thickness a full compartment holds.</param>
 /// <param name="Columns">Compartments in a row of the box.</param>

@@ -27,14 +27,19 @@ internal static class SeedFiles
 
     /// <summary>Inner and outer diameter and thickness of sealing rings, by nominal size.</summary>
     public static IReadOnlyDictionary<string, RingSize> SealingRings() => Table("seed/catalogue/sealing-rings.csv", row =>
-        (row.GetField("nominal")!, new RingSize(Number(row, "inner_mm"), Number(row, "outer_mm"), Number(row, "thickness_mm"))));
+        (row.GetField("nominal")!, new RingSize(
+            Number(row, "inner_mm"), Number(row, "outer_mm"), Number(row, "thickness_mm"), row.GetField("source")!)));
 
-    /// <summary>Inner diameter and section of O-rings, by their AS568 number.</summary>
+    /// <summary>Inner diameter and section of O-rings, by their AS568 number, with the tolerances of that table.</summary>
     public static IReadOnlyDictionary<string, RingSize> ORings() => Table("seed/catalogue/o-rings.csv", row =>
-    {
-        var (inner, section) = (Number(row, "inner_mm"), Number(row, "section_mm"));
-        return (row.GetField("code")!, new RingSize(inner, inner + (2 * section), section));
-    });
+        (row.GetField("code")!, ORing(row) with
+        {
+            InnerToleranceMm = InMillimetres(Number(row, "inner_tolerance_in")), SectionToleranceMm = InMillimetres(Number(row, "section_tolerance_in")),
+        }));
+
+    /// <summary>Inner diameter and section of O-rings of metric series, by nominal size.</summary>
+    public static IReadOnlyDictionary<string, RingSize> MetricORings() =>
+        Table("seed/catalogue/o-rings-metric.csv", row => (row.GetField("nominal")!, ORing(row)));
 
     /// <summary>The sizes of shim series, by code.</summary>
     public static IReadOnlyDictionary<string, CatalogueSeries> ShimSeries() => Table("seed/catalogue/shim-series.csv", row =>
@@ -74,13 +79,23 @@ internal static class SeedFiles
         return rows;
     }
 
+    private static RingSize ORing(IReaderRow row)
+    {
+        var (inner, section) = (Number(row, "inner_mm"), Number(row, "section_mm"));
+        return new RingSize(inner, inner + (2 * section), section, row.GetField("source")!);
+    }
+
+    private static decimal InMillimetres(decimal inches) => Math.Round(inches * 25.4m, 3);
+
     private static decimal Number(IReaderRow row, string column) => row.GetField<decimal>(column);
 
     private static Stream Open(string name) => typeof(SeedFiles).Assembly.GetManifestResourceStream(name)
         ?? throw new FileNotFoundException($"The service was built without {name}.");
 }
 
-internal sealed record RingSize(decimal InnerMm, decimal OuterMm, decimal SectionMm);
+/// <param name="InnerToleranceMm">Absent where the catalogue has none.</param>
+internal sealed record RingSize(
+    decimal InnerMm, decimal OuterMm, decimal SectionMm, string Source, decimal? InnerToleranceMm = null, decimal? SectionToleranceMm = null);
 
 /// <summary>A row of the catalogue of shim series.</summary>
 internal sealed record CatalogueSeries(

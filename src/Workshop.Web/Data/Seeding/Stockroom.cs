@@ -28,7 +28,8 @@ internal sealed class Stockroom(WorkshopDbContext db, DemoWorkshop workshop, Gui
             db.StoragePlaces.Add(new StoragePlace { Id = places[name], Name = name });
         }
 
-        var (rings, oRings) = (SeedFiles.SealingRings(), SeedFiles.ORings());
+        var rings = SeedFiles.SealingRings();
+        var oRings = SeedFiles.ORings().Concat(SeedFiles.MetricORings()).ToDictionary(StringComparer.Ordinal);
         foreach (var demo in workshop.Parts)
         {
             var size = demo.Size is null ? null : demo.Kind == PartKind.ORing ? oRings[demo.Size] : rings[demo.Size];
@@ -37,8 +38,14 @@ internal sealed class Stockroom(WorkshopDbContext db, DemoWorkshop workshop, Gui
             {
                 Id = parts[demo.Code], Code = demo.Code, Name = demo.Name, Kind = demo.Kind, Unit = demo.Unit,
                 InnerDiameterMm = size?.InnerMm, OuterDiameterMm = size?.OuterMm, SectionMm = size?.SectionMm,
-                Material = demo.Material,
+                Material = demo.Material, Hardness = demo.Hardness, ShelfLifeMonths = demo.ShelfLifeMonths,
+                Form = demo.Kind == PartKind.SealingRing ? "A" : null, FittedOnce = demo.Kind == PartKind.SealingRing,
+                Designation = demo.Size is null ? null : demo.Kind == PartKind.SealingRing ? $"DIN 7603 A {demo.Size}" : demo.Size,
             });
+            if (demo.InsteadOf is { } other)
+            {
+                db.PartAlternatives.Add(new PartAlternative { PartId = parts[other], AlternativeId = parts[demo.Code], Note = demo.Note });
+            }
         }
 
         var series = SeedFiles.ShimSeries();
