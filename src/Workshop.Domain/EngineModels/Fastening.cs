@@ -102,11 +102,30 @@ public sealed record Fastener(
     [JsonPropertyName("stagesNm")]
     public IReadOnlyList<Torque> Stages { get; init; } = [];
 
+    /// <summary>The lowest final torque that the maker allows, where a range is stated; given with the highest, or neither is.</summary>
+    [JsonPropertyName("torqueLowestNm")]
+    public Torque? TorqueLowest { get; init; }
+
+    [JsonPropertyName("torqueHighestNm")]
+    public Torque? TorqueHighest { get; init; }
+
     /// <summary>Angle stage after the torque, where there is one.</summary>
     public decimal? AngleDegrees { get; init; }
 
+    /// <summary>So many degrees more or less are allowed at the angle stage.</summary>
+    public decimal? AngleToleranceDegrees { get; init; }
+
     /// <summary>Order among the joint's fasteners or the pattern in words.</summary>
     public string? Sequence { get; init; }
+
+    /// <summary>Where the alike ones lie, in the order in which each round goes over them.</summary>
+    public FastenerPattern? Pattern { get; init; }
+
+    /// <summary>
+    /// What is free over the head, in mm, where no socket goes on: what fits over it is at most so thick. Absent: there is room for a
+    /// socket.
+    /// </summary>
+    public decimal? SpaceOverMm { get; init; }
 
     public IReadOnlyList<Seal> Seals { get; init; } = [];
 
@@ -124,4 +143,18 @@ public sealed record Fastener(
     public ReceivingThread? Into { get; init; }
 
     public string? Note { get; init; }
+}
+
+/// <summary>A drawing of the alike fasteners of one cover or row.</summary>
+/// <param name="SeenFrom">The side from which the drawing is seen: "above, the front wheel to the left".</param>
+/// <param name="Places">In the order of tightening; as many as there are alike.</param>
+public sealed record FastenerPattern(string SeenFrom, IReadOnlyList<PatternPlace> Places);
+
+/// <summary>One fastener of a pattern. Only proportions count: a millimetre, or a square of the paper it was read from.</summary>
+/// <param name="Across">From the left edge, 0 to 1000.</param>
+/// <param name="Up">From the lower edge, 0 to 1000.</param>
+/// <param name="Mark">What is cast or written beside it, if anything.</param>
+public sealed record PatternPlace(decimal Across, decimal Up, string? Mark = null)
+{
+    public const decimal Largest = 1000;
 }

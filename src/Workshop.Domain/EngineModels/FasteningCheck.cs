@@ -71,6 +71,7 @@ internal static class FasteningCheck
 
         findings.FaultIf(fastener.AngleDegrees is <= 0 or > LargestAngle, $"{path}.angleDegrees",
             $"{path}.angleDegrees is {fastener.AngleDegrees}: above 0 and at most {LargestAngle} degrees is allowed.");
+        FastenerWorkCheck.Run(path, fastener, findings);
         findings.FaultIf(fastener.Treatment == ThreadTreatment.Locked && string.IsNullOrWhiteSpace(fastener.ThreadCompound),
             $"{path}.threadCompound", $"{path}.threadCompound is empty, but the thread is locked: say with what.");
         findings.FaultIf(fastener.UseOnce && !fastener.Seals.Any(s => s.Policy == SealPolicy.ReplaceAlways), $"{path}.seals",

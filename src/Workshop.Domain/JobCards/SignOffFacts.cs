@@ -45,6 +45,11 @@ public sealed record SignOffFacts
 
     /// <summary>Of this card, superseded ones among them.</summary>
     public IReadOnlyList<SealInspection> SealInspections { get; init; } = [];
+    /// <summary>Codes of the fasteners at which the workshop asks for a second person.</summary>
+    public IReadOnlySet<string> AskSecondPerson { get; init; } = new HashSet<string>();
+
+    /// <summary>Ticks that a second person has confirmed.</summary>
+    public IReadOnlySet<Guid> WitnessedTicks { get; init; } = new HashSet<Guid>();
 
     /// <summary>Codes of the cautions that somebody has acknowledged on this card.</summary>
     public IReadOnlySet<string> Acknowledged { get; init; } = new HashSet<string>();

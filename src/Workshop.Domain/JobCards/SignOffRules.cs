@@ -40,6 +40,7 @@ public static class SignOffRules
         new NoValveNeedsInspection(),
         new OpenedFastenersAreTicked(),
         new OpenedSealsAreInspected(),
+        new MarkedFastenersHaveASecondPerson(),
         new CautionsAreAcknowledged(),
         new FindingsAreAnswered(),
     ];

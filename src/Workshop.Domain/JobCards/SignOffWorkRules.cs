@@ -59,6 +59,19 @@ public sealed class OpenedSealsAreInspected : ISignOffRule
     }
 }
 
+/// <summary>Where the workshop asks for a second person, one has confirmed the tick.</summary>
+public sealed class MarkedFastenersHaveASecondPerson : ISignOffRule
+{
+    public IReadOnlyList<SignOffReason> Against(SignOffFacts facts)
+    {
+        ArgumentNullException.ThrowIfNull(facts);
+        return [.. facts.ToBeTight.Where(l => SecondPerson.IsMissing(l, facts.AskSecondPerson, facts.WitnessedTicks)).Select(l => new SignOffReason(
+            $"fasteners.{l.Fastener.Code}",
+            $"{l.Fastener.Name}: ticked, but no second person has confirmed it, which the workshop asks for here.",
+            SignOffPlace.TorqueSheet))];
+    }
+}
+
 /// <summary>Every caution of the items that were begun was read.</summary>
 public sealed class CautionsAreAcknowledged : ISignOffRule
 {

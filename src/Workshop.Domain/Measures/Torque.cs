@@ -19,6 +19,9 @@ public readonly record struct Torque : IComparable<Torque>
     /// <summary>N.m in one pound-force inch: 0.45359237 x 9.80665 x 0.0254.</summary>
     public const decimal NewtonMetresPerPoundInch = 0.1129848290276167m;
 
+    /// <summary>N.m in one kilogram-force metre: the standard acceleration of free fall, exact by definition (NIST SP 811).</summary>
+    public const decimal NewtonMetresPerKilogramForceMetre = 9.80665m;
+
     private Torque(decimal newtonMetres) => NewtonMetres = newtonMetres;
 
     public decimal NewtonMetres { get; }

@@ -36,9 +36,9 @@ public sealed class Instrument
     /// <summary>The unit of its scale: "mm", "in", "N.m", "lbf.ft", "°C", "degree".</summary>
     public required string Unit { get; init; }
 
-    public decimal? RangeLowest { get; init; }
+    public decimal? RangeLowest { get; set; }
 
-    public decimal? RangeHighest { get; init; }
+    public decimal? RangeHighest { get; set; }
 
     /// <summary>Standard uncertainty in the instrument's unit; of a wrench, the permissible deviation in percent.</summary>
     public decimal? Uncertainty { get; set; }
@@ -67,9 +67,34 @@ public sealed class Instrument
     /// <summary>The person who has it now.</summary>
     public Guid? HolderId { get; set; }
 
-    /// <summary>In use, and not overdue on <paramref name="day"/>.</summary>
-    public bool MayBeUsedOn(LocalDate day) =>
-        State == InstrumentState.InUse && (CalibrationDueOn is null || day <= CalibrationDueOn);
+    /// <summary>What befell it since its last calibration; nothing once it is calibrated.</summary>
+    public InstrumentDamage? Damage { get; set; }
+
+    public LocalDate? DamagedOn { get; set; }
+
+    /// <summary>
+    /// The day on which the manager let it be used in spite of what stood against it then. Nothing where nobody did, and again
+    /// when it is calibrated or damaged.
+    /// </summary>
+    public LocalDate? ReleasedOn { get; set; }
+
+    /// <summary>The last day of the release; absent: until the next calibration.</summary>
+    public LocalDate? ReleasedUntil { get; set; }
+
+    /// <summary>The release was also for cycles beyond those allowed.</summary>
+    public bool ReleasedBeyondCycles { get; set; }
+
+    /// <summary>Nothing stands against its use on <paramref name="day"/>; see <see cref="InstrumentStanding"/>. Cycles are not counted here.</summary>
+    public bool MayBeUsedOn(LocalDate day) => InstrumentStanding.ReasonAgainst(this, day, cycles: 0) is null;
+}
+
+/// <summary>What puts an instrument out of use until it is calibrated or released.</summary>
+public enum InstrumentDamage
+{
+    Dropped,
+
+    /// <summary>Torqued beyond its rated maximum, or used to loosen.</summary>
+    Overloaded,
 }
 
 /// <summary>One blade of a feeler set.</summary>

@@ -32,10 +32,10 @@ public enum InstrumentEventKind
     /// <summary>It fell: not offered until it is calibrated or released.</summary>
     Dropped,
 
-    /// <summary>Torqued beyond its rated maximum, or used to loosen.</summary>
+    /// <summary>Torqued beyond its rated maximum, or used to loosen; likewise.</summary>
     Overloaded,
 
-    /// <summary>The manager lets it be used again, with a reason, until the next calibration.</summary>
+    /// <summary>The manager lets it be used in spite of what stands against it, with a reason, until the next calibration or a day.</summary>
     Released,
 
     SentForCalibration,
@@ -55,8 +55,11 @@ public sealed class InstrumentEvent
 
     public Guid? RemarkId { get; init; }
 
-    /// <summary>Who has it from now on, where it was handed to somebody.</summary>
+    /// <summary>Who has it from now on, where it was handed to somebody; nobody where it was put back into its place.</summary>
     public Guid? HolderId { get; init; }
+
+    /// <summary>The last day of a release; absent: until the next calibration.</summary>
+    public LocalDate? Until { get; init; }
 
     public required Guid EnteredBy { get; init; }
 

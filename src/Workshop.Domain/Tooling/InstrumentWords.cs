@@ -20,16 +20,40 @@ public static class InstrumentWords
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, null),
     };
 
-    /// <summary>Whether it may be used on a day, and if not, why: "in use", "calibration overdue", "withdrawn".</summary>
-    public static string StateOn(this Instrument instrument, LocalDate day)
+    public static string Spoken(this InstrumentEventKind kind) => kind switch
+    {
+        InstrumentEventKind.Dropped => "dropped",
+        InstrumentEventKind.Overloaded => "overloaded",
+        InstrumentEventKind.Released => "released",
+        InstrumentEventKind.SentForCalibration => "sent for calibration",
+        InstrumentEventKind.Withdrawn => "withdrawn",
+        InstrumentEventKind.BackInUse => "back in use",
+        InstrumentEventKind.HandedTo => "handed over",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, null),
+    };
+
+    /// <summary>
+    /// Whether it may be used on a day, and if not, why: "in use", "in use, released by the manager until 2026-03-31",
+    /// "calibration overdue, not to be used", "withdrawn".
+    /// </summary>
+    /// <param name="cycles">Counted since its last calibration.</param>
+    public static string StateOn(this Instrument instrument, LocalDate day, int cycles = 0)
     {
         ArgumentNullException.ThrowIfNull(instrument);
-        return instrument.State switch
+        if (instrument.State != InstrumentState.InUse)
         {
-            InstrumentState.InUse => instrument.MayBeUsedOn(day) ? "in use" : "calibration overdue, not to be used",
-            InstrumentState.OutForCalibration => "out for calibration",
-            InstrumentState.Withdrawn => "withdrawn",
-            _ => throw new ArgumentOutOfRangeException(nameof(instrument), instrument.State, null),
+            return instrument.State == InstrumentState.Withdrawn ? "withdrawn" : "out for calibration";
+        }
+
+        var released = InstrumentStanding.IsReleased(instrument, day);
+        return InstrumentStanding.ReasonAgainst(instrument, day, cycles) switch
+        {
+            null when released => $"in use, released by the manager until {(instrument.ReleasedUntil is { } until
+                ? until.ToString("uuuu-MM-dd", CultureInfo.InvariantCulture) : "its next calibration")}",
+            null => "in use",
+            _ when instrument.Damage is { } damage && !released => $"{damage.Spoken()}, not to be used",
+            _ when InstrumentStanding.DueOn(instrument) is null => "never calibrated, not to be used",
+            _ => "calibration overdue, not to be used",
         };
     }
 
@@ -37,7 +61,7 @@ public static class InstrumentWords
     public static string CalibrationDue(this Instrument instrument, LocalDate today)
     {
         ArgumentNullException.ThrowIfNull(instrument);
-        return instrument.CalibrationDueOn is { } due
+        return InstrumentStanding.DueOn(instrument) is { } due
             ? $"{due.ToString("uuuu-MM-dd", CultureInfo.InvariantCulture)}, {DueWords.When(due, today)}"
             : "no day set";
     }

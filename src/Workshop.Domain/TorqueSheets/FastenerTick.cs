@@ -28,6 +28,12 @@ public sealed class FastenerTick
     /// <summary>What was dialled for the final torque, in the wrench's own unit.</summary>
     public decimal? Dialled { get; init; }
 
+    /// <summary>
+    /// How often the wrench clicked for it; see <see cref="WrenchCycles"/>. Stays counted when the tick is taken back; nothing where
+    /// the tick is one that takes back.
+    /// </summary>
+    public int? Cycles { get; init; }
+
     public Guid? SupersedesId { get; init; }
 
     public required Guid TickedBy { get; init; }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Workshop.Domain.EngineModels;
 
 namespace Workshop.Domain.TorqueSheets;
@@ -54,6 +55,20 @@ public static class FastenerWords
         ThreadMaterial.Plastic => "plastic",
         _ => throw new ArgumentOutOfRangeException(nameof(material), material, null),
     };
+
+    /// <summary>The maker's range of the final torque: "8 to 10 N.m"; nothing where none is stated.</summary>
+    public static string? SpokenRange(this Fastener fastener)
+    {
+        ArgumentNullException.ThrowIfNull(fastener);
+        return (fastener.TorqueLowest, fastener.TorqueHighest) is ({ } lowest, { } highest)
+            ? string.Create(CultureInfo.InvariantCulture, $"{lowest.NewtonMetres:0.##} to {highest}")
+            : null;
+    }
+
+    /// <summary>The angle stage: "30°", "30° ± 5°"; nothing where there is none.</summary>
+    public static string? SpokenAngle(decimal? degrees, decimal? tolerance) => degrees is null
+        ? null
+        : string.Create(CultureInfo.InvariantCulture, $"{degrees:0.#}°{(tolerance is { } more ? $" ± {more.ToString("0.#", CultureInfo.InvariantCulture)}°" : "")}");
 
     /// <summary>How the fastener stands.</summary>
     public static string Spoken(this TickState state) => state switch

@@ -23,6 +23,7 @@ internal sealed class ToolingMapping :
         builder.Property(i => i.Drive).HasMaxLength(LongestDrive);
         builder.References<Instrument, Person>(i => i.HolderId);
         builder.HasIndex(i => new { i.Kind, i.SerialNumber }).IsUnique();
+        builder.ToTable(t => t.HasCheckConstraint("ck_instruments_scale", "graduation > 0 and length_mm > 0 and calibration_months > 0 and calibration_cycles > 0"));
         builder.HasRowVersion();
     }
 

@@ -5517,6 +5517,15 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("calibration_months");
 
+                    b.Property<string>("Damage")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("damage");
+
+                    b.Property<LocalDate?>("DamagedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("damaged_on");
+
                     b.Property<string>("Drive")
                         .HasMaxLength(40)
                         .HasColumnType("character varying(40)")
@@ -5558,6 +5567,18 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("numeric(14,4)")
                         .HasColumnName("range_lowest");
 
+                    b.Property<bool>("ReleasedBeyondCycles")
+                        .HasColumnType("boolean")
+                        .HasColumnName("released_beyond_cycles");
+
+                    b.Property<LocalDate?>("ReleasedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("released_on");
+
+                    b.Property<LocalDate?>("ReleasedUntil")
+                        .HasColumnType("date")
+                        .HasColumnName("released_until");
+
                     b.Property<uint>("RowVersion")
                         .IsConcurrencyToken()
                         .ValueGeneratedOnAddOrUpdate()
@@ -5597,7 +5618,10 @@ namespace Workshop.Web.Data.Migrations
                         .IsUnique()
                         .HasDatabaseName("ix_instruments_kind_serial_number");
 
-                    b.ToTable("instruments", (string)null);
+                    b.ToTable("instruments", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_instruments_scale", "graduation > 0 and length_mm > 0 and calibration_months > 0 and calibration_cycles > 0");
+                        });
                 });
 
             modelBuilder.Entity("Workshop.Domain.Tooling.InstrumentEvent", b =>
@@ -5632,6 +5656,10 @@ namespace Workshop.Web.Data.Migrations
                     b.Property<Guid?>("RemarkId")
                         .HasColumnType("uuid")
                         .HasColumnName("remark_id");
+
+                    b.Property<LocalDate?>("Until")
+                        .HasColumnType("date")
+                        .HasColumnName("until");
 
                     b.HasKey("Id")
                         .HasName("pk_instrument_events");
@@ -5729,6 +5757,10 @@ namespace Workshop.Web.Data.Migrations
                     b.Property<Guid?>("AdapterId")
                         .HasColumnType("uuid")
                         .HasColumnName("adapter_id");
+
+                    b.Property<int?>("Cycles")
+                        .HasColumnType("integer")
+                        .HasColumnName("cycles");
 
                     b.Property<decimal?>("Dialled")
                         .HasPrecision(14, 4)

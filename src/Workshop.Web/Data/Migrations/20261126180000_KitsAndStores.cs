@@ -218,6 +218,19 @@ namespace Workshop.Web.Data.Migrations
                 nullable: true);
 
             migrationBuilder.AddColumn<string>(
+                name: "damage",
+                table: "instruments",
+                type: "character varying(40)",
+                maxLength: 40,
+                nullable: true);
+
+            migrationBuilder.AddColumn<LocalDate>(
+                name: "damaged_on",
+                table: "instruments",
+                type: "date",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
                 name: "drive",
                 table: "instruments",
                 type: "character varying(40)",
@@ -240,6 +253,25 @@ namespace Workshop.Web.Data.Migrations
                 scale: 4,
                 nullable: true);
 
+            migrationBuilder.AddColumn<bool>(
+                name: "released_beyond_cycles",
+                table: "instruments",
+                type: "boolean",
+                nullable: false,
+                defaultValue: false);
+
+            migrationBuilder.AddColumn<LocalDate>(
+                name: "released_on",
+                table: "instruments",
+                type: "date",
+                nullable: true);
+
+            migrationBuilder.AddColumn<LocalDate>(
+                name: "released_until",
+                table: "instruments",
+                type: "date",
+                nullable: true);
+
             migrationBuilder.AddColumn<decimal>(
                 name: "adapter_angle_degrees",
                 table: "fastener_ticks",
@@ -252,6 +284,12 @@ namespace Workshop.Web.Data.Migrations
                 name: "adapter_id",
                 table: "fastener_ticks",
                 type: "uuid",
+                nullable: true);
+
+            migrationBuilder.AddColumn<int>(
+                name: "cycles",
+                table: "fastener_ticks",
+                type: "integer",
                 nullable: true);
 
             migrationBuilder.AddColumn<decimal>(
@@ -612,6 +650,7 @@ namespace Workshop.Web.Data.Migrations
                     kind = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
                     remark_id = table.Column<Guid>(type: "uuid", nullable: true),
                     holder_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    until = table.Column<LocalDate>(type: "date", nullable: true),
                     entered_by = table.Column<Guid>(type: "uuid", nullable: false),
                     at = table.Column<Instant>(type: "timestamp with time zone", nullable: false)
                 },
@@ -1427,6 +1466,11 @@ namespace Workshop.Web.Data.Migrations
                 table: "parts",
                 sql: "merged_into_id is distinct from id and replaced_by_id is distinct from id");
 
+            migrationBuilder.AddCheckConstraint(
+                name: "ck_instruments_scale",
+                table: "instruments",
+                sql: "graduation > 0 and length_mm > 0 and calibration_months > 0 and calibration_cycles > 0");
+
             migrationBuilder.CreateIndex(
                 name: "ix_fastener_ticks_adapter_id",
                 table: "fastener_ticks",
@@ -2128,6 +2172,10 @@ namespace Workshop.Web.Data.Migrations
                 name: "ck_parts_merged",
                 table: "parts");
 
+            migrationBuilder.DropCheckConstraint(
+                name: "ck_instruments_scale",
+                table: "instruments");
+
             migrationBuilder.DropIndex(
                 name: "ix_fastener_ticks_adapter_id",
                 table: "fastener_ticks");
@@ -2253,6 +2301,14 @@ namespace Workshop.Web.Data.Migrations
                 table: "instruments");
 
             migrationBuilder.DropColumn(
+                name: "damage",
+                table: "instruments");
+
+            migrationBuilder.DropColumn(
+                name: "damaged_on",
+                table: "instruments");
+
+            migrationBuilder.DropColumn(
                 name: "drive",
                 table: "instruments");
 
@@ -2265,11 +2321,27 @@ namespace Workshop.Web.Data.Migrations
                 table: "instruments");
 
             migrationBuilder.DropColumn(
+                name: "released_beyond_cycles",
+                table: "instruments");
+
+            migrationBuilder.DropColumn(
+                name: "released_on",
+                table: "instruments");
+
+            migrationBuilder.DropColumn(
+                name: "released_until",
+                table: "instruments");
+
+            migrationBuilder.DropColumn(
                 name: "adapter_angle_degrees",
                 table: "fastener_ticks");
 
             migrationBuilder.DropColumn(
                 name: "adapter_id",
+                table: "fastener_ticks");
+
+            migrationBuilder.DropColumn(
+                name: "cycles",
                 table: "fastener_ticks");
 
             migrationBuilder.DropColumn(

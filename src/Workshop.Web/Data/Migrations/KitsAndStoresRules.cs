@@ -10,6 +10,7 @@ namespace Workshop.Web.Data.Migrations
         private static void KeepRules(MigrationBuilder migrationBuilder)
         {
             migrationBuilder.Sql(BalanceByLot);
+            migrationBuilder.Sql(CyclesOfTicks);
             migrationBuilder.Sql(
                 """
                 alter table parts disable trigger audit; -- a default, no person's change
@@ -31,6 +32,19 @@ namespace Workshop.Web.Data.Migrations
                   exclude using gist (person_id with =, tstzrange(started_at, ended_at) with &&);
                 """);
         }
+
+        // Ticks from before cycles were counted: all alike, at each stage and at the final torque, by the version that the card pinned.
+        private const string CyclesOfTicks =
+            """
+            alter table fastener_ticks disable trigger user;
+            update fastener_ticks tick
+              set cycles = (fastener ->> 'count')::int * (1 + case jsonb_typeof(fastener -> 'stagesNm') when 'array' then jsonb_array_length(fastener -> 'stagesNm') else 0 end)
+              from job_cards card
+                join engine_model_versions version on version.id = card.engine_model_version_id
+                cross join lateral jsonb_array_elements(version.specification -> 'fasteners') fastener
+              where card.number = tick.job_card_number and fastener ->> 'code' = tick.fastener_code and tick.tightened;
+            alter table fastener_ticks enable trigger user;
+            """;
 
         // The update comes first: an insert of a negative balance would fail its check before the conflict is looked for.
         private const string BalanceByLot =

@@ -13,7 +13,6 @@ namespace Workshop.Web.Data.Seeding;
 internal static class DemoSeeder
 {
     private const int YearsOfHolidays = 3;
-    private const decimal MillimetresPerInch = 25.4m;
 
     public static async Task Write(IServiceProvider services, Accounts accounts, CancellationToken ct)
     {
@@ -41,7 +40,8 @@ internal static class DemoSeeder
         await db.Database.ExecuteSqlAsync($"select set_config('workshop.person', {manager.Id.ToString()}, true)", ct);
         var engineModels = SeedFiles.EngineModels();
         AddEngineModels(db, engineModels, manager.Id, clock);
-        AddInstruments(db, workshop, today, clock);
+        var instruments = new DemoInstruments(db, workshop, manager.Id, today, clock);
+        instruments.Add();
         await db.SaveChangesAsync(ct);
 
         var (fleet, openDays, time) = (SeedFiles.Fleet(), new OpenDays(workshop), WorkshopTime.Of(profile));
@@ -51,6 +51,7 @@ internal static class DemoSeeder
         await stores.Open(history.Now, ct);
         var staff = await DemoStaff.Assemble(db, services, people, time, history, ct);
         await new DemoHistory(db, staff, stores, openDays, fleet, plan).Write(clock.GetCurrentInstant(), ct);
+        await instruments.Drop(ct);
     }
 
     private static void AddCalendar(WorkshopDbContext db, DemoWorkshop workshop, LocalDate today)
@@ -127,26 +128,6 @@ internal static class DemoSeeder
                 Id = NewId.At(clock), EngineModelId = model.Id, Version = 1, Specification = seed.Specification,
                 CreatedBy = manager, CreatedAt = clock.GetCurrentInstant(),
             });
-        }
-    }
-
-    private static void AddInstruments(WorkshopDbContext db, DemoWorkshop workshop, LocalDate today, IClock clock)
-    {
-        foreach (var demo in workshop.Instruments)
-        {
-            var instrument = new Instrument
-            {
-                Id = NewId.At(clock), Kind = demo.Kind, Name = demo.Name, SerialNumber = demo.SerialNumber, Unit = demo.Unit,
-                RangeLowest = demo.RangeLowest, RangeHighest = demo.RangeHighest, Uncertainty = demo.Uncertainty,
-                CalibratedOn = demo.CalibratedDaysAgo is { } ago ? today.PlusDays(-ago) : null,
-                CalibrationDueOn = demo.CalibrationDueInDays is { } days ? today.PlusDays(days) : null,
-            };
-            db.Instruments.Add(instrument);
-            db.FeelerBlades.AddRange((demo.Blades?.Each() ?? []).Select(nominal => new FeelerBlade
-            {
-                Id = NewId.At(clock), InstrumentId = instrument.Id,
-                Nominal = Clearance.FromMillimetres(demo.Unit == "in" ? nominal * MillimetresPerInch : nominal),
-            }));
         }
     }
 }

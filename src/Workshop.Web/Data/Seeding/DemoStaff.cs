@@ -1,9 +1,12 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Workshop.Domain.Bookings;
+using Workshop.Domain.EngineModels;
 using Workshop.Domain.Measures;
 using Workshop.Domain.People;
 using Workshop.Domain.Tooling;
+using Workshop.Domain.TorqueSheets;
+using Workshop.Web.Features.TorqueSheets;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Data.Seeding;
@@ -25,11 +28,16 @@ internal sealed class DemoStaff
     private readonly WorkshopDbContext db;
     private readonly IServiceProvider services;
     private readonly List<Instrument> wrenches;
+    private readonly List<WrenchAdapter> adapters;
+
+    /// <summary>Since each wrench's calibration, as the ticks of this history make them.</summary>
+    private readonly Dictionary<Guid, int> cycles = [];
     private readonly Dictionary<string, Actor> actors = new(StringComparer.Ordinal);
 
     private DemoStaff(
-        WorkshopDbContext db, IServiceProvider services, HistoryClock clock, WorkshopTime time, List<Instrument> wrenches) =>
-        (this.db, this.services, Clock, Time, this.wrenches) = (db, services, clock, time, wrenches);
+        WorkshopDbContext db, IServiceProvider services, HistoryClock clock, WorkshopTime time, List<Instrument> wrenches,
+        List<WrenchAdapter> adapters) =>
+        (this.db, this.services, Clock, Time, this.wrenches, this.adapters) = (db, services, clock, time, wrenches, adapters);
 
     public HistoryClock Clock { get; }
 
@@ -53,7 +61,8 @@ internal sealed class DemoStaff
     {
         var instruments = await db.Instruments.AsNoTracking().OrderBy(i => i.SerialNumber).ToListAsync(ct);
         var staff = new DemoStaff(
-            db, services, clock, time, instruments.FindAll(i => i.Kind == InstrumentKind.TorqueWrench))
+            db, services, clock, time, instruments.FindAll(i => i.Kind == InstrumentKind.TorqueWrench),
+            await db.WrenchAdapters.AsNoTracking().OrderBy(a => a.Name).ToListAsync(ct))
         {
             Resources = await db.Resources.AsNoTracking().ToListAsync(ct),
             Micrometer = instruments.First(i => i.Kind == InstrumentKind.Micrometer).Id,
@@ -87,8 +96,25 @@ internal sealed class DemoStaff
         return seen.Value;
     }
 
-    /// <summary>A wrench that suits a torque on the clock's day.</summary>
-    public Guid WrenchFor(Torque torque) => TorqueWrench.Suited(wrenches, torque, Time.DayOf(Clock.Now))[0].Id;
+    /// <summary>Somebody tightens a fastener, with the best of what is offered on the clock's day.</summary>
+    public Task Tighten(string account, int number, Fastener fastener, CancellationToken ct)
+    {
+        var day = Time.DayOf(Clock.Now);
+        var choice = WrenchChoice.For(
+            WrenchTask.Of(fastener)[^1], [.. wrenches.Select(w => new WrenchOnHand(w, cycles.GetValueOrDefault(w.Id)))], adapters, day);
+        var best = choice.Offers.Count > 0 ? choice.Offers[0] : throw new InvalidOperationException($"{fastener.Code}: {choice.Missing}.");
+        var wrench = best.OnHand.Wrench;
+        if (wrench.CalibratedOn <= day)
+        {
+            cycles[wrench.Id] = cycles.GetValueOrDefault(wrench.Id) + WrenchCycles.Of(fastener);
+        }
+
+        return Do(account, new TickFastener.Request
+        {
+            Number = number, FastenerCode = fastener.Code, Tightened = true, WrenchId = wrench.Id, AdapterId = best.Adapter?.Id,
+            AdapterAngleDegrees = best.AngleDegrees,
+        }, TickFastener.Handle, ct);
+    }
 
     public void SetClock(LocalDate day, int hour, int minute = 0) =>
         Clock.Now = (day + new LocalTime(hour, minute)).InZoneLeniently(Time.Zone).ToInstant();

@@ -27,7 +27,8 @@ internal sealed record DemoWorkshop(
     IReadOnlyList<string> StoragePlaces,
     IReadOnlyList<DemoPart> Parts,
     IReadOnlyList<DemoShimBox> ShimBoxes,
-    IReadOnlyList<DemoInstrument> Instruments);
+    IReadOnlyList<DemoInstrument> Instruments,
+    IReadOnlyList<DemoAdapter> WrenchAdapters);
 
 internal sealed record DemoHours(IsoDayOfWeek Weekday, LocalTime OpensAt, LocalTime ClosesAt);
 
@@ -77,7 +78,15 @@ internal sealed record DemoInstrument(
     decimal? Uncertainty = null,
     int? CalibratedDaysAgo = null,
     int? CalibrationDueInDays = null,
-    DemoBlades? Blades = null);
+    DemoBlades? Blades = null,
+    decimal? Graduation = null,
+    decimal? LengthMm = null,
+    string? Drive = null,
+    int? DroppedHoursAgo = null);
+
+/// <summary>See <see cref="WrenchAdapter"/>.</summary>
+internal sealed record DemoAdapter(
+    string Name, WrenchAdapterKind Kind, decimal EffectiveLengthMm, string Tool, string Drive, decimal? ThicknessMm = null);
 
 /// <summary>Nominal thicknesses of a feeler set, in the set's unit.</summary>
 internal sealed record DemoBlades(decimal From, decimal To, decimal Step)

@@ -9,7 +9,6 @@ using Workshop.Domain.Statistics;
 using Workshop.Web.Features.Clearances;
 using Workshop.Web.Features.JobCards;
 using Workshop.Web.Features.Shims;
-using Workshop.Web.Features.TorqueSheets;
 
 namespace Workshop.Web.Data.Seeding;
 
@@ -136,10 +135,7 @@ internal sealed class ValveWork(
         {
             staff.Clock.Now += Duration.FromMinutes(1);
             tightened.Add(fastener.Code);
-            await staff.Do(technician, new TickFastener.Request
-            {
-                Number = number, FastenerCode = fastener.Code, Tightened = true, WrenchId = staff.WrenchFor(fastener.Torque),
-            }, TickFastener.Handle, ct);
+            await staff.Tighten(technician, number, fastener, ct);
         }
 
         staff.Clock.Now += Duration.FromMinutes(5);

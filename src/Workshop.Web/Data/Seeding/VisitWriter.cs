@@ -9,7 +9,6 @@ using Workshop.Domain.Statistics;
 using Workshop.Web.Features.Bookings;
 using Workshop.Web.Features.JobCards;
 using Workshop.Web.Features.Kits;
-using Workshop.Web.Features.TorqueSheets;
 
 namespace Workshop.Web.Data.Seeding;
 
@@ -169,10 +168,7 @@ internal sealed class VisitWriter(DemoStaff staff, Stockroom stores, OpenDays op
         foreach (var fastener in opened.Fasteners.Reverse().Where(f => !tight.Contains(f.Code)))
         {
             staff.Clock.Now += Duration.FromMinutes(1);
-            await staff.Do(technician, new TickFastener.Request
-            {
-                Number = number, FastenerCode = fastener.Code, Tightened = true, WrenchId = staff.WrenchFor(fastener.Torque),
-            }, TickFastener.Handle, ct);
+            await staff.Tighten(technician, number, fastener, ct);
         }
     }
 

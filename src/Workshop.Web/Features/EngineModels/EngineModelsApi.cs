@@ -37,6 +37,10 @@ internal static class EngineModelsApi
                     EngagementMm = engagementMm, ShearStrengthMpa = shearStrengthMpa, TorqueNm = torqueNm,
                 },
                 CheckThread.Handle)).WithTags("Engine models");
+        manages.MapPut("/{id:guid}/second-person/{fastenerCode}", (Guid id, string fastenerCode, Api run) =>
+            run.Change(new SetSecondPerson.Request(id, fastenerCode, true), SetSecondPerson.Handle));
+        manages.MapDelete("/{id:guid}/second-person/{fastenerCode}", (Guid id, string fastenerCode, Api run) =>
+            run.Change(new SetSecondPerson.Request(id, fastenerCode, false), SetSecondPerson.Handle));
         MapDrafts(manages);
     }
 

@@ -4,6 +4,7 @@ using Workshop.Web.Data;
 using Workshop.Web.Features.EngineModels;
 using Workshop.Web.Features.Findings;
 using Workshop.Web.Features.Shims;
+using Workshop.Web.Features.TorqueSheets;
 
 namespace Workshop.Web.Features.JobCards;
 
@@ -28,6 +29,8 @@ internal static class SignOffCase
             Findings = await FindingRows.Facts(db, number, ct),
             Parts = await NamedParts.Read(db, open.Specification, ct),
             SealInspections = await db.SealInspections.AsNoTracking().Where(i => i.JobCardNumber == number).ToListAsync(ct),
+            AskSecondPerson = await SecondPersons.Marked(db, open, ct),
+            WitnessedTicks = await SecondPersons.Witnessed(db, number, ct),
             Acknowledged = (await db.CautionAcknowledgements.AsNoTracking()
                 .Where(a => a.JobCardNumber == number).Select(a => a.CautionCode).ToListAsync(ct)).ToHashSet(StringComparer.Ordinal),
         };

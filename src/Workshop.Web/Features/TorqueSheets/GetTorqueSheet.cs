@@ -10,6 +10,7 @@ using Workshop.Domain.TorqueSheets;
 using Workshop.Web.Data;
 using Workshop.Web.Features.Bookings;
 using Workshop.Web.Features.JobCards;
+using Workshop.Web.Features.Tooling;
 
 namespace Workshop.Web.Features.TorqueSheets;
 
@@ -28,6 +29,11 @@ public static class GetTorqueSheet
     public sealed record SealantLine(string PartCode, string? Part, int CureMinutes);
 
     /// <param name="Steps">The stages in order, then the final torque.</param>
+    /// <param name="TorqueLowestNm">The maker's range of the final torque, where one is stated.</param>
+    /// <param name="Pattern">Where the alike ones lie, in the order of tightening.</param>
+    /// <param name="SpaceOverMm">Free over the head where no socket goes on.</param>
+    /// <param name="AccessNote">Says so.</param>
+    /// <param name="AskSecondPerson">The workshop asks for a second person here.</param>
     public sealed record Line(
         string FastenerCode,
         string Name,
@@ -36,23 +42,33 @@ public static class GetTorqueSheet
         ThreadTreatment Treatment,
         string? ThreadCompound,
         IReadOnlyList<Step> Steps,
+        decimal? TorqueLowestNm,
+        decimal? TorqueHighestNm,
         decimal? AngleDegrees,
+        decimal? AngleToleranceDegrees,
         string? Sequence,
+        FastenerPattern? Pattern,
         string Tool,
+        decimal? SpaceOverMm,
+        string? AccessNote,
         IReadOnlyList<SealLine> Seals,
         bool UseOnce,
         string? Note,
         Provenance Provenance,
+        bool AskSecondPerson,
         TickState State,
         TickLine? Tick);
 
-    /// <param name="Wrenches">Calibrated ones that suit this setting, the finest scale first.</param>
-    public sealed record Step(decimal TorqueNm, decimal TorqueLbfFt, decimal TorqueLbfIn, IReadOnlyList<Wrench> Wrenches);
-
-    public sealed record Wrench(Guid Id, string Name, string SerialNumber);
+    /// <param name="Wrenches">Calibrated ones that suit this torque, with what is dialled; the best first, see <see cref="WrenchChoice"/>.</param>
+    /// <param name="Missing">Where none suits: which range is missing, and what comes nearest.</param>
+    public sealed record Step(decimal TorqueNm, decimal TorqueLbfFt, decimal TorqueLbfIn, IReadOnlyList<OfferLine> Wrenches, string? Missing);
 
     /// <summary>The last word on the fastener; see the state for whether it still counts.</summary>
-    public sealed record TickLine(bool Tightened, string TickedBy, Instant TickedAt, string? Wrench);
+    /// <param name="Dialled">For the final torque, in <paramref name="DialledUnit"/>.</param>
+    /// <param name="Cycles">Counted on the wrench.</param>
+    public sealed record TickLine(
+        Guid Id, bool Tightened, string TickedBy, Instant TickedAt, string? Wrench, string? Adapter, decimal? AdapterAngleDegrees, decimal? Dialled,
+        string? DialledUnit, int? Cycles, string? WitnessedBy, Instant? WitnessedAt);
 
     public static async Task<Outcome<Answer>> Handle(
         Request request, WorkshopDbContext db, Actor actor, IClock clock, CancellationToken ct)
@@ -63,8 +79,10 @@ public static class GetTorqueSheet
         }
 
         var sheet = await Read(db, open, ct);
-        var today = (await WorkshopTimes.Read(db, ct)).DayOf(clock.GetCurrentInstant());
-        var wrenches = await Wrenches(db, ct);
+        var time = await WorkshopTimes.Read(db, ct);
+        var tools = new Tools(
+            await WrenchesOnHand.Read(db, time, ct), await WrenchesOnHand.Adapters(db, ct), time.DayOf(clock.GetCurrentInstant()));
+        var marked = await SecondPersons.Marked(db, open, ct);
         var words = await Words.Read(db, sheet, ct);
         return new Answer(
             request.Number,
@@ -76,7 +94,7 @@ public static class GetTorqueSheet
                 s.Joint?.Sealant is { } sealant
                     ? new SealantLine(sealant.PartCode, words.PartName(sealant.PartCode), sealant.CureMinutes)
                     : null,
-                [.. s.Lines.Select(l => LineOf(l, words, wrenches, today))]))]);
+                [.. s.Lines.Select(l => LineOf(l, words, tools, marked))]))]);
     }
 
     /// <summary>The sheet itself, for the use cases that tick and sign off.</summary>
@@ -85,28 +103,49 @@ public static class GetTorqueSheet
         open.UnderWay,
         await db.FastenerTicks.AsNoTracking().Where(t => t.JobCardNumber == open.Card.Number).ToListAsync(ct));
 
-    internal static Task<List<Instrument>> Wrenches(WorkshopDbContext db, CancellationToken ct) =>
-        db.Instruments.AsNoTracking().Where(i => i.Kind == InstrumentKind.TorqueWrench).ToListAsync(ct);
-
-    private static Line LineOf(TorqueLine line, Words words, List<Instrument> wrenches, LocalDate today)
+    private static Line LineOf(TorqueLine line, Words words, Tools tools, IReadOnlySet<string> marked)
     {
         var fastener = line.Fastener;
+        var choices = WrenchTask.Of(fastener).Select(task => (task, Choice: tools.For(task))).ToList();
         return new Line(
             fastener.Code, fastener.Name, fastener.Count, fastener.Thread, fastener.Treatment, fastener.ThreadCompound,
-            [.. line.Steps.Select(torque => StepOf(torque, wrenches, today))],
-            fastener.AngleDegrees, fastener.Sequence, fastener.Tool, [.. fastener.Seals.Select(words.Of)], fastener.UseOnce,
-            fastener.Note, fastener.Provenance, line.Tick.State, line.Tick.Last is { } tick ? words.Of(tick) : null);
+            [.. choices.Select(c => StepOf(c.task.Torque, c.Choice))],
+            fastener.TorqueLowest?.NewtonMetres, fastener.TorqueHighest?.NewtonMetres, fastener.AngleDegrees, fastener.AngleToleranceDegrees,
+            fastener.Sequence, fastener.Pattern, fastener.Tool, fastener.SpaceOverMm, choices[^1].Choice.AccessNote,
+            [.. fastener.Seals.Select(words.Of)], fastener.UseOnce, fastener.Note, fastener.Provenance, marked.Contains(fastener.Code),
+            line.Tick.State, line.Tick.Last is { } tick ? words.Of(tick) : null);
     }
 
-    private static Step StepOf(Torque torque, List<Instrument> wrenches, LocalDate today) => new(
+    internal static Step StepOf(Torque torque, WrenchChoice choice) => new(
         torque.NewtonMetres,
         decimal.Round(torque.PoundFeet, 1),
         decimal.Round(torque.PoundInches, 0),
-        [.. TorqueWrench.Suited(wrenches, torque, today).Select(w => new Wrench(w.Id, w.Name, w.SerialNumber))]);
+        [.. choice.Offers.Select(OfferLine.Of)],
+        choice.Missing);
+
+    /// <summary>What there is to choose from on the day. A sheet asks for the same torque with the same tool many times.</summary>
+    private sealed class Tools(IReadOnlyList<WrenchOnHand> wrenches, IReadOnlyList<WrenchAdapter> adapters, LocalDate today)
+    {
+        private readonly Dictionary<WrenchTask, WrenchChoice> made = [];
+
+        public WrenchChoice For(WrenchTask task)
+        {
+            if (!made.TryGetValue(task, out var choice))
+            {
+                made.Add(task, choice = WrenchChoice.For(task, wrenches, adapters, today));
+            }
+
+            return choice;
+        }
+    }
 
     /// <summary>The names behind the codes and ids of a sheet.</summary>
     private sealed record Words(
-        Dictionary<string, string> Parts, Dictionary<Guid, string> People, Dictionary<Guid, string> Instruments)
+        Dictionary<string, string> Parts,
+        Dictionary<Guid, string> People,
+        Dictionary<Guid, (string Name, string Unit)> Instruments,
+        Dictionary<Guid, string> Adapters,
+        Dictionary<Guid, TickWitness> Witnesses)
     {
         public static async Task<Words> Read(WorkshopDbContext db, TorqueSheet sheet, CancellationToken ct)
         {
@@ -115,19 +154,31 @@ public static class GetTorqueSheet
                 .Concat(sheet.Lines.SelectMany(l => l.Fastener.Seals).Select(s => s.PartCode))
                 .ToHashSet();
             var ticks = sheet.Lines.Select(l => l.Tick.Last).OfType<FastenerTick>().ToList();
-            var people = ticks.Select(t => t.TickedBy).ToHashSet();
+            var ids = ticks.Select(t => t.Id).ToHashSet();
+            var witnesses = await db.TickWitnesses.AsNoTracking().Where(w => ids.Contains(w.TickId)).ToDictionaryAsync(w => w.TickId, ct);
+            var people = ticks.Select(t => t.TickedBy).Concat(witnesses.Values.Select(w => w.WitnessedBy)).ToHashSet();
             var wrenches = ticks.Select(t => t.WrenchId).OfType<Guid>().ToHashSet();
+            var adapters = ticks.Select(t => t.AdapterId).OfType<Guid>().ToHashSet();
             return new Words(
                 await db.Parts.Where(p => codes.Contains(p.Code)).ToDictionaryAsync(p => p.Code, p => p.Name, ct),
                 await db.People.Where(p => people.Contains(p.Id)).ToDictionaryAsync(p => p.Id, p => p.Name, ct),
-                await db.Instruments.Where(i => wrenches.Contains(i.Id)).ToDictionaryAsync(i => i.Id, i => $"{i.Name} ({i.SerialNumber})", ct));
+                await db.Instruments.Where(i => wrenches.Contains(i.Id)).ToDictionaryAsync(i => i.Id, i => ($"{i.Name} ({i.SerialNumber})", i.Unit), ct),
+                await db.WrenchAdapters.Where(a => adapters.Contains(a.Id)).ToDictionaryAsync(a => a.Id, a => a.Name, ct),
+                witnesses);
         }
 
         public string? PartName(string code) => Parts.GetValueOrDefault(code);
 
         public SealLine Of(Seal seal) => new(seal.PartCode, PartName(seal.PartCode), seal.Quantity, seal.Policy);
 
-        public TickLine Of(FastenerTick tick) => new(
-            tick.Tightened, People[tick.TickedBy], tick.TickedAt, tick.WrenchId is { } id ? Instruments[id] : null);
+        public TickLine Of(FastenerTick tick)
+        {
+            var witness = Witnesses.GetValueOrDefault(tick.Id);
+            var wrench = tick.WrenchId is { } id ? Instruments[id] : ((string Name, string Unit)?)null;
+            return new TickLine(
+                tick.Id, tick.Tightened, People[tick.TickedBy], tick.TickedAt, wrench?.Name, tick.AdapterId is { } adapter ? Adapters[adapter] : null,
+                tick.AdapterAngleDegrees, tick.Dialled, tick.Dialled is null ? null : wrench?.Unit, tick.Cycles,
+                witness is null ? null : People[witness.WitnessedBy], witness?.WitnessedAt);
+        }
     }
 }

@@ -9,15 +9,19 @@ using Workshop.Domain.TorqueSheets;
 using Workshop.Web.Data;
 using Workshop.Web.Features.Bookings;
 using Workshop.Web.Features.JobCards;
+using Workshop.Web.Features.Tooling;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.TorqueSheets;
 
 /// <summary>
-/// Ticks a fastener of the sheet, all of its count as one, with the wrench that gave the final torque; or takes the tick back.
+/// Ticks a fastener of the sheet, all of its count as one, with the wrench that gave the final torque, what was between and what was
+/// dialled; or takes the tick back. A wrench that does not suit, or may not be used, is refused with the reason.
 /// </summary>
 public static class TickFastener
 {
+    private const decimal LargestDialled = 20_000;
+
     public sealed record Request
     {
         [JsonIgnore]
@@ -28,12 +32,22 @@ public static class TickFastener
         /// <summary>Not needed to take a tick back.</summary>
         public Guid? WrenchId { get; init; }
 
-        /// <summary>False takes the tick back.</summary>
+        /// <summary>What was between wrench and fastener, if anything.</summary>
+        public Guid? AdapterId { get; init; }
+
+        /// <summary>Of an offset adapter against the wrench: 0 straight on, 90 across, 180 back along the wrench.</summary>
+        public decimal? AdapterAngleDegrees { get; init; }
+
+        /// <summary>In the wrench's own unit; absent: what the service says is to be dialled.</summary>
+        public decimal? Dialled { get; init; }
+
+        /// <summary>False takes the tick back, and with it what a second person confirmed.</summary>
         public bool? Tightened { get; init; }
     }
 
     /// <param name="NotTightened">How many fasteners of the sheet are still to be tightened.</param>
-    public sealed record Answer(string FastenerCode, TickState State, int NotTightened);
+    /// <param name="Dialled">For the final torque, with its unit; absent where a tick is taken back.</param>
+    public sealed record Answer(Guid TickId, string FastenerCode, TickState State, int NotTightened, string? Dialled);
 
     public sealed class Validator : AbstractValidator<Request>
     {
@@ -42,6 +56,10 @@ public static class TickFastener
             RuleFor(r => r.FastenerCode).IsGiven("the code of a fastener of the torque sheet").IsAtMost(Limits.Code);
             RuleFor(r => r.Tightened).NotNull().WithMessage("{PropertyName} is empty: give true, or false to take a tick back.");
             RuleFor(r => r.WrenchId).IsGiven("the torque wrench that was used").When(r => r.Tightened == true);
+            RuleFor(r => r.AdapterAngleDegrees).IsWithin(0, WrenchLever.LargestAngle, 1, "degrees");
+            RuleFor(r => r.AdapterAngleDegrees).Null().When(r => r.AdapterId is null)
+                .WithMessage("adapterAngleDegrees is given, but no adapter; say which one, or leave it out.");
+            RuleFor(r => r.Dialled).IsWithin(0.001m, LargestDialled, 3, "of the wrench's unit");
         }
     }
 
@@ -56,27 +74,37 @@ public static class TickFastener
         var sheet = await GetTorqueSheet.Read(db, open, ct);
         if (sheet.Lines.SingleOrDefault(l => l.Fastener.Code == request.FastenerCode) is not { } line)
         {
-            return Problem.Impossible("not-opened", "fastenerCode",
-                $"fastenerCode is {request.FastenerCode}: it is not opened on job card {request.Number}; "
-                + $"on its torque sheet are {string.Join(", ", sheet.Lines.Select(l => l.Fastener.Code))}.");
+            return NotOpened(request.Number, request.FastenerCode!, sheet);
         }
 
-        var tightened = request.Tightened!.Value;
-        var refusal = tightened
-            ? await AgainstWrench(request.WrenchId!.Value, line, db, clock, ct)
-            : AgainstTakingBack(line);
-        if (refusal is not null)
-        {
-            return refusal;
-        }
+        return request.Tightened!.Value
+            ? (await OfferFor(request, line, db, clock, ct)).TryGet(out var offer, out problem)
+                ? await Write(request, sheet, line, offer, db, actor, clock, ct)
+                : problem
+            : AgainstTakingBack(line) ?? await Write(request, sheet, line, null, db, actor, clock, ct);
+    }
 
+    /// <summary>The refusal where a fastener is not on the sheet.</summary>
+    internal static Problem NotOpened(int number, string fastenerCode, TorqueSheet sheet) => Problem.Impossible("not-opened", "fastenerCode",
+        $"fastenerCode is {fastenerCode}: it is not opened on job card {number}; "
+        + $"on its torque sheet are {string.Join(", ", sheet.Lines.Select(l => l.Fastener.Code))}.");
+
+    private static async Task<Outcome<Answer>> Write(
+        Request request, TorqueSheet sheet, TorqueLine line, WrenchOffer? offer, WorkshopDbContext db, Actor actor, IClock clock, CancellationToken ct)
+    {
+        var tightened = offer is not null;
+        var dialled = request.Dialled ?? (offer is null ? null : decimal.Round(offer.Dialled, 3));
         var tick = new FastenerTick
         {
             Id = NewId.At(clock),
             JobCardNumber = request.Number,
             FastenerCode = line.Fastener.Code,
             Tightened = tightened,
-            WrenchId = tightened ? request.WrenchId : null,
+            WrenchId = offer?.OnHand.Wrench.Id,
+            AdapterId = offer?.Adapter?.Id,
+            AdapterAngleDegrees = offer?.AngleDegrees,
+            Dialled = tightened ? dialled : null,
+            Cycles = tightened ? WrenchCycles.Of(line.Fastener) : null,
             SupersedesId = line.Tick.Last?.Id,
             TickedBy = actor.PersonId,
             TickedAt = clock.GetCurrentInstant(),
@@ -85,34 +113,37 @@ public static class TickFastener
         await db.SaveChangesAsync(ct);
         var others = sheet.Lines.Count(l => l != line && !l.IsTightened);
         return new Answer(
-            tick.FastenerCode, tightened ? TickState.Tightened : TickState.TakenBack, others + (tightened ? 0 : 1));
+            tick.Id, tick.FastenerCode, tightened ? TickState.Tightened : TickState.TakenBack, others + (tightened ? 0 : 1),
+            offer?.Scale.Say(dialled!.Value));
     }
 
     private static Problem? AgainstTakingBack(TorqueLine line) => line.Tick.Last is { Tightened: true }
         ? null
         : Problem.Conflict("no-tick", $"{line.Fastener.Name} ({line.Fastener.Code}) has no tick to take back: it is {line.Tick.State.Spoken()}.");
 
-    private static async Task<Problem?> AgainstWrench(
-        Guid wrenchId, TorqueLine line, WorkshopDbContext db, IClock clock, CancellationToken ct)
+    private static async Task<Outcome<WrenchOffer>> OfferFor(
+        Request request, TorqueLine line, WorkshopDbContext db, IClock clock, CancellationToken ct)
     {
-        var today = (await WorkshopTimes.Read(db, ct)).DayOf(clock.GetCurrentInstant());
-        var wrenches = await GetTorqueSheet.Wrenches(db, ct);
-        var wrench = await db.Instruments.FindAsync([wrenchId], ct);
-        var against = wrench is null
-            ? "is no instrument of the workshop"
-            : TorqueWrench.ReasonAgainst(wrench, line.Fastener.Torque, today);
-        if (against is null)
+        var time = await WorkshopTimes.Read(db, ct);
+        var (today, task) = (time.DayOf(clock.GetCurrentInstant()), WrenchTask.Of(line.Fastener)[^1]);
+        if (!(await WrenchWay.Read(db, time, request.WrenchId!.Value, request.AdapterId, request.AdapterAngleDegrees, ct)).TryGet(out var way, out var problem))
         {
-            return null;
+            return problem;
         }
 
-        var suited = TorqueWrench.Suited(wrenches, line.Fastener.Torque, today);
-        var allowed = suited.Count > 0
-            ? $"These suit {line.Fastener.Torque}: {string.Join("; ", suited.Select(Name))}."
-            : $"No wrench of the workshop suits {line.Fastener.Torque} today; see Tooling.";
-        return Problem.Impossible("wrench-unsuited", "wrenchId",
-            $"wrenchId: {(wrench is null ? wrenchId.ToString() : Name(wrench))} {against}. {allowed}");
+        var (offer, against) = WrenchJudgement.Of(task, way.OnHand, way.Adapter, way.AngleDegrees, today);
+        if (offer is null)
+        {
+            var choice = WrenchChoice.For(task, await WrenchesOnHand.Read(db, time, ct), await WrenchesOnHand.Adapters(db, ct), today);
+            return Problem.Impossible("wrench-unsuited", "wrenchId", $"wrenchId: {way.OnHand.Name} {against}. {Suited(task, choice)}");
+        }
+
+        return request.Dialled is { } dialled && WrenchJudgement.AgainstDialled(task, offer, dialled) is { } wrong
+            ? Problem.Impossible("dialled-wrong", "dialled", $"dialled is {offer.Scale.Say(dialled)}: {wrong}.")
+            : offer;
     }
 
-    private static string Name(Instrument wrench) => $"{wrench.Name} ({wrench.SerialNumber})";
+    private static string Suited(WrenchTask task, WrenchChoice choice) => choice.Missing is { } missing
+        ? $"No wrench of the workshop suits {task.Torque} today: {missing}."
+        : $"These suit {task.Torque}: {string.Join("; ", choice.Offers.Select(o => $"{o.OnHand.Name}{(o.Adapter is { } a ? $" with {a.Name}" : "")}").Distinct())}.";
 }

@@ -179,11 +179,22 @@ internal static partial class FieldLabels
         [
             ("material", new("Material")), ("engagementMm", new("Threads engage over", "mm")), ("shearStrengthMpa", new("Shear strength of the material", "MPa")),
         ],
+        [typeof(FastenerPattern)] =
+        [
+            ("seenFrom", new("Seen from", "with what lies where: above, front wheel to the left")), ("places", new("Places in the order of tightening")),
+        ],
+        [typeof(PatternPlace)] =
+        [
+            ("across", new("From the left", "in any unit; proportions count")), ("up", new("From below")), ("mark", new("Marked", "as cast beside it")),
+        ],
         [typeof(Fastener)] =
         [
             ("code", new("Code", Code)), ("name", new("Name")), ("count", new("How many alike")), ("thread", new("Thread", "such as M6x1")),
             ("stagesNm", new("Stages before the final torque", $"N.m, {OnePerLine}")), ("torqueNm", new("Final torque", "N.m")),
-            ("angleDegrees", new("Then further by", "degrees")), ("sequence", new("Sequence")), ("treatment", new("The thread is")),
+            ("torqueLowestNm", new("Allowed from", "N.m, where the maker states a range")), ("torqueHighestNm", new("Allowed to", "N.m")),
+            ("angleDegrees", new("Then further by", "degrees")), ("angleToleranceDegrees", new("More or less", "degrees at the angle stage")),
+            ("sequence", new("Sequence")), ("pattern", new("Sequence drawing", "all empty where there is none")),
+            ("spaceOverMm", new("Free over the head", "mm, where no socket goes on")), ("treatment", new("The thread is")),
             ("threadCompound", new("Compound", "where the thread is locked")), ("propertyClass", new("Property class", "by ISO 898-1, such as 8.8; empty where not known")),
             ("form", new("It is")), ("into", new("Turned into", "all empty where not known")), ("tool", new("Tool")),
             ("useOnce", new("Used once: its new part stands among the seals")), ("seals", new("Seals")), ("note", new("Note", IsLong: true)),
