@@ -81,6 +81,7 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
             "/messages/{id:guid}" => $"/messages/{message}",
             "/book" => $"/book?motorcycle={motorcycle}",
             "/stores/shims/count" => $"/stores/shims/count?box={box}",
+            "/job-cards/{number:int}/torque-sheet/{code}" => $"/job-cards/{card}/torque-sheet/oil-drain-plug",
             _ => route.Replace("{number:int}", card, StringComparison.Ordinal)
                 .Replace("{motorcycleId:guid}", motorcycle, StringComparison.Ordinal)
                 .Replace("{shimId:guid}", shim, StringComparison.Ordinal)

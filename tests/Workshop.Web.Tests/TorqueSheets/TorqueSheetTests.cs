@@ -169,7 +169,7 @@ public sealed class TorqueSheetTests(WorkshopApp app) : IClassFixture<WorkshopAp
         {
             ["__RequestVerificationToken"] = token, ["Input.Tightened"] = "true",
             ["Input.FastenerCode"] = form.QuerySelector("[name='Input.FastenerCode']")!.GetAttribute("value")!,
-            ["Input.WrenchId"] = form.QuerySelector("[name='Input.WrenchId']")!.GetAttribute("value")!,
+            ["Way"] = form.QuerySelector("[name='Way']")!.GetAttribute("value")!,
         });
         var answer = await advisor.Client.PostAsync(new Uri(address, UriKind.Relative), content, Ct);
         Assert.Equal(HttpStatusCode.Forbidden, answer.StatusCode);
