@@ -45,6 +45,7 @@ public sealed record SignOffFacts
 
     /// <summary>Of this card, superseded ones among them.</summary>
     public IReadOnlyList<SealInspection> SealInspections { get; init; } = [];
+
     /// <summary>Codes of the fasteners at which the workshop asks for a second person.</summary>
     public IReadOnlySet<string> AskSecondPerson { get; init; } = new HashSet<string>();
 
