@@ -7,6 +7,11 @@ namespace Workshop.Domain.Stores;
 /// <param name="Cost">What is then to be expected, in the unit of the costs.</param>
 public sealed record BestStock(int Stock, double Cost);
 
+/// <summary>The same of what comes in any amount.</summary>
+/// <param name="Stock">What to hold.</param>
+/// <param name="Cost">What is then to be expected, in the unit of the costs.</param>
+public sealed record BestAmount(double Stock, double Cost);
+
 /// <summary>
 /// The newsvendor's rule: hold the smallest stock that is enough with probability missing / (missing + left) (Snyder and
 /// Shen, Fundamentals of Supply Chain Theory, 2nd ed., Wiley 2019, section 4.3).
@@ -33,6 +38,21 @@ public static class Newsvendor
 
     /// <summary>The expected cost of holding so many.</summary>
     public static double Cost(CountLaw demand, int stock, double leftCost, double missingCost)
+    {
+        ArgumentNullException.ThrowIfNull(demand);
+        return (leftCost * demand.ExpectedLeft(stock)) + (missingCost * demand.ExpectedMissing(stock));
+    }
+
+    /// <summary>The best amount and its expected cost.</summary>
+    public static BestAmount Best(AmountLaw demand, double leftCost, double missingCost)
+    {
+        ArgumentNullException.ThrowIfNull(demand);
+        var stock = demand.Quantile(ServiceLevel(leftCost, missingCost));
+        return new BestAmount(stock, Cost(demand, stock, leftCost, missingCost));
+    }
+
+    /// <summary>The expected cost of holding so much.</summary>
+    public static double Cost(AmountLaw demand, double stock, double leftCost, double missingCost)
     {
         ArgumentNullException.ThrowIfNull(demand);
         return (leftCost * demand.ExpectedLeft(stock)) + (missingCost * demand.ExpectedMissing(stock));

@@ -1,0 +1,106 @@
+using System.Globalization;
+using NodaTime;
+using Workshop.Domain.Stores;
+
+namespace Workshop.Domain.Orders;
+
+/// <summary>What decides whether a part is to be ordered, as things stand today.</summary>
+/// <param name="Part">No shim: those are told apart by thickness.</param>
+/// <param name="Supply">As the supplier sells it that the part is ordered from.</param>
+/// <param name="OnHand">Fit to be used, whoever has reserved it.</param>
+/// <param name="Reserved">Of that, for visits.</param>
+/// <param name="OnOrder">Expected and not here yet.</param>
+/// <param name="Booked">What booked visits still want, any day.</param>
+/// <param name="ServiceLevel">The part's own or the workshop's; above 0 and below 1.</param>
+/// <param name="DeliveryDays">From an order to its delivery.</param>
+/// <param name="DeliveryDaysDeviation">How far that scatters.</param>
+public sealed record PartToOrder(
+    Part Part,
+    PartSupply Supply,
+    decimal OnHand,
+    decimal Reserved,
+    decimal OnOrder,
+    IReadOnlyList<BookedNeed> Booked,
+    IssueHistory Issues,
+    double ServiceLevel,
+    int DeliveryDays,
+    double DeliveryDaysDeviation)
+{
+    /// <summary>What there will be without another order.</summary>
+    public decimal Position => OnHand + OnOrder;
+}
+
+/// <summary>For when an order that goes out today is good.</summary>
+/// <param name="Today">The workshop's day.</param>
+/// <param name="UsableFrom">The first working day that can count on it.</param>
+/// <param name="LastsUntil">It is to last until this day.</param>
+public sealed record OrderDays(LocalDate Today, LocalDate UsableFrom, LocalDate LastsUntil)
+{
+    public int UntilUsable => Period.DaysBetween(Today, UsableFrom);
+
+    public int UntilEnd => Period.DaysBetween(Today, LastsUntil);
+}
+
+/// <summary>What to order of one part, and why.</summary>
+/// <param name="InLeadTime">What is asked for until an order of today can be used.</param>
+/// <param name="ReorderPoint">By hand, or the smallest stock that is enough until then with the service level's probability.</param>
+/// <param name="OrderUpTo">Enough, with the same probability, for as long as the order is to last.</param>
+/// <param name="Quantity">To order: whole packages of the supplier; 0 where there is enough.</param>
+/// <param name="Why">In words, with the figures.</param>
+public sealed record OrderProposal(
+    PartToOrder Of, LeadTimeDemand InLeadTime, decimal ReorderPoint, decimal OrderUpTo, decimal Quantity, string Why)
+{
+    /// <summary>Before tax; absent where no cost is known.</summary>
+    public decimal? NetCost => OrderSums.OfLine(Quantity, Of.Supply.UnitCost);
+
+    /// <summary>How many days until the reorder point is reached, at the usual rate; absent where nothing is asked for.</summary>
+    public double? DaysLeft => Of.Issues.PerDay > 0 ? (double)Math.Max(Of.Position - ReorderPoint, 0) / Of.Issues.PerDay : null;
+
+    /// <summary>Decides one part.</summary>
+    /// <param name="part">As things stand.</param>
+    /// <param name="notice">How long before its day a visit is booked.</param>
+    /// <param name="days">Of an order that goes out today.</param>
+    public static OrderProposal For(PartToOrder part, NoticeOfVisits notice, OrderDays days)
+    {
+        ArgumentNullException.ThrowIfNull(part);
+        ArgumentNullException.ThrowIfNull(days);
+        var stocked = part.Part.Stocked ? part.Issues : new IssueHistory([]);
+        var lead = Demand(part, stocked, notice, days, days.UsableFrom);
+        var until = Demand(part, stocked, notice, days, LocalDate.Max(days.LastsUntil, days.UsableFrom));
+        var reorderAt = part.Part.ReorderPoint ?? lead.SmallestCovering(part.ServiceLevel);
+        var upTo = until.SmallestCovering(part.ServiceLevel);
+        if (part.Part.ReorderPoint is { } byHand)
+        {
+            upTo = Math.Max(upTo, byHand + (part.Part.Unit == PartUnit.Millilitre ? LeadTimeDemand.FluidStepMl : 1));
+        }
+
+        // A part that nobody keeps has a reorder point of what is booked, and that is enough when it is there.
+        var low = (part.Part.Stocked || part.Part.ReorderPoint is not null) && reorderAt > 0 && part.Position <= reorderAt;
+        var missing = low || part.Position < until.Booked ? Math.Max(upTo - part.Position, 0) : 0;
+        var quantity = PackageSizes.RoundUp(missing, part.Supply.PackQuantity, part.Supply.SmallestQuantity);
+        var proposal = new OrderProposal(part, lead, reorderAt, upTo, quantity, "");
+        return proposal with { Why = OrderWords.Why(proposal, until, days) };
+    }
+
+    private static LeadTimeDemand Demand(PartToOrder part, IssueHistory issues, NoticeOfVisits notice, OrderDays days, LocalDate until) =>
+        LeadTimeDemand.Of(
+            issues, notice, Period.DaysBetween(days.Today, until), part.DeliveryDaysDeviation, BookedUntil(part.Booked, until), part.Part.Unit);
+
+    /// <summary>What is needed for certain, and the most that any one visit wants to lie ready beside that.</summary>
+    private static decimal BookedUntil(IReadOnlyList<BookedNeed> booked, LocalDate until)
+    {
+        var then = booked.Where(b => b.On <= until).ToList();
+        return then.Sum(b => b.Needed) + then.Select(b => b.HaveReady).DefaultIfEmpty().Max();
+    }
+}
+
+/// <summary>Sums of orders, before tax, in the workshop's currency.</summary>
+public static class OrderSums
+{
+    /// <summary>Rounded to two decimals, half away from zero.</summary>
+    public static decimal? OfLine(decimal quantity, decimal? unitCost) =>
+        unitCost is { } cost ? decimal.Round(quantity * cost, 2, MidpointRounding.AwayFromZero) : null;
+
+    /// <summary>"12.50 EUR".</summary>
+    public static string Say(decimal sum, string currency) => string.Create(CultureInfo.InvariantCulture, $"{sum:#,0.00} {currency}");
+}

@@ -1,0 +1,85 @@
+using System.Globalization;
+using NodaTime;
+using NodaTime.Text;
+using Workshop.Domain.Stores;
+
+namespace Workshop.Domain.Orders;
+
+/// <summary>How orders are said.</summary>
+public static class OrderWords
+{
+    public static string Spoken(this PurchaseOrderState state) => state switch
+    {
+        PurchaseOrderState.Draft => "draft",
+        PurchaseOrderState.Placed => "placed",
+        PurchaseOrderState.Closed => "closed",
+        _ => throw new ArgumentOutOfRangeException(nameof(state), state, null),
+    };
+
+    /// <summary>"95 %", "99.5 %".</summary>
+    public static string Percent(double share) => string.Create(CultureInfo.InvariantCulture, $"{share * 100:0.##} %");
+
+    /// <summary>Why a part is to be ordered or not, and how much.</summary>
+    internal static string Why(OrderProposal proposal, LeadTimeDemand untilEnd, OrderDays days)
+    {
+        var part = proposal.Of;
+        var unit = part.Part.Unit;
+        var sentences = new List<string>
+        {
+            $"Ordered today it can be used from {Say(days.UsableFrom)}. Until then {Asked(proposal.InLeadTime, part, unit)}.",
+            part.Part.ReorderPoint is { } byHand
+                ? $"The reorder point is set by hand: {unit.Say(byHand)}."
+                : $"Enough with {Percent(part.ServiceLevel)}: {unit.Say(proposal.ReorderPoint)}.",
+            $"On hand {unit.Say(part.OnHand)}{(part.Reserved > 0 ? $", of which {unit.Say(part.Reserved)} reserved" : "")}; on order {unit.Say(part.OnOrder)}.",
+        };
+        if (proposal.Quantity == 0)
+        {
+            sentences.Add("That is enough.");
+        }
+        else
+        {
+            if (part.Position > proposal.ReorderPoint && part.Position < untilEnd.Booked)
+            {
+                sentences.Add($"Visits that are booked until {Say(days.LastsUntil)} need more.");
+            }
+
+            sentences.Add($"To last until {Say(days.LastsUntil)} there should be {unit.Say(proposal.OrderUpTo)}: {unit.Say(proposal.OrderUpTo - part.Position)} to order{Rounded(proposal, unit)}.");
+        }
+
+        return string.Join(" ", sentences);
+    }
+
+    private static string Asked(LeadTimeDemand demand, PartToOrder part, PartUnit unit)
+    {
+        var booked = demand.Booked > 0 ? $"booked visits want {unit.Say(demand.Booked)}" : "no booked visit wants any";
+        return demand.Law switch
+        {
+            _ when !part.Part.Stocked => $"{booked}; it is ordered for visits only",
+            DemandLaw.BookedOnly when !part.Issues.TellsRate =>
+                $"{booked}; {part.Issues.Weeks.Count} weeks of issues tell no rate yet, {IssueHistory.FewestWeeks} would",
+            DemandLaw.BookedOnly => $"{booked}; nothing more is to be expected, as {unit.Say(part.Issues.Total)} went out in {part.Issues.Weeks.Count} weeks",
+            var law => $"{booked} and about {About(demand.Expected, unit)} more is to be expected, as {unit.Say(part.Issues.Total)} went out in {part.Issues.Weeks.Count} weeks ({Spoken(law)})",
+        };
+    }
+
+    private static string Spoken(DemandLaw law) => law switch
+    {
+        DemandLaw.Poisson => "Poisson: the weeks scatter as chance does",
+        DemandLaw.NegativeBinomial => "negative binomial: the weeks scatter more than chance does",
+        _ => "normal: it is so much",
+    };
+
+    private static string Rounded(OrderProposal proposal, PartUnit unit)
+    {
+        var (supply, wanted) = (proposal.Of.Supply, proposal.OrderUpTo - proposal.Of.Position);
+        return proposal.Quantity == wanted ? ""
+            : supply.SmallestQuantity is { } least && wanted < least ? $", at least {unit.Say(least)} at once: {unit.Say(proposal.Quantity)}"
+            : $", in packages of {unit.Say(supply.PackQuantity)}: {unit.Say(proposal.Quantity)}";
+    }
+
+    private static string About(double amount, PartUnit unit) => unit == PartUnit.Millilitre
+        ? string.Create(CultureInfo.InvariantCulture, $"{amount:#,0} ml")
+        : string.Create(CultureInfo.InvariantCulture, $"{amount:#,0.0}");
+
+    internal static string Say(LocalDate day) => LocalDatePattern.Iso.Format(day);
+}

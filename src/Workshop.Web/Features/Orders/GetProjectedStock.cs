@@ -1,0 +1,80 @@
+using FluentValidation;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Workshop.Domain.Orders;
+using Workshop.Domain.Outcomes;
+using Workshop.Domain.People;
+using Workshop.Domain.Stores;
+using Workshop.Web.Data;
+using Workshop.Web.Features.Bookings;
+using Workshop.Web.Features.Stores;
+using Workshop.Web.Http;
+
+namespace Workshop.Web.Features.Orders;
+
+/// <summary>One part on the days to come, day by day: what comes, what visits want, what is then there.</summary>
+public static class GetProjectedStock
+{
+    /// <param name="Days">From today.</param>
+    public sealed record Request(string PartCode, int? Days = null);
+
+    /// <param name="PartCode">Of a part that was merged into another, that one's.</param>
+    /// <param name="Deliveries">Expected, with the day from which work can count on them.</param>
+    public sealed record Answer(
+        string PartCode,
+        string Name,
+        PartUnit Unit,
+        LocalDate Today,
+        LocalDate Until,
+        decimal Reserved,
+        decimal Expired,
+        IReadOnlyList<Delivery> Deliveries,
+        IReadOnlyList<Visit> Visits,
+        ProjectedStock Stock);
+
+    public sealed record Delivery(decimal Quantity, LocalDate ExpectedOn, LocalDate UsableFrom);
+
+    public sealed record Visit(int JobCardNumber, string Registration, LocalDate On, decimal Needed, decimal HaveReady, decimal Reserved);
+
+    public sealed class Validator : AbstractValidator<Request>
+    {
+        public Validator()
+        {
+            RuleFor(r => r.PartCode).IsGiven("the stores' code of the part").IsAtMost(Limits.Code);
+            RuleFor(r => r.Days).IsWhole(1, ListProjectedStock.MostDays);
+        }
+    }
+
+    public static async Task<Outcome<Answer>> Handle(
+        Request request, WorkshopDbContext db, Actor actor, IClock clock, CancellationToken ct)
+    {
+        if (!(await PartsByCode.Read(db, [request.PartCode], ct)).TryGetValue(request.PartCode, out var part))
+        {
+            return Problem.NotFound($"Part {request.PartCode}");
+        }
+
+        if (part.Kind == PartKind.Shim)
+        {
+            return Problem.Impossible("part-is-shim", "partCode",
+                $"partCode is \"{part.Code}\", a shim: a kit holds none. What visits will want of shims is in the stocking of shims.");
+        }
+
+        var calendar = await WorkshopTimes.ReadCalendar(db, ct);
+        var today = calendar.Time.DayOf(clock.GetCurrentInstant());
+        var until = today.PlusDays(request.Days ?? ListProjectedStock.UsualDays);
+        var needs = (await BookedKits.Read(db, calendar.Time, today, until, ct)).Needs[part.Id].OrderBy(n => n.On).ThenBy(n => n.JobCardNumber).ToList();
+        var there = (await PartsOnHand.Read(db, [part.Id], today, ct)).GetValueOrDefault(part.Id, PartOnHand.Nothing);
+        var deliveries = (await PartsOnHand.Deliveries(db, calendar, today, ct))[part.Id].OrderBy(d => d.ExpectedOn).ToList();
+        var numbers = needs.ConvertAll(n => n.JobCardNumber);
+        var plates = await (
+            from card in db.JobCards.AsNoTracking()
+            join motorcycle in db.Motorcycles on card.MotorcycleId equals motorcycle.Id
+            where numbers.Contains(card.Number)
+            select new { card.Number, motorcycle.Registration }).ToDictionaryAsync(c => c.Number, c => c.Registration, ct);
+        return new Answer(
+            part.Code, part.Name, part.Unit, today, until, there.Reserved, there.Expired,
+            deliveries.ConvertAll(d => new Delivery(d.Quantity, d.ExpectedOn, d.UsableFrom)),
+            needs.ConvertAll(n => new Visit(n.JobCardNumber, plates[n.JobCardNumber], n.On, n.Needed, n.HaveReady, n.Reserved)),
+            PartsOnHand.Project(there, deliveries, needs));
+    }
+}
