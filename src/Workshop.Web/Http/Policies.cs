@@ -21,6 +21,9 @@ public static class Policies
     /// <summary>Takes goods into the stores: whoever opens the parcel.</summary>
     public const string KeepsStores = "keeps-stores";
 
+    /// <summary>Says what is ordered of whom, and places orders: whoever may spend the workshop's money.</summary>
+    public const string Orders = "orders";
+
     /// <summary>Measures, tightens, signs off.</summary>
     public const string Measures = "measures";
 
@@ -42,6 +45,7 @@ public static class Policies
         options.AddPolicy(ChecksIn, p => p.RequireRole(Roles.All));
         options.AddPolicy(TellsProgress, p => p.RequireRole(Roles.All));
         options.AddPolicy(KeepsStores, p => p.RequireRole(Roles.All));
+        options.AddPolicy(Orders, p => p.RequireRole(Roles.Advisor, Roles.Manager));
         options.AddPolicy(Measures, p => p.RequireRole(Roles.Technician, Roles.Manager));
         options.AddPolicy(Manages, p => p.RequireRole(Roles.Manager));
         options.FallbackPolicy = new AuthorizationPolicyBuilder().RequireRole(Roles.All).Build();

@@ -9,7 +9,7 @@ namespace Workshop.Web.Features.Orders;
 public sealed class ProjectedPartModel : WorkshopPage
 {
     [BindProperty(SupportsGet = true)]
-    public string Code { get; set; } = "";
+    public string PartCode { get; set; } = "";
 
     [BindProperty(SupportsGet = true, Name = "days")]
     public int? Ahead { get; set; }
@@ -20,7 +20,7 @@ public sealed class ProjectedPartModel : WorkshopPage
 
     public async Task<IActionResult> OnGet()
     {
-        var asked = new GetProjectedStock.Request(Code, ModelState.IsValid ? Ahead : null);
+        var asked = new GetProjectedStock.Request(PartCode, ModelState.IsValid ? Ahead : null);
         var read = await Read(asked, GetProjectedStock.Handle);
         if (read.Problem is { Kind: ProblemKind.Malformed } wrong)
         {

@@ -24,7 +24,8 @@ internal static class ShimLedger
 
     /// <summary>So many new shims of one thickness come in.</summary>
     public static IReadOnlyList<StockMovement> Receipt(
-        Guid partId, Guid placeId, ShimThickness thickness, ShimThickness? nominal, int quantity, Guid movedBy, Instant now) =>
+        Guid partId, Guid placeId, ShimThickness thickness, ShimThickness? nominal, int quantity, Guid movedBy, Instant now,
+        decimal? unitCost = null, Guid? orderLineId = null) =>
         [.. Enumerable.Range(0, quantity).Select(_ => new StockMovement
         {
             Id = NewId.At(now),
@@ -36,6 +37,8 @@ internal static class ShimLedger
             Kind = MovementKind.Received,
             OnHandChange = 1,
             ReservedChange = 0,
+            UnitCost = unitCost,
+            OrderLineId = orderLineId,
             MovedBy = movedBy,
             MovedAt = now,
         })];
