@@ -1,7 +1,7 @@
 using FluentValidation;
-using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Workshop.Domain;
+using Workshop.Domain.Orders;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
 using Workshop.Domain.Stores;
@@ -45,8 +45,7 @@ public static class ExpectDelivery
     {
         var now = clock.GetCurrentInstant();
         var today = (await WorkshopTimes.Read(db, ct)).DayOf(now);
-        var part = await db.Parts.AsNoTracking().SingleOrDefaultAsync(p => p.Code == request.PartCode, ct);
-        if (part is null)
+        if (!(await PartsByCode.Read(db, [request.PartCode!], ct)).TryGetValue(request.PartCode!, out var part))
         {
             return Problem.Impossible("part-unknown", "partCode",
                 $"partCode is \"{request.PartCode}\": no part has it; choose one of GET /api/v1/stock.");
@@ -56,6 +55,11 @@ public static class ExpectDelivery
         {
             return Problem.Impossible("part-is-shim", "partCode",
                 $"partCode is \"{request.PartCode}\", a shim: a kit holds none, so no visit waits for it here; take it in when it comes.");
+        }
+
+        if (PackageSizes.Refuse("quantity", part, request.Quantity!.Value, supply: null) is { } fault)
+        {
+            return Problem.Impossible("quantity", [fault]);
         }
 
         if (request.ExpectedOn < today)
