@@ -41,6 +41,7 @@ internal sealed class DemoHistory(
         db.ChangeTracker.Clear();
         await FitDrift(ct);
         await BookAhead(writer, booked, now, random, ct);
+        await new DemoSuppliers(db, staff).Write(ct);
         await new DemoContacts(db, staff).Write(now, ct);
     }
 

@@ -15,6 +15,8 @@ internal static class SeedFiles
 
     public static DemoWorkshop Workshop() => Document<DemoWorkshop>("seed/demo/workshop.json");
 
+    public static DemoSupplies Suppliers() => Document<DemoSupplies>("seed/demo/suppliers.json");
+
     public static DemoFleet Fleet() => Document<DemoFleet>("seed/demo/fleet.json");
 
     public static IReadOnlyList<SeedEngineModel> EngineModels() =>

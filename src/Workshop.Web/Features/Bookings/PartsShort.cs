@@ -6,6 +6,7 @@ using Workshop.Domain.JobCards;
 using Workshop.Domain.Stores;
 using Workshop.Web.Data;
 using Workshop.Web.Features.Kits;
+using Workshop.Web.Features.Orders;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Bookings;
@@ -43,16 +44,15 @@ public sealed record PartsShort(IReadOnlyList<PartsShort.Part> Parts, Instant? F
         var ids = known.Values.Select(p => p.Id).Distinct().ToList();
         var deliveries = (await db.ExpectedDeliveries.AsNoTracking()
             .Where(d => ids.Contains(d.PartId) && d.ClosedAt == null && d.Thickness == null).ToListAsync(ct)).ToLookup(d => d.PartId);
-        var parts = lines.ConvertAll(line =>
-        {
-            var part = known.GetValueOrDefault(line.PartCode);
-            return Of(line, part, part is null ? [] : deliveries[part.Id], calendar, today);
-        });
+        var days = await DeliveryTimes.Read(db, ids, ct);
+        var parts = lines.ConvertAll(line => known.GetValueOrDefault(line.PartCode) is { } part
+            ? Of(line, days.TryGetValue(part.Id, out var its) ? its : null, deliveries[part.Id], calendar, today)
+            : Of(line, null, [], calendar, today));
         return new PartsShort(parts, parts.Max(p => p.From), parts.Exists(p => p.From is null));
     }
 
     private static Part Of(
-        KitOnShelf.Line line, Domain.Stores.Part? part, IEnumerable<ExpectedDelivery> deliveries, OpeningCalendar calendar, LocalDate today)
+        KitOnShelf.Line line, int? deliveryDays, IEnumerable<ExpectedDelivery> deliveries, OpeningCalendar calendar, LocalDate today)
     {
         var shortBy = line.ShortBy - line.HaveReady;
         var (coming, arrives) = (0m, (LocalDate?)null);
@@ -67,7 +67,7 @@ public sealed record PartsShort(IReadOnlyList<PartsShort.Part> Parts, Instant? F
         }
 
         var ordered = coming >= shortBy;
-        var expected = ordered ? arrives : part?.DeliveryDays is { } days ? today.PlusDays(days) : null;
+        var expected = ordered ? arrives : deliveryDays is { } days ? today.PlusDays(days) : null;
         // What was expected before today and is not here yet may come today.
         var from = expected is { } day && calendar.FirstOpenDay(LocalDate.Max(day, today).PlusDays(1)) is { } open ? calendar.OpenOn(open)?.Start : null;
         var quantity = line.Unit == PartUnit.Millilitre ? $"{Say(shortBy)} ml" : Say(shortBy);

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Workshop.Domain.Bookings;
+using Workshop.Domain.EngineModels;
 using Workshop.Domain.JobCards;
 using Workshop.Domain.Kits;
 using Workshop.Domain.Stores;
@@ -35,13 +36,29 @@ internal sealed record OpenVisits(int Number, string Registration, Instant Start
         var parts = await PartsByCode.Read(db, [.. specifications.Values.SelectMany(NamedParts.CodesOf).Distinct()], ct);
         var instead = await KitCase.Substitutions(db, numbers, ct);
         var held = await Held(db, numbers, ct);
+
+        // Most visits are alike: a kit is worked out once for each version of a specification and set of items.
+        var kits = new Dictionary<(Guid, string), Kit>();
+        Kit KitOf(Guid version, IEnumerable<JobCardItem> booked)
+        {
+            var specification = specifications[version];
+            var chosen = booked.OrderBy(i => i.ServiceItemCode, StringComparer.Ordinal)
+                .ToLookup(i => i.Likelihood != Likelihood.Possible || i.StartedAt is not null, i => i.ServiceItemCode);
+            var key = (version, $"{string.Join(' ', chosen[true])}/{string.Join(' ', chosen[false])}");
+            if (!kits.TryGetValue(key, out var kit))
+            {
+                kits[key] = kit = Kit.Of(specification, chosen[true].Select(ItemOf), chosen[false].Select(ItemOf), parts);
+            }
+
+            return kit;
+
+            ServiceItem ItemOf(string code) => specification.ServiceItems.Single(s => s.Code == code);
+        }
+
         return [.. cards.Select(card =>
         {
-            var specification = specifications[card.EngineModelVersionId];
-            var chosen = items[card.Number].ToLookup(
-                i => i.Likelihood != Likelihood.Possible || i.StartedAt is not null, i => specification.ServiceItems.Single(s => s.Code == i.ServiceItemCode));
             var visit = new KitCase(
-                Kit.Of(specification, chosen[true], chosen[false], parts), parts,
+                KitOf(card.EngineModelVersionId, items[card.Number]), parts,
                 instead[card.Number].ToDictionary(i => i.Original, i => i.StandIn),
                 card.State == JobCardState.Booked ? LocalDate.Max(today, time.DayOf(card.StartsAt)) : today);
             return new OpenVisits(card.Number, card.Registration, card.StartsAt, [.. LinesOf(visit, held[card.Number])]);

@@ -7,6 +7,7 @@ using Workshop.Domain.Kits;
 using Workshop.Domain.Stores;
 using Workshop.Web.Data;
 using Workshop.Web.Features.Bookings;
+using Workshop.Web.Features.Orders;
 using Workshop.Web.Features.Stores;
 using Workshop.Web.Http;
 
@@ -49,13 +50,15 @@ internal sealed class ShortageBook
             .Where(d => ids.Contains(d.PartId) && d.ClosedAt == null && d.Thickness == null)
             .Select(d => new { d.PartId, d.ExpectedOn, d.Quantity }).ToListAsync(ct)).ToLookup(d => d.PartId, d => new PartComing(d.ExpectedOn, d.Quantity));
         var alternatives = await Alternatives.Read(db, ids, today, ct);
+        var days = await DeliveryTimes.Read(db, ids, ct);
         var byPart = visits.SelectMany(v => v.Lines, (v, l) => (Visit: v, Line: l)).GroupBy(l => (l.Line.Part?.Id, l.Line.PartCode));
         List<ListShortages.MissingPart> parts =
         [
             .. byPart.Select(g => Missing(
                 g.First().Line, [.. g], g.Key.Id is { } id ? shelves[id] : null,
                 g.Key.Id is { } coming ? [.. deliveries[coming].OrderBy(d => d.On)] : [],
-                g.Key.Id is { } other ? [.. alternatives[other].Select(NotThere.Other)] : [], today)).OfType<ListShortages.MissingPart>()
+                g.Key.Id is { } other ? [.. alternatives[other].Select(NotThere.Other)] : [],
+                g.Key.Id is { } sold && days.TryGetValue(sold, out var its) ? today.PlusDays(its) : null)).OfType<ListShortages.MissingPart>()
                 .OrderBy(p => p.Visits[0].StartsAt).ThenBy(p => p.PartCode, StringComparer.Ordinal),
         ];
         return new ShortageBook(calendar, today, parts);
@@ -63,7 +66,7 @@ internal sealed class ShortageBook
 
     private static ListShortages.MissingPart? Missing(
         OpenVisits.Line named, List<(OpenVisits Visit, OpenVisits.Line Line)> lines, PartOnShelves? part,
-        List<PartComing> coming, List<KitOnShelf.OtherPart> alternatives, LocalDate today)
+        List<PartComing> coming, List<KitOnShelf.OtherPart> alternatives, LocalDate? orderedToday)
     {
         // Where others took what was reserved, the visits that come last do without.
         var gone = part?.Shelves.Where(s => !s.Expired).Sum(s => Math.Max(0, s.Reserved - s.OnHand)) ?? 0;
@@ -77,7 +80,7 @@ internal sealed class ShortageBook
             wanted.Add(new PartWanted(visit.Number, visit.StartsAt, needed, Math.Max(0, line.Needed + line.HaveReady - has) - needed));
         }
 
-        LocalDate? ordered = part?.Part is { Discontinued: false, DeliveryDays: { } days } ? today.PlusDays(days) : null;
+        var ordered = part?.Part.Discontinued == false ? orderedToday : null;
         var registrations = lines.ToDictionary(l => l.Visit.Number, l => l.Visit);
         var awaited = Shortages.Of(wanted, part?.Free ?? 0, coming, ordered);
         return awaited.Count == 0 ? null : new ListShortages.MissingPart(

@@ -62,19 +62,14 @@ public static class GetProjectedStock
         var calendar = await WorkshopTimes.ReadCalendar(db, ct);
         var today = calendar.Time.DayOf(clock.GetCurrentInstant());
         var until = today.PlusDays(request.Days ?? ListProjectedStock.UsualDays);
-        var needs = (await BookedKits.Read(db, calendar.Time, today, until, ct)).Needs[part.Id].OrderBy(n => n.On).ThenBy(n => n.JobCardNumber).ToList();
+        var kits = await BookedKits.Read(db, calendar.Time, today, until, ct);
+        var needs = kits.Needs[part.Id].OrderBy(n => n.On).ThenBy(n => n.JobCardNumber).ToList();
         var there = (await PartsOnHand.Read(db, [part.Id], today, ct)).GetValueOrDefault(part.Id, PartOnHand.Nothing);
         var deliveries = (await PartsOnHand.Deliveries(db, calendar, today, ct))[part.Id].OrderBy(d => d.ExpectedOn).ToList();
-        var numbers = needs.ConvertAll(n => n.JobCardNumber);
-        var plates = await (
-            from card in db.JobCards.AsNoTracking()
-            join motorcycle in db.Motorcycles on card.MotorcycleId equals motorcycle.Id
-            where numbers.Contains(card.Number)
-            select new { card.Number, motorcycle.Registration }).ToDictionaryAsync(c => c.Number, c => c.Registration, ct);
         return new Answer(
             part.Code, part.Name, part.Unit, today, until, there.Reserved, there.Expired,
             deliveries.ConvertAll(d => new Delivery(d.Quantity, d.ExpectedOn, d.UsableFrom)),
-            needs.ConvertAll(n => new Visit(n.JobCardNumber, plates[n.JobCardNumber], n.On, n.Needed, n.HaveReady, n.Reserved)),
+            needs.ConvertAll(n => new Visit(n.JobCardNumber, kits.Registrations[n.JobCardNumber], n.On, n.Needed, n.HaveReady, n.Reserved)),
             PartsOnHand.Project(there, deliveries, needs));
     }
 }

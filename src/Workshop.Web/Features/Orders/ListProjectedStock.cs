@@ -77,7 +77,7 @@ public static class ListProjectedStock
                 wanted.Sum(n => n.HaveReady), stock.Lowest, stock.FirstBelowZero, stock.FirstBelowZeroIfAllUsed, stock.Short);
         });
         return new Answer(
-            today, until, kits.Visits,
+            today, until, kits.Registrations.Count,
             [.. rows.Where(r => r.IsShort || request.OnlyShort != true)
                 .OrderBy(r => r.FirstBelowZero ?? (r.Short.Count > 0 ? r.Short[0].On : LocalDate.MaxIsoValue))
                 .ThenBy(r => r.FirstBelowZeroIfAllUsed ?? LocalDate.MaxIsoValue)
