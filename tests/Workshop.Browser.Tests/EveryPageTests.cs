@@ -74,6 +74,9 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
         var person = await FirstLink(page, "/people", Person());
         var technician = await FirstLink(page, "/people", Resource());
         var message = await FirstLink(page, "/messages", Message());
+        var supplier = await FirstLink(page, "/stores/suppliers", Supplier());
+        var order = await FirstLink(page, "/stores/orders", PurchaseOrder());
+        var part = await FirstLink(page, "/stores/projected", ProjectedPart());
         var addresses = PageRoutes().Except(SeenElsewhere).Select(route => (route, route switch
         {
             EditSection => $"/engine-models/{model}/edit/limits",
@@ -87,6 +90,9 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
                 .Replace("{shimId:guid}", shim, StringComparison.Ordinal)
                 .Replace("{personId:guid}", person, StringComparison.Ordinal)
                 .Replace("{resourceId:guid}", technician, StringComparison.Ordinal)
+                .Replace("{supplierId:guid}", supplier, StringComparison.Ordinal)
+                .Replace("{orderNumber:int}", order, StringComparison.Ordinal)
+                .Replace("{partCode}", part, StringComparison.Ordinal)
                 .Replace("{id:guid}", route.StartsWith("/engine-models", StringComparison.Ordinal) ? model : motorcycle, StringComparison.Ordinal),
         })).ToList();
 
@@ -136,6 +142,15 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
 
     [GeneratedRegex("^/messages/([0-9a-f-]{36})$")]
     private static partial Regex Message();
+
+    [GeneratedRegex("^/stores/suppliers/([0-9a-f-]{36})$")]
+    private static partial Regex Supplier();
+
+    [GeneratedRegex("^/stores/orders/(\\d+)$")]
+    private static partial Regex PurchaseOrder();
+
+    [GeneratedRegex("^/stores/projected/([^?]+)")]
+    private static partial Regex ProjectedPart();
 
     [GeneratedRegex("[^a-zA-Z0-9]+")]
     private static partial Regex Unsafe();

@@ -7,11 +7,12 @@ namespace Workshop.Web.Data.Seeding;
 internal sealed record DemoSupplies(string About, IReadOnlyList<DemoSupplier> Suppliers, IReadOnlyList<DemoSupply> Supplies);
 
 internal sealed record DemoSupplier(
-    string Name, string? Email, string? CustomerNumber, int DeliveryDays, decimal DeliveryDaysSd, decimal? SmallestOrder);
+    string Name, int DeliveryDays, decimal DeliveryDaysSd, decimal? SmallestOrder, string? CustomerNumber, string? Email = null);
 
 /// <param name="Supplier">By name; the first of a part is preferred.</param>
 internal sealed record DemoSupply(
-    string Part, string Supplier, decimal PackQuantity, decimal UnitCost, decimal? SmallestQuantity, int? DeliveryDays, string? SupplierCode);
+    string Part, string Supplier, decimal PackQuantity, decimal UnitCost, decimal? SmallestQuantity = null, int? DeliveryDays = null,
+    string? SupplierCode = null);
 
 /// <summary>
 /// Enters the suppliers, and what is proposed on the seeding day of the first of them as a draft and of the second as an order that is
