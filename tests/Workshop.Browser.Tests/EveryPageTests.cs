@@ -77,6 +77,8 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
         var supplier = await FirstLink(page, "/stores/suppliers", Supplier());
         var order = await FirstLink(page, "/stores/orders", PurchaseOrder());
         var part = await FirstLink(page, "/stores/projected", ProjectedPart());
+        var instrument = await FirstLink(page, "/tooling", Instrument());
+        var adapter = await FirstLink(page, "/tooling/adapters", Adapter());
         var addresses = PageRoutes().Except(SeenElsewhere).Select(route => (route, route switch
         {
             EditSection => $"/engine-models/{model}/edit/limits",
@@ -93,6 +95,8 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
                 .Replace("{supplierId:guid}", supplier, StringComparison.Ordinal)
                 .Replace("{orderNumber:int}", order, StringComparison.Ordinal)
                 .Replace("{partCode}", part, StringComparison.Ordinal)
+                .Replace("{instrumentId:guid}", instrument, StringComparison.Ordinal)
+                .Replace("{adapterId:guid}", adapter, StringComparison.Ordinal)
                 .Replace("{id:guid}", route.StartsWith("/engine-models", StringComparison.Ordinal) ? model : motorcycle, StringComparison.Ordinal),
         })).ToList();
 
@@ -121,6 +125,12 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
 
     [GeneratedRegex("^/(?:drift|motorcycles)/([0-9a-f-]{36})")]
     private static partial Regex Motorcycle();
+
+    [GeneratedRegex("^/tooling/instruments/([0-9a-f-]{36})$")]
+    private static partial Regex Instrument();
+
+    [GeneratedRegex("^/tooling/adapters/([0-9a-f-]{36})$")]
+    private static partial Regex Adapter();
 
     [GeneratedRegex("^/job-cards/(\\d+)")]
     private static partial Regex Card();

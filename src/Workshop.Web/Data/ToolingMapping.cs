@@ -13,14 +13,12 @@ internal sealed class ToolingMapping :
     IEntityTypeConfiguration<InstrumentEvent>,
     IEntityTypeConfiguration<WrenchAdapter>
 {
-    private const int LongestDrive = 40;
-
     public void Configure(EntityTypeBuilder<Instrument> builder)
     {
         builder.Property(i => i.Name).HasMaxLength(Limits.Name);
         builder.Property(i => i.SerialNumber).HasMaxLength(Limits.Name);
-        builder.Property(i => i.Unit).HasMaxLength(12);
-        builder.Property(i => i.Drive).HasMaxLength(LongestDrive);
+        builder.Property(i => i.Unit).HasMaxLength(Limits.Unit);
+        builder.Property(i => i.Drive).HasMaxLength(Limits.Drive);
         builder.References<Instrument, Person>(i => i.HolderId);
         builder.HasIndex(i => new { i.Kind, i.SerialNumber }).IsUnique();
         builder.ToTable(t => t.HasCheckConstraint("ck_instruments_scale", "graduation > 0 and length_mm > 0 and calibration_months > 0 and calibration_cycles > 0"));
@@ -55,7 +53,7 @@ internal sealed class ToolingMapping :
     public void Configure(EntityTypeBuilder<WrenchAdapter> builder)
     {
         builder.Property(a => a.Name).HasMaxLength(Limits.Name);
-        builder.Property(a => a.Drive).HasMaxLength(LongestDrive);
+        builder.Property(a => a.Drive).HasMaxLength(Limits.Drive);
         builder.Property(a => a.Tool).HasMaxLength(Limits.Name);
         builder.HasIndex(a => a.Name).IsUnique();
         builder.ToTable(t => t.HasCheckConstraint("ck_wrench_adapters_length", "effective_length_mm >= 0"));

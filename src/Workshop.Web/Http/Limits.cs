@@ -13,4 +13,6 @@ public static class Limits
     public const int Email = 160;
     public const int Remark = 4000;
     public const int IdempotencyKey = 100;
+    public const int Drive = 40;
+    public const int Unit = 12;
 }

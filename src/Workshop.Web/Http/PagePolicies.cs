@@ -25,6 +25,8 @@ internal static class PagePolicies
         pages.AuthorizePage("/Imports/Readings", Policies.Manages);
         pages.AuthorizePage("/Imports/History", Policies.Manages);
         pages.AuthorizePage("/Shims/Stocking", Policies.Manages);
+        pages.AuthorizePage("/Tooling/New", Policies.Manages);
+        pages.AuthorizePage("/Tooling/Adapter", Policies.Manages);
         pages.AuthorizeFolder("/Contacts", Policies.Books);
         pages.AuthorizePage("/Contacts/Template", Policies.Manages);
         pages.AuthorizeFolder("/People", Policies.Books);

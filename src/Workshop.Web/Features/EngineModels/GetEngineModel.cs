@@ -14,6 +14,7 @@ public static class GetEngineModel
     public sealed record Request(Guid Id, int? Version = null);
 
     /// <param name="Versions">All of them, the newest first.</param>
+    /// <param name="AskSecondPerson">Codes of the fasteners at which the workshop asks for a second person, whatever the version.</param>
     public sealed record Answer(
         Guid Id,
         string Maker,
@@ -25,6 +26,7 @@ public static class GetEngineModel
         string? CreatedBy,
         EngineSpecification Specification,
         IReadOnlyList<Edition> Versions,
+        IReadOnlyList<string> AskSecondPerson,
         uint RowVersion) : IHasVersion;
 
     public sealed record Edition(int Version, Instant CreatedAt);
@@ -49,8 +51,10 @@ public static class GetEngineModel
             .OrderByDescending(v => v.Version)
             .Select(v => new Edition(v.Version, v.CreatedAt))
             .ToListAsync(ct);
+        var asked = await db.SecondPersonMarks.AsNoTracking().Where(m => m.EngineModelId == request.Id)
+            .OrderBy(m => m.FastenerCode).Select(m => m.FastenerCode).ToListAsync(ct);
         return new Answer(
             found.model.Id, found.model.Maker, found.model.Name, found.model.Invented, found.model.CurrentVersion,
-            found.version.Version, found.version.CreatedAt, found.Name, found.version.Specification, versions, found.RowVersion);
+            found.version.Version, found.version.CreatedAt, found.Name, found.version.Specification, versions, asked, found.RowVersion);
     }
 }

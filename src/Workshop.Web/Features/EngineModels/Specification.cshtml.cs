@@ -24,7 +24,22 @@ public sealed class SpecificationModel(WorkshopDbContext db) : WorkshopPage
 
     public bool MayManage { get; private set; }
 
-    public async Task<IActionResult> OnGet()
+    public Task<IActionResult> OnGet() => Show();
+
+    public async Task<IActionResult> OnPostSecondPerson(string? fastener, bool asked) => await May(Policies.Manages)
+        ? await Write(
+            new SetSecondPerson.Request(Id, fastener ?? "", asked),
+            SetSecondPerson.Handle,
+            set =>
+            {
+                Done = set.Asked ? "A second person is asked for there from now on." : "No second person is asked for there any more.";
+                return Redirect($"/engine-models/{Id}#second-person");
+            },
+            again: Show,
+            prefix: "")
+        : Forbid();
+
+    private async Task<IActionResult> Show()
     {
         if (!(await Read(new GetEngineModel.Request(Id, Version), GetEngineModel.Handle)).TryGet(out var answer, out var problem))
         {

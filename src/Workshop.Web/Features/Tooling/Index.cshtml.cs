@@ -15,6 +15,8 @@ public sealed class IndexModel(WorkshopDbContext db) : WorkshopPage
 
     public IReadOnlyList<ListSpecialTools.Tool> SpecialTools { get; private set; } = [];
 
+    public bool MayManage { get; private set; }
+
     public WorkshopTime Time { get; private set; } = null!;
 
     public async Task<IActionResult> OnGet()
@@ -25,7 +27,7 @@ public sealed class IndexModel(WorkshopDbContext db) : WorkshopPage
             return Refused(problem);
         }
 
-        (Instruments, SpecialTools) = (instruments, tools.Tools);
+        (Instruments, SpecialTools, MayManage) = (instruments, tools.Tools, await May(Policies.Manages));
         Time = await WorkshopTimes.Read(db, HttpContext.RequestAborted);
         return Page();
     }

@@ -15,7 +15,9 @@ public static class ListInstruments
 {
     public sealed record Request(string? After = null, int? Take = null, string? Kind = null);
 
-    /// <param name="MayBeUsed">In use and not overdue on the workshop's day.</param>
+    /// <param name="MayBeUsed">Nothing stands against it on the workshop's day: away, overdue, dropped, overloaded.</param>
+    /// <param name="Cycles">Torque wrenches: counted from ticks since the day of the last calibration.</param>
+    /// <param name="CyclesAllowed">Torque wrenches: from one calibration to the next.</param>
     public sealed record Row(
         Guid Id,
         InstrumentKind Kind,
@@ -29,6 +31,8 @@ public static class ListInstruments
         LocalDate? CalibrationDueOn,
         InstrumentState State,
         bool MayBeUsed,
+        int? Cycles,
+        int? CyclesAllowed,
         string? Holder,
         string Scale,
         string StateInWords,
@@ -52,7 +56,8 @@ public static class ListInstruments
     public static async Task<Outcome<Slice<Row>>> Handle(
         Request request, WorkshopDbContext db, Actor actor, IClock clock, CancellationToken ct)
     {
-        var today = (await WorkshopTimes.Read(db, ct)).DayOf(clock.GetCurrentInstant());
+        var time = await WorkshopTimes.Read(db, ct);
+        var today = time.DayOf(clock.GetCurrentInstant());
         var instruments = db.Instruments.AsNoTracking();
         if (Words.Read<InstrumentKind>(request.Kind) is { } kind)
         {
@@ -73,13 +78,16 @@ public static class ListInstruments
         var sets = slice.Rows.Select(r => r.instrument.Id).ToList();
         var blades = (await db.FeelerBlades.AsNoTracking().Where(b => sets.Contains(b.InstrumentId))
             .OrderBy(b => b.Nominal).ToListAsync(ct)).ToLookup(b => b.InstrumentId);
+        var cycles = await WrenchesOnHand.Cycles(db, sets, time, ct);
         return new Slice<Row>(
-            [.. slice.Rows.Select(r => RowOf(r.instrument, r.Holder, blades[r.instrument.Id], today))], slice.Next);
+            [.. slice.Rows.Select(r => RowOf(r.instrument, r.Holder, blades[r.instrument.Id], cycles.GetValueOrDefault(r.instrument.Id), today))],
+            slice.Next);
     }
 
-    private static Row RowOf(Instrument i, string? holder, IEnumerable<FeelerBlade> blades, LocalDate today) => new(
-        i.Id, i.Kind, i.Name, i.SerialNumber, i.Unit, i.RangeLowest, i.RangeHighest, i.Uncertainty, i.CalibratedOn, i.CalibrationDueOn,
-        i.State, i.MayBeUsedOn(today), holder, i.Scale(), i.StateOn(today), i.CalibrationDue(today),
+    private static Row RowOf(Instrument i, string? holder, IEnumerable<FeelerBlade> blades, int cycles, LocalDate today) => new(
+        i.Id, i.Kind, i.Name, i.SerialNumber, i.Unit, i.RangeLowest, i.RangeHighest, i.Uncertainty, i.CalibratedOn, InstrumentStanding.DueOn(i),
+        i.State, InstrumentStanding.ReasonAgainst(i, today, cycles) is null, InstrumentStanding.CyclesOf(i) is null ? null : cycles,
+        InstrumentStanding.CyclesOf(i), holder, i.Scale(), i.StateOn(today, cycles), i.CalibrationDue(today),
         [.. blades.Select(b => new Blade(b.Id, b.Nominal.Millimetres, b.Measured?.Millimetres, b.Withdrawn))]);
 
     private static string Write(Instrument instrument) => $"{instrument.Id}_{instrument.Name}";
