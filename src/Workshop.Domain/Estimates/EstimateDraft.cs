@@ -30,10 +30,10 @@ public static class EstimateDraft
     /// <summary>The lines; refused with every line that has no price yet, and with what cannot be done to one.</summary>
     /// <param name="proposed">What the engine model and the prices say.</param>
     /// <param name="edits">By key; a line that none names stays as proposed.</param>
-    /// <param name="others">Typed by a person.</param>
+    /// <param name="others">Typed by a person; nothing in the place of a row that was left empty.</param>
     /// <param name="prices">Of the day.</param>
     public static Outcome<IReadOnlyList<DraftLine>> Of(
-        IReadOnlyList<ProposedLine> proposed, IReadOnlyList<LineEdit> edits, IReadOnlyList<OtherLine> others, PriceBook prices)
+        IReadOnlyList<ProposedLine> proposed, IReadOnlyList<LineEdit> edits, IReadOnlyList<OtherLine?> others, PriceBook prices)
     {
         ArgumentNullException.ThrowIfNull(proposed);
         ArgumentNullException.ThrowIfNull(edits);
@@ -64,7 +64,7 @@ public static class EstimateDraft
             }
         }
 
-        lines.AddRange(others.Select((other, i) => Draft(other, i, prices, faults)).OfType<DraftLine>());
+        lines.AddRange(others.Select((other, i) => other is null ? null : Draft(other, i, prices, faults)).OfType<DraftLine>());
         if (faults.Count > 0)
         {
             return Problem.Impossible("estimate-incomplete", faults);

@@ -29,6 +29,10 @@ internal static class PagePolicies
         pages.AuthorizePage("/Tooling/Adapter", Policies.Manages);
         pages.AuthorizeFolder("/Contacts", Policies.Books);
         pages.AuthorizePage("/Contacts/Template", Policies.Manages);
+        pages.AuthorizePage("/Estimates/Prices", Policies.Books);
+        pages.AuthorizePage("/Estimates/ImportPrices", Policies.Manages);
+        pages.AuthorizePage("/Estimates/Send", Policies.Books);
+        pages.AuthorizePage("/Findings/Waiting", Policies.Books);
         pages.AuthorizeFolder("/People", Policies.Books);
         pages.AuthorizePage("/People/New", Policies.Manages);
         pages.AuthorizeFolder("/Resources", Policies.Books);

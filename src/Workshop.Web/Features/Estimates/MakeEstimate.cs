@@ -42,7 +42,7 @@ public static class MakeEstimate
         /// <summary>What is done to proposed lines; one that is not named stays as it is.</summary>
         public IReadOnlyList<Line>? Lines { get; init; }
 
-        /// <summary>Lines beside those.</summary>
+        /// <summary>Lines beside those. One with nothing in it is passed over, as a row of a form that nobody touched.</summary>
         public IReadOnlyList<Other>? Others { get; init; }
     }
 
@@ -95,7 +95,7 @@ public static class MakeEstimate
             });
             RuleForEach(r => r.Others).ChildRules(other =>
             {
-                other.RuleFor(o => o.Text).IsGiven("what it is").When(o => string.IsNullOrWhiteSpace(o.PartCode));
+                other.RuleFor(o => o.Text).IsGiven("what it is").When(o => string.IsNullOrWhiteSpace(o.PartCode) && !o.IsEmpty);
                 other.RuleFor(o => o.Text).IsAtMost(Limits.Name).IsOneLine();
                 other.RuleFor(o => o.PartCode).IsAtMost(Limits.Code);
                 other.RuleFor(o => o.Quantity).IsWithin(1m / 10_000, LargestQuantity, QuantityDecimals, "pieces or ml");
@@ -135,7 +135,7 @@ public static class MakeEstimate
         var drafted = EstimateDraft.Of(
             at.Proposed,
             [.. (request.Lines ?? []).Select(l => new LineEdit(l.Key!, l.Dropped, l.UnitPrice, l.Reason))],
-            [.. others.Select(o => new OtherLine(
+            [.. others.Select(o => o.IsEmpty ? null : new OtherLine(
                 string.IsNullOrWhiteSpace(o.Text) ? at.Prices.PartOf(o.PartCode!).Name : o.Text.Trim(), o.Quantity, o.Minutes, o.UnitPrice,
                 string.IsNullOrWhiteSpace(o.PartCode) ? null : o.PartCode, string.IsNullOrWhiteSpace(o.Tax) ? null : o.Tax))],
             at.Prices);

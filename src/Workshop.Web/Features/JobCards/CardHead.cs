@@ -48,6 +48,8 @@ public sealed record CardHead
         ($"/job-cards/{Card.Number}/seals", "Seals"),
         ($"/job-cards/{Card.Number}/readings", "Readings"),
         ($"/job-cards/{Card.Number}/shims", "Shims"),
+        ($"/job-cards/{Card.Number}/findings", "Findings"),
+        ($"/job-cards/{Card.Number}/estimate", "Estimate"),
         ($"/job-cards/{Card.Number}/sign-off", "Sign-off"),
     ];
 
