@@ -79,6 +79,8 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
         var part = await FirstLink(page, "/stores/projected", ProjectedPart());
         var instrument = await FirstLink(page, "/tooling", Instrument());
         var adapter = await FirstLink(page, "/tooling/adapters", Adapter());
+        var estimate = await FirstLink(page, "/findings", Estimate());
+        var finding = await FirstLink(page, "/findings", Finding());
         var addresses = PageRoutes().Except(SeenElsewhere).Select(route => (route, route switch
         {
             EditSection => $"/engine-models/{model}/edit/limits",
@@ -97,6 +99,8 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
                 .Replace("{partCode}", part, StringComparison.Ordinal)
                 .Replace("{instrumentId:guid}", instrument, StringComparison.Ordinal)
                 .Replace("{adapterId:guid}", adapter, StringComparison.Ordinal)
+                .Replace("{estimateId:guid}", estimate, StringComparison.Ordinal)
+                .Replace("{findingId:guid}", finding, StringComparison.Ordinal)
                 .Replace("{id:guid}", route.StartsWith("/engine-models", StringComparison.Ordinal) ? model : motorcycle, StringComparison.Ordinal),
         })).ToList();
 
@@ -161,6 +165,12 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
 
     [GeneratedRegex("^/stores/projected/([^?]+)")]
     private static partial Regex ProjectedPart();
+
+    [GeneratedRegex("^/estimates/([0-9a-f-]{36})$")]
+    private static partial Regex Estimate();
+
+    [GeneratedRegex("^/findings/([0-9a-f-]{36})$")]
+    private static partial Regex Finding();
 
     [GeneratedRegex("[^a-zA-Z0-9]+")]
     private static partial Regex Unsafe();

@@ -84,9 +84,9 @@ public static class EstimateProposal
             .Where(l => l.Minutes > 0 && !had.Contains(SourceOf(l)))
             .Select(l => Labour(l, option, prices));
 
-        var kitBefore = Kit.Of(specification, before.Select(i => i.Item), []).Lines.ToDictionary(l => l.PartCode, StringComparer.Ordinal);
+        var kitBefore = Kit.Of(specification, before.Select(i => i.Item), [], prices.Known).Lines.ToDictionary(l => l.PartCode, StringComparer.Ordinal);
         var parts = new List<ProposedLine>();
-        foreach (var line in Kit.Of(specification, all.Select(i => i.Item), []).Lines)
+        foreach (var line in Kit.Of(specification, all.Select(i => i.Item), [], prices.Known).Lines)
         {
             var earlier = kitBefore.GetValueOrDefault(line.PartCode);
             parts.AddRange(Part(line.PartCode, line.Needed - (earlier?.Needed ?? 0), EstimateCharge.Always, option, prices));

@@ -27,6 +27,9 @@ public sealed record PartPrice(string Code, string Name, PartUnit Unit, decimal?
 public sealed record PriceBook(
     string Currency, decimal? LabourPerHour, TaxRate? UsualTax, TaxTable Tax, IReadOnlyDictionary<string, PartPrice> Parts)
 {
+    /// <summary>What codes of the specification mean in the stores, as <see cref="Kits.Kit.Of"/> asks.</summary>
+    public IReadOnlyDictionary<string, Part> Known { get; init; } = new Dictionary<string, Part>();
+
     /// <summary>The part of a code; one that the stores do not know has no price.</summary>
     public PartPrice PartOf(string code) =>
         Parts.GetValueOrDefault(code) ?? new PartPrice(code, code, PartUnit.Piece, null, null, UsualTax);

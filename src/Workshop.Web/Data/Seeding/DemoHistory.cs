@@ -43,6 +43,7 @@ internal sealed class DemoHistory(
         await BookAhead(writer, booked, now, random, ct);
         await new DemoSuppliers(db, staff).Write(ct);
         await new DemoContacts(db, staff).Write(now, ct);
+        await new DemoMoney(db, staff).Write(now, ct);
     }
 
     /// <summary>Every engine model is fitted, and with it what is expected and due of its motorcycles is written.</summary>

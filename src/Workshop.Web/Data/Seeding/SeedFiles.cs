@@ -17,6 +17,8 @@ internal static class SeedFiles
 
     public static DemoSupplies Suppliers() => Document<DemoSupplies>("seed/demo/suppliers.json");
 
+    public static DemoPrices Prices() => Document<DemoPrices>("seed/demo/prices.json");
+
     public static DemoFleet Fleet() => Document<DemoFleet>("seed/demo/fleet.json");
 
     public static IReadOnlyList<SeedEngineModel> EngineModels() =>

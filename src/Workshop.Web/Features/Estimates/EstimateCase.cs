@@ -3,12 +3,15 @@ using System.Text;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Workshop.Domain.Bookings;
+using Workshop.Domain.EngineModels;
 using Workshop.Domain.Estimates;
 using Workshop.Domain.JobCards;
 using Workshop.Domain.Kits;
 using Workshop.Domain.Outcomes;
 using Workshop.Web.Data;
+using Workshop.Web.Features.EngineModels;
 using Workshop.Web.Features.JobCards;
+using Workshop.Web.Features.Kits;
 
 namespace Workshop.Web.Features.Estimates;
 
@@ -43,11 +46,23 @@ internal sealed record EstimateCase(OpenCard Open, Finding? Finding, PriceBook P
 
         var more = finding?.ServiceItemCode is { } code ? VisitItems.Find(open.Specification, code) : null;
         var items = ItemsOf(open);
-        var kit = Kit.Of(open.Specification, more is null ? items.Select(i => i.Item) : items.Select(i => i.Item).Append(more), []);
-        var prices = await TodaysPrices.Read(db, [.. kit.Lines.Select(l => l.PartCode).Union(alsoParts)], clock, ct);
+        var prices = await PricesFor(db, open, more, alsoParts, clock, ct);
         IReadOnlyList<ProposedLine> proposed = finding is null ? EstimateProposal.Of(open.Specification, items, prices)
             : more is null ? [] : EstimateProposal.OfOneMore(open.Specification, items, more, prices);
         return new EstimateCase(open, finding, prices, proposed);
+    }
+
+    /// <summary>The prices of all that the card's kit may hold; what stands in for a part has its own price.</summary>
+    /// <param name="more">An item beside those of the card.</param>
+    public static async Task<PriceBook> PricesFor(
+        WorkshopDbContext db, OpenCard open, ServiceItem? more, IEnumerable<string> alsoParts, IClock clock, CancellationToken ct)
+    {
+        var known = await NamedParts.Read(db, open.Specification, ct);
+        var items = ItemsOf(open).Select(i => i.Item);
+        var kit = Kit.Of(open.Specification, more is null ? items : items.Append(more), [], known);
+        var instead = (await KitCase.Substitutions(db, [open.Card.Number], ct))[open.Card.Number].ToDictionary(s => s.Original, s => s.StandIn.Part);
+        var standIns = kit.Lines.Where(l => l.Part is not null && instead.ContainsKey(l.Part.Id)).ToDictionary(l => l.PartCode, l => instead[l.Part!.Id].Code, StringComparer.Ordinal);
+        return (await TodaysPrices.Read(db, [.. kit.Lines.Select(l => l.PartCode).Union(alsoParts)], clock, ct, standIns)) with { Known = known };
     }
 
     /// <summary>The items of the card; a begun one is certain.</summary>

@@ -3,7 +3,6 @@ using NodaTime;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Estimates;
 using Workshop.Domain.JobCards;
-using Workshop.Domain.Kits;
 using Workshop.Domain.Stores;
 using Workshop.Web.Data;
 using Workshop.Web.Features.JobCards;
@@ -40,8 +39,7 @@ internal sealed record MoneyOfCard(int Number, string Currency, Estimate? Newest
         }
 
         var items = EstimateCase.ItemsOf(open);
-        var kit = Kit.Of(open.Specification, items.Select(i => i.Item), []);
-        var prices = await TodaysPrices.Read(db, [.. kit.Lines.Select(l => l.PartCode).Union(used.Select(u => u.Code))], clock, ct);
+        var prices = await EstimateCase.PricesFor(db, open, null, used.Select(u => u.Code), clock, ct);
         var sum = standing.Count == 0 ? null : AgreedSum.Of(agreed, EstimateProposal.Of(open.Specification, items, prices));
         var final = closed ? FinalSum.Of(open.Specification, await Done(db, open, ct), used, agreed, prices) : null;
         return new MoneyOfCard(number, newest?.Currency ?? prices.Currency, newest, newest is null ? null : last.GetValueOrDefault(newest.Id), sum, final);

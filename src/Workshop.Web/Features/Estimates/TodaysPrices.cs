@@ -17,13 +17,17 @@ internal static class TodaysPrices
 
     /// <summary>The prices of the workshop's today.</summary>
     /// <param name="codes">Parts that are asked about; those that the stores lack are left out.</param>
-    public static async Task<PriceBook> Read(WorkshopDbContext db, IReadOnlyCollection<string> codes, IClock clock, CancellationToken ct)
+    /// <param name="standIns">Codes of the parts that stand in for others of <paramref name="codes"/>, whose price then is theirs.</param>
+    public static async Task<PriceBook> Read(
+        WorkshopDbContext db, IReadOnlyCollection<string> codes, IClock clock, CancellationToken ct, IReadOnlyDictionary<string, string>? standIns = null)
     {
         var profile = await db.WorkshopProfiles.AsNoTracking().SingleAsync(ct);
         var today = (await WorkshopTimes.Read(db, ct)).DayOf(clock.GetCurrentInstant());
         var tax = TaxTable.On(today, await db.TaxRates.AsNoTracking().ToListAsync(ct));
         var usual = tax.Find(profile.TaxRateCode);
-        var parts = await PartsByCode.Read(db, codes, ct);
+        var known = await PartsByCode.Read(db, [.. codes.Union(standIns?.Values ?? [])], ct);
+        var parts = codes.Distinct().Select(c => (Code: c, Part: known.GetValueOrDefault(standIns?.GetValueOrDefault(c) ?? c)))
+            .Where(p => p.Part is not null).ToDictionary(p => p.Code, p => p.Part!, StringComparer.Ordinal);
         var costs = await Costs(db, [.. parts.Values.Select(p => p.Id).Distinct()], ct);
         return new PriceBook(profile.Currency, profile.LabourNetPerHour, usual, tax, parts.ToDictionary(
             p => p.Key,
