@@ -61,5 +61,15 @@ public static class EstimateWords
         _ => throw new ArgumentOutOfRangeException(nameof(unit), unit, null),
     };
 
+    /// <summary>"cost 120.00, margin 80.00; of 3 lines, labour among them, no cost is known."</summary>
+    public static string Say(EstimateMargin margin)
+    {
+        ArgumentNullException.ThrowIfNull(margin);
+        var unknown = margin.LinesWithoutCost == 0 ? "" : $"of {margin.LinesWithoutCost} {(margin.LinesWithoutCost == 1 ? "line" : "lines")}, labour among them, no cost is known";
+        return margin is { Cost: 0, Margin: 0, LinesWithoutCost: > 0 }
+            ? $"{unknown}."
+            : $"cost {Money.Say(margin.Cost)}, margin {Money.Say(margin.Margin)}{(unknown.Length == 0 ? "" : $"; {unknown}")}.";
+    }
+
     private static string Number(decimal quantity) => quantity.ToString("#,0.####", CultureInfo.InvariantCulture);
 }
