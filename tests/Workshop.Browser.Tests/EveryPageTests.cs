@@ -81,6 +81,7 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
         var adapter = await FirstLink(page, "/tooling/adapters", Adapter());
         var estimate = await FirstLink(page, "/findings", Estimate());
         var finding = await FirstLink(page, "/findings", Finding());
+        var bay = await FirstLink(page, "/bays", Bay());
         var addresses = PageRoutes().Except(SeenElsewhere).Select(route => (route, route switch
         {
             EditSection => $"/engine-models/{model}/edit/limits",
@@ -89,6 +90,7 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
             "/book" => $"/book?motorcycle={motorcycle}",
             "/stores/shims/count" => $"/stores/shims/count?box={box}",
             "/job-cards/{number:int}/torque-sheet/{code}" => $"/job-cards/{card}/torque-sheet/oil-drain-plug",
+            "/bays/{bay:guid}" => $"/bays/{bay}",
             _ => route.Replace("{number:int}", card, StringComparison.Ordinal)
                 .Replace("{motorcycleId:guid}", motorcycle, StringComparison.Ordinal)
                 .Replace("{shimId:guid}", shim, StringComparison.Ordinal)
@@ -138,6 +140,9 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
 
     [GeneratedRegex("^/job-cards/(\\d+)")]
     private static partial Regex Card();
+
+    [GeneratedRegex("^/bays/([0-9a-f-]{36})$")]
+    private static partial Regex Bay();
 
     [GeneratedRegex("^/engine-models/([0-9a-f-]{36})$")]
     private static partial Regex EngineModel();

@@ -18,14 +18,15 @@ public sealed class Chromium(DemoService service) : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        if (!File.Exists(Program))
-        {
-            throw new InvalidOperationException($"{Program} is missing: run apt-get install chromium.");
-        }
-
         Directory.CreateDirectory(Screenshots);
         playwright = await Playwright.CreateAsync();
-        browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+        browser = await Launch(playwright);
+    }
+
+    /// <exception cref="InvalidOperationException">There is no Chromium on this machine.</exception>
+    internal static Task<IBrowser> Launch(IPlaywright playwright) => !File.Exists(Program)
+        ? throw new InvalidOperationException($"{Program} is missing: run apt-get install chromium.")
+        : playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
             ExecutablePath = Program,
             Args =
@@ -34,7 +35,6 @@ public sealed class Chromium(DemoService service) : IAsyncLifetime
                 "--disable-component-update", "--disable-sync",
             ],
         });
-    }
 
     public async ValueTask DisposeAsync()
     {
@@ -55,11 +55,19 @@ public sealed class Chromium(DemoService service) : IAsyncLifetime
     {
         var page = await NewPage(options);
         await page.GotoAsync("/sign-in");
+        await SignIn(page, account, password);
+        return page;
+    }
+
+    /// <summary>Signs one of the demo's accounts in on a page that shows the sign-in.</summary>
+    public Task SignIn(IPage page, string account) => SignIn(page, account, service.Passwords[account]);
+
+    private static async Task SignIn(IPage page, string account, string password)
+    {
         await page.GetByLabel("Name", new() { Exact = true }).FillAsync(account);
         await page.GetByLabel("Password").FillAsync(password);
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
         await page.WaitForURLAsync(url => !url.Contains("/sign-in", StringComparison.Ordinal));
-        return page;
     }
 
     public async Task<IPage> NewPage(BrowserNewContextOptions? options = null)

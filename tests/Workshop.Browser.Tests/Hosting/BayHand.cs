@@ -1,0 +1,78 @@
+using Microsoft.Playwright;
+
+namespace Workshop.Browser.Tests.Hosting;
+
+/// <summary>Taps on the bay screen as a gloved hand does.</summary>
+public sealed class BayHand(IPage page)
+{
+    public IPage Page { get; } = page;
+
+    public ILocator Answer => Page.Locator("[data-answer]");
+
+    public ILocator Net => Page.Locator("[data-net]");
+
+    public ILocator Queue => Page.Locator("[data-queue]");
+
+    public ILocator ValveNow => Page.Locator(".valve-now");
+
+    private ILocator PositionButton => Page.GetByRole(AriaRole.Button, new() { Name = "Mark right, lobes away" });
+
+    /// <summary>The feeler set in steps of 0.01 mm, and 21 °C.</summary>
+    public async Task SetUp()
+    {
+        await Tap(Page.GetByLabel("steps of 0.01 mm"));
+        for (var i = 0; i < 3; i++)
+        {
+            await Tap(Page.GetByRole(AriaRole.Button, new() { Name = "Half a degree more" }));
+        }
+
+        await Tap(Page.GetByRole(AriaRole.Button, new() { Name = "This is what the probe shows" }));
+    }
+
+    /// <summary>Confirms the position where that is asked for.</summary>
+    public async Task AtPosition()
+    {
+        var blade = Page.Locator(".blades button").First;
+        await PositionButton.Or(blade).First.WaitForAsync();
+        if (await PositionButton.IsVisibleAsync())
+        {
+            await Tap(PositionButton);
+            await blade.WaitForAsync();
+        }
+    }
+
+    /// <summary>The same, with a reason where the valve is read again.</summary>
+    public async Task AtPositionOrReason()
+    {
+        var reason = Page.GetByRole(AriaRole.Button, new() { Name = "Measured again, another hand" });
+        var blade = Page.Locator(".blades button").First;
+        await PositionButton.Or(reason).Or(blade).First.WaitForAsync();
+        if (await PositionButton.IsVisibleAsync())
+        {
+            await Tap(PositionButton);
+            await reason.Or(blade).First.WaitForAsync();
+        }
+
+        if (await reason.IsVisibleAsync())
+        {
+            await Tap(reason);
+            await blade.WaitForAsync();
+        }
+    }
+
+    /// <summary>Taps a blade and waits until the device has said something of it.</summary>
+    public async Task Blade(string mark)
+    {
+        var name = await ValveNow.InnerTextAsync();
+        await Tap(BladeButton(mark));
+        await Assertions.Expect(Answer.Locator("strong")).ToContainTextAsync(name);
+    }
+
+    public ILocator BladeButton(string mark) => Page.Locator(".blades").GetByRole(AriaRole.Button, new() { Name = mark, Exact = true });
+
+    public Task TapValve(string valve) => Page.Locator($"a[data-valve='{valve}']").ClickAsync();
+
+    public Task AllSent() => Assertions.Expect(Net).ToHaveTextAsync("Everything is sent.", new() { Timeout = 60_000 });
+
+    private static Task Tap(ILocator target) => target.ClickAsync();
+}
