@@ -34,6 +34,9 @@ public sealed class CardModel(WorkshopDbContext db) : WorkshopPage
     /// <summary>What its kit lacks, counted together with all visits to come.</summary>
     public ListShortages.Answer Lacking { get; private set; } = new([], []);
 
+    /// <summary>How long was worked on it; nothing before somebody's clock ran.</summary>
+    public GetWorkClock.Answer? Worked { get; private set; }
+
     public bool MayStart { get; private set; }
 
     public bool MayCancel { get; private set; }
@@ -89,6 +92,11 @@ public sealed class CardModel(WorkshopDbContext db) : WorkshopPage
             && (await Read(new ListShortages.Request(Number), ListShortages.Handle)).TryGet(out var lacking, out _))
         {
             Lacking = lacking;
+        }
+
+        if ((await Read(new GetWorkClock.Request(Number), GetWorkClock.Handle)).TryGet(out var worked, out _) && (worked.Now.Count > 0 || worked.Last is not null))
+        {
+            Worked = worked;
         }
 
         Startable = [.. open.Specification.ServiceItems

@@ -14,6 +14,9 @@ export function measure(data, renderedAt) {
   const setupKey = `workshop-bay-${data.number}`;
   const state = { ...remembered(), crankAt: data.crankAt, now: null, mode: "goes", first: null, reason: null, last: null };
 
+  const set = () => data.sets.find(s => s.id === state.set);
+  const ready = () => Boolean(set()) && state.head !== null && state.head !== undefined && Date.now() - state.takenAt < temperatureHolds;
+
   part("setup").querySelector("form").addEventListener("submit", useSetup);
   addStepper(part("setup"));
   root.querySelectorAll("a[data-valve]").forEach(a => a.addEventListener("click", event => {
@@ -30,9 +33,6 @@ export function measure(data, renderedAt) {
     const fresh = kept && Date.now() - kept.takenAt < temperatureHolds && data.sets.some(s => s.id === kept.set);
     return fresh ? kept : { set: data.set, head: data.headC, notCold: null, takenAt: data.headC === null ? 0 : Date.now() };
   }
-
-  const set = () => data.sets.find(s => s.id === state.set);
-  const ready = () => Boolean(set()) && state.head !== null && state.head !== undefined && Date.now() - state.takenAt < temperatureHolds;
 
   // What was entered here since the page was made lies over what the page says.
   async function overlay() {
