@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using Microsoft.Playwright;
 using Xunit;
@@ -42,7 +43,7 @@ public sealed class BayJob : IAsyncDisposable
             motorcycleId = motorcycle, items, bayId = slot.GetProperty("bayId").GetString(), technicianId = slot.GetProperty("technicianId").GetString(),
             startsAt = slot.GetProperty("startsAt").GetString(),
         })).GetProperty("number").GetInt32();
-        await Post(manager, $"/api/v1/job-cards/{number}/check-in", new { odometerCount = 24_000, engineStoppedAt = DateTimeOffset.UtcNow.AddHours(-14) });
+        await Post(manager, $"/api/v1/job-cards/{number}/check-in", new { odometerCount = 24_000, engineStoppedAt = DateTime.UtcNow.AddHours(-14).ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture) });
         return new BayJob(manager, number, await IntoAFreeBay(manager, number));
     }
 
@@ -79,6 +80,13 @@ public sealed class BayJob : IAsyncDisposable
 
     private static async Task<string> IntoAFreeBay(IPage manager, int number)
     {
+        // It may stand in a bay as planned.
+        var here = (await Get(manager, $"/api/v1/job-cards/{number}/progress")).GetProperty("place");
+        if (here.ValueKind != JsonValueKind.Null && here.GetProperty("kind").GetString() == "bay")
+        {
+            return here.GetProperty("id").GetString()!;
+        }
+
         var refusals = new List<string>();
         foreach (var bay in (await Get(manager, "/api/v1/bays")).GetProperty("places").EnumerateArray()
             .Where(p => p.GetProperty("kind").GetString() == "bay" && p.GetProperty("stands").ValueKind == JsonValueKind.Null))
