@@ -25,7 +25,7 @@ public enum ShimWhere
     Gone,
 }
 
-/// <summary>Why a shim that came out is not used again.</summary>
+/// <summary>Why a shim that came out is not used again, or why a part is thrown away; which is for which says <see cref="ScrapReasons"/>.</summary>
 public enum ScrapReason
 {
     Pitted,
@@ -37,6 +37,29 @@ public enum ScrapReason
 
     /// <summary>Worn beyond what the workshop accepts.</summary>
     Worn,
+
+    /// <summary>Its last day is past.</summary>
+    Expired,
+
+    Damaged,
+
+    /// <summary>Opened, dirty or wet.</summary>
+    Contaminated,
+
+    /// <summary>Nothing that comes here needs it any more.</summary>
+    Obsolete,
+}
+
+/// <summary>Which reasons hold for what.</summary>
+public static class ScrapReasons
+{
+    /// <summary>What is seen on a shim.</summary>
+    public static readonly IReadOnlyList<ScrapReason> OfShims =
+        [ScrapReason.Pitted, ScrapReason.Dished, ScrapReason.Chipped, ScrapReason.Blued, ScrapReason.Worn];
+
+    /// <summary>Why any other part is thrown away.</summary>
+    public static readonly IReadOnlyList<ScrapReason> OfParts =
+        [ScrapReason.Expired, ScrapReason.Damaged, ScrapReason.Contaminated, ScrapReason.Obsolete];
 }
 
 /// <summary>What the workshop does with shims that came out of an engine.</summary>

@@ -49,6 +49,10 @@ public static class ShimBoxWords
         ScrapReason.Chipped => "chipped",
         ScrapReason.Blued => "blued by heat",
         ScrapReason.Worn => "worn beyond the limit",
+        ScrapReason.Expired => "expired",
+        ScrapReason.Damaged => "damaged",
+        ScrapReason.Contaminated => "opened, dirty or wet",
+        ScrapReason.Obsolete => "not needed any more",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, null),
     };
 

@@ -15,8 +15,11 @@ public sealed class StockCount
 
     public Guid? ClosedBy { get; set; }
 
-    /// <summary>From here on it stands; counts that were given up have no lines.</summary>
+    /// <summary>From here on it stands, or is given up.</summary>
     public Instant? ClosedAt { get; set; }
+
+    /// <summary>Ended without a movement: its lines are kept, and mean nothing.</summary>
+    public bool GivenUp { get; set; }
 }
 
 /// <summary>Why a count differs from the books.</summary>
@@ -54,5 +57,9 @@ public sealed class StockCountLine
 
     public required Guid CountedBy { get; init; }
 
+    /// <summary>When <see cref="Expected"/> was read; a line that explains an earlier one keeps its moment.</summary>
     public required Instant CountedAt { get; init; }
+
+    /// <summary>Who said the reason; absent where the line was counted and not explained.</summary>
+    public Guid? ExplainedBy { get; init; }
 }

@@ -19,7 +19,8 @@ internal sealed class StoresMapping :
     IEntityTypeConfiguration<PartScanCode>,
     IEntityTypeConfiguration<StockLot>,
     IEntityTypeConfiguration<StockCount>,
-    IEntityTypeConfiguration<StockCountLine>
+    IEntityTypeConfiguration<StockCountLine>,
+    IEntityTypeConfiguration<GoodsInImport>
 {
     private const int LongestDesignation = 60;
     private const int LongestScanCode = 80;
@@ -63,6 +64,7 @@ internal sealed class StoresMapping :
         builder.Property(l => l.Code).HasMaxLength(LongestDesignation);
         builder.References<StockLot, Part>(l => l.PartId);
         builder.HasIndex(l => new { l.PartId, l.Code }).IsUnique();
+        builder.HasIndex(l => l.ExpiresOn).HasFilter("expires_on is not null");
         builder.HasRowVersion();
     }
 
@@ -70,6 +72,7 @@ internal sealed class StoresMapping :
     {
         builder.References<StockCount, StoragePlace>(c => c.PlaceId);
         builder.ReferencesPerson(c => c.StartedBy, c => c.ClosedBy);
+        builder.ToTable(t => t.HasCheckConstraint("ck_stock_counts_given_up", "not given_up or closed_at is not null"));
         builder.HasIndex(c => c.PlaceId).IsUnique().HasFilter("closed_at is null").HasDatabaseName("ix_stock_counts_open");
         builder.HasRowVersion();
     }
@@ -80,9 +83,16 @@ internal sealed class StoresMapping :
         builder.References<StockCountLine, Part>(l => l.PartId);
         builder.References<StockCountLine, StockLot>(l => l.LotId);
         builder.References<StockCountLine, Remark>(l => l.RemarkId);
-        builder.ReferencesPerson(l => l.CountedBy);
+        builder.ReferencesPerson(l => l.CountedBy, l => l.ExplainedBy);
         builder.HasIndex(l => new { l.CountId, l.PartId });
         builder.ToTable(t => t.HasCheckConstraint("ck_stock_count_lines_counted", "counted >= 0"));
+    }
+
+    public void Configure(EntityTypeBuilder<GoodsInImport> builder)
+    {
+        builder.Property(i => i.FileName).HasMaxLength(Limits.Name);
+        builder.ReferencesPerson(i => i.ImportedBy);
+        builder.HasIndex(i => i.ContentHash).IsUnique();
     }
 
     public void Configure(EntityTypeBuilder<StoragePlace> builder)
@@ -109,7 +119,9 @@ internal sealed class StoresMapping :
         builder.References<StockMovement, StockLot>(m => m.LotId);
         builder.References<StockMovement, PurchaseOrderLine>(m => m.OrderLineId);
         builder.References<StockMovement, StockCount>(m => m.CountId);
-        builder.HasIndex(m => new { m.PartId, m.MovedAt });
+        builder.HasIndex(m => new { m.PartId, m.MovedAt, m.Id });
+        builder.HasIndex(m => new { m.PartId, m.JobCardNumber, m.PlaceId, m.LotId })
+            .HasFilter("reserved_change <> 0").IncludeProperties(m => m.ReservedChange).HasDatabaseName("ix_stock_movements_reserved");
         builder.HasIndex(m => m.JobCardNumber);
     }
 

@@ -46,6 +46,8 @@ public sealed class WorkshopDbContext(DbContextOptions<WorkshopDbContext> option
     public DbSet<OdometerReading> OdometerReadings => Set<OdometerReading>();
 
     public DbSet<DoneItem> DoneItems => Set<DoneItem>();
+    public DbSet<GoodsInImport> GoodsInImports => Set<GoodsInImport>();
+
     public DbSet<HistoryImport> HistoryImports => Set<HistoryImport>();
     public DbSet<DueItem> DueItems => Set<DueItem>();
     public DbSet<DueVisit> DueVisits => Set<DueVisit>();

@@ -4793,6 +4793,49 @@ namespace Workshop.Web.Data.Migrations
                         });
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Stores.GoodsInImport", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<byte[]>("ContentHash")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("content_hash");
+
+                    b.Property<string>("FileName")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)")
+                        .HasColumnName("file_name");
+
+                    b.Property<Instant>("ImportedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("imported_at");
+
+                    b.Property<Guid>("ImportedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("imported_by");
+
+                    b.Property<int>("Lines")
+                        .HasColumnType("integer")
+                        .HasColumnName("lines");
+
+                    b.HasKey("Id")
+                        .HasName("pk_goods_in_imports");
+
+                    b.HasIndex("ContentHash")
+                        .IsUnique()
+                        .HasDatabaseName("ix_goods_in_imports_content_hash");
+
+                    b.HasIndex("ImportedBy")
+                        .HasDatabaseName("ix_goods_in_imports_imported_by");
+
+                    b.ToTable("goods_in_imports", (string)null);
+                });
+
             modelBuilder.Entity("Workshop.Domain.Stores.Part", b =>
                 {
                     b.Property<Guid>("Id")
@@ -5071,6 +5114,10 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("closed_by");
 
+                    b.Property<bool>("GivenUp")
+                        .HasColumnType("boolean")
+                        .HasColumnName("given_up");
+
                     b.Property<Guid>("PlaceId")
                         .HasColumnType("uuid")
                         .HasColumnName("place_id");
@@ -5103,7 +5150,10 @@ namespace Workshop.Web.Data.Migrations
                     b.HasIndex("StartedBy")
                         .HasDatabaseName("ix_stock_counts_started_by");
 
-                    b.ToTable("stock_counts", (string)null);
+                    b.ToTable("stock_counts", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_stock_counts_given_up", "not given_up or closed_at is not null");
+                        });
                 });
 
             modelBuilder.Entity("Workshop.Domain.Stores.StockCountLine", b =>
@@ -5135,6 +5185,10 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("numeric(14,4)")
                         .HasColumnName("expected");
 
+                    b.Property<Guid?>("ExplainedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("explained_by");
+
                     b.Property<Guid?>("LotId")
                         .HasColumnType("uuid")
                         .HasColumnName("lot_id");
@@ -5157,6 +5211,9 @@ namespace Workshop.Web.Data.Migrations
 
                     b.HasIndex("CountedBy")
                         .HasDatabaseName("ix_stock_count_lines_counted_by");
+
+                    b.HasIndex("ExplainedBy")
+                        .HasDatabaseName("ix_stock_count_lines_explained_by");
 
                     b.HasIndex("LotId")
                         .HasDatabaseName("ix_stock_count_lines_lot_id");
@@ -5209,6 +5266,10 @@ namespace Workshop.Web.Data.Migrations
 
                     b.HasKey("Id")
                         .HasName("pk_stock_lots");
+
+                    b.HasIndex("ExpiresOn")
+                        .HasDatabaseName("ix_stock_lots_expires_on")
+                        .HasFilter("expires_on is not null");
 
                     b.HasIndex("PartId", "Code")
                         .IsUnique()
@@ -5345,8 +5406,14 @@ namespace Workshop.Web.Data.Migrations
                     b.HasIndex("ShimId")
                         .HasDatabaseName("ix_stock_movements_shim_id");
 
-                    b.HasIndex("PartId", "MovedAt")
-                        .HasDatabaseName("ix_stock_movements_part_id_moved_at");
+                    b.HasIndex("PartId", "MovedAt", "Id")
+                        .HasDatabaseName("ix_stock_movements_part_id_moved_at_id");
+
+                    b.HasIndex("PartId", "JobCardNumber", "PlaceId", "LotId")
+                        .HasDatabaseName("ix_stock_movements_reserved")
+                        .HasFilter("reserved_change <> 0");
+
+                    NpgsqlIndexBuilderExtensions.IncludeProperties(b.HasIndex("PartId", "JobCardNumber", "PlaceId", "LotId"), new[] { "ReservedChange" });
 
                     b.ToTable("stock_movements", null, t =>
                         {
@@ -7724,6 +7791,16 @@ namespace Workshop.Web.Data.Migrations
                         .HasConstraintName("fk_expected_deliveries_parts_part_id");
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Stores.GoodsInImport", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ImportedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_goods_in_imports_people_imported_by");
+                });
+
             modelBuilder.Entity("Workshop.Domain.Stores.Part", b =>
                 {
                     b.HasOne("Workshop.Domain.Stores.Part", null)
@@ -7827,6 +7904,12 @@ namespace Workshop.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_stock_count_lines_people_counted_by");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ExplainedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_stock_count_lines_people_explained_by");
 
                     b.HasOne("Workshop.Domain.Stores.StockLot", null)
                         .WithMany()

@@ -11,6 +11,8 @@ namespace Workshop.Web.Data.Migrations
         {
             migrationBuilder.Sql(BalanceByLot);
             migrationBuilder.Sql(CyclesOfTicks);
+            migrationBuilder.Sql(StockRules.WhereNothingMayLie);
+            migrationBuilder.Sql(StockRules.Differences);
             migrationBuilder.Sql(
                 """
                 alter table parts disable trigger audit; -- a default, no person's change

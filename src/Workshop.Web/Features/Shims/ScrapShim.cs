@@ -33,6 +33,8 @@ public static class ScrapShim
         public Validator()
         {
             RuleFor(r => r.Reason).IsGiven("pitted, dished, chipped, blued or worn");
+            RuleFor(r => r.Reason).Must(r => r is null || ScrapReasons.OfShims.Contains(r.Value))
+                .WithMessage((_, r) => $"{{PropertyName}} is {r}, which is said of other parts: pitted, dished, chipped, blued or worn is allowed.");
             RuleFor(r => r.Remark).IsAtMost(Limits.Remark);
         }
     }
