@@ -4,7 +4,8 @@ namespace Workshop.Domain.Stores;
 
 /// <summary>What is known of one part and lot as a count is closed.</summary>
 /// <param name="Line">The line that holds: the last one of that part and lot.</param>
-/// <param name="Name">The part's.</param>
+/// <param name="Part">What was counted.</param>
+/// <param name="Lot">Its lot's code, where it lies by lot.</param>
 /// <param name="OnHand">What the books say now; movements since the counting are in it.</param>
 /// <param name="Reserved">Of it now, for cards.</param>
 public sealed record CountedPart(StockCountLine Line, Part Part, string? Lot, decimal OnHand, decimal Reserved)

@@ -123,6 +123,7 @@ internal sealed class StoresMapping :
         builder.HasIndex(m => new { m.PartId, m.JobCardNumber, m.PlaceId, m.LotId })
             .HasFilter("reserved_change <> 0").IncludeProperties(m => m.ReservedChange).HasDatabaseName("ix_stock_movements_reserved");
         builder.HasIndex(m => m.JobCardNumber);
+        builder.HasIndex(m => new { m.MovedBy, m.MovedAt });
     }
 
     public void Configure(EntityTypeBuilder<StockBalance> builder)

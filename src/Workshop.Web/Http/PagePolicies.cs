@@ -27,6 +27,12 @@ internal static class PagePolicies
         pages.AuthorizePage("/Shims/Stocking", Policies.Manages);
         pages.AuthorizePage("/Tooling/New", Policies.Manages);
         pages.AuthorizePage("/Tooling/Adapter", Policies.Manages);
+        pages.AuthorizePage("/Stores/New", Policies.KeepsStores);
+        pages.AuthorizePage("/Stores/Edit", Policies.KeepsStores);
+        pages.AuthorizePage("/Stores/Book", Policies.KeepsStores);
+        pages.AuthorizePage("/Stores/Scan", Policies.KeepsStores);
+        pages.AuthorizePage("/Stores/Check", Policies.Manages);
+        pages.AuthorizePage("/Imports/GoodsIn", Policies.KeepsStores);
         pages.AuthorizeFolder("/Contacts", Policies.Books);
         pages.AuthorizePage("/Contacts/Template", Policies.Manages);
         pages.AuthorizePage("/Estimates/Prices", Policies.Books);

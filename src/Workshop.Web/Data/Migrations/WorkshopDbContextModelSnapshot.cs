@@ -5388,9 +5388,6 @@ namespace Workshop.Web.Data.Migrations
                     b.HasIndex("LotId")
                         .HasDatabaseName("ix_stock_movements_lot_id");
 
-                    b.HasIndex("MovedBy")
-                        .HasDatabaseName("ix_stock_movements_moved_by");
-
                     b.HasIndex("OrderLineId")
                         .HasDatabaseName("ix_stock_movements_order_line_id");
 
@@ -5402,6 +5399,9 @@ namespace Workshop.Web.Data.Migrations
 
                     b.HasIndex("ShimId")
                         .HasDatabaseName("ix_stock_movements_shim_id");
+
+                    b.HasIndex("MovedBy", "MovedAt")
+                        .HasDatabaseName("ix_stock_movements_moved_by_moved_at");
 
                     b.HasIndex("PartId", "MovedAt", "Id")
                         .HasDatabaseName("ix_stock_movements_part_id_moved_at_id");

@@ -21,5 +21,13 @@ internal static class ImportsApi
                     new ImportHistory.Request { FileName = file.FileName, Csv = file.Csv, DryRun = file.DryRun }, ImportHistory.Handle);
             })
             .Accepts<ImportHistory.Request>(FileBody.JsonType, FileBody.CsvType);
+        api.MapPost("/imports/goods-in", async (HttpRequest http, bool? dryRun, string? fileName, Api run) =>
+            {
+                var file = await FileBody.Read(http, dryRun, fileName);
+                return await run.Post(
+                    new ImportGoodsIn.Request { FileName = file.FileName, Csv = file.Csv, DryRun = file.DryRun }, ImportGoodsIn.Handle);
+            })
+            .WithTags("Imports").RequireAuthorization(Policies.KeepsStores)
+            .Accepts<ImportGoodsIn.Request>(FileBody.JsonType, FileBody.CsvType);
     }
 }

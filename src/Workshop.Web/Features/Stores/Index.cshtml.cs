@@ -12,6 +12,19 @@ public sealed class IndexModel : WorkshopPage
     [BindProperty(SupportsGet = true)]
     public string? After { get; set; }
 
+    [BindProperty(SupportsGet = true)]
+    public string? Kind { get; set; }
+
+    [BindProperty(SupportsGet = true)]
+    public string? Place { get; set; }
+
+    [BindProperty(SupportsGet = true, Name = "show")]
+    public string? Filter { get; set; }
+
+    /// <summary>What was asked for, for the links of further pages.</summary>
+    public string Asked => string.Join('&', new[] { ("search", Search), ("kind", Kind), ("place", Place), ("show", Filter) }
+        .Where(p => !string.IsNullOrEmpty(p.Item2)).Select(p => $"{p.Item1}={Uri.EscapeDataString(p.Item2!)}"));
+
     /// <summary>The shims to show thickness by thickness, by their code.</summary>
     [BindProperty(SupportsGet = true)]
     public string? Box { get; set; }
@@ -85,7 +98,7 @@ public sealed class IndexModel : WorkshopPage
 
     private async Task<IActionResult> Show()
     {
-        var parts = await Read(new ListStock.Request(After, Search), ListStock.Handle);
+        var parts = await Read(new ListStock.Request(After, Search, null, Kind, Place, Filter), ListStock.Handle);
         if (parts.TryGet(out var list, out var problem))
         {
             Parts = list;

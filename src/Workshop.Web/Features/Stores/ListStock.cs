@@ -1,3 +1,4 @@
+using System.Linq.Expressions;
 using FluentValidation;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -6,19 +7,37 @@ using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
 using Workshop.Domain.Stores;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Bookings;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Stores;
 
-/// <summary>Parts with what is there of each, by code, a page at a time.</summary>
+/// <summary>What is to be shown of the stores.</summary>
+public enum StockFilter
+{
+    /// <summary>Nothing free of what is kept in stock, no more free than the reorder point set by hand, or less there than is reserved.</summary>
+    Short,
+
+    /// <summary>Something lies there that expires soon, or is expired.</summary>
+    Expiring,
+
+    Discontinued,
+}
+
+/// <summary>Parts with what is there of each, by code, a page at a time. Parts that were merged into others are found as those.</summary>
 public static class ListStock
 {
+    /// <param name="Search">In the code (also of a part that was merged), the name, or the code on a package.</param>
     /// <param name="Kind">Only parts of that kind: shims, for the shim boxes.</param>
-    public sealed record Request(string? After = null, string? Search = null, int? Take = null, string? Kind = null);
+    /// <param name="Place">Only what lies at the place with that code.</param>
+    /// <param name="Show">Only what is short, expires soon or is discontinued.</param>
+    public sealed record Request(
+        string? After = null, string? Search = null, int? Take = null, string? Kind = null, string? Place = null, string? Show = null);
 
     /// <param name="OnHand">In the part's unit, whoever has reserved it.</param>
     /// <param name="Reserved">For cards, of what is on hand.</param>
     /// <param name="At">Where it lies; of shims, thickness by thickness.</param>
+    /// <param name="ExpiresOn">The last day of the lot that expires first, where it lies by lot.</param>
     public sealed record Row(
         string Code,
         string Name,
@@ -27,10 +46,12 @@ public static class ListStock
         bool Discontinued,
         decimal OnHand,
         decimal Reserved,
-        IReadOnlyList<Lying> At);
+        IReadOnlyList<Lying> At,
+        bool IsShort,
+        LocalDate? ExpiresOn);
 
     public sealed record Lying(
-        Guid PlaceId, string Place, decimal? ThicknessMm, StockCondition Condition, decimal OnHand, decimal Reserved);
+        Guid PlaceId, string Place, decimal? ThicknessMm, StockCondition Condition, decimal OnHand, decimal Reserved, string? Lot);
 
     public sealed class Validator : AbstractValidator<Request>
     {
@@ -38,6 +59,7 @@ public static class ListStock
         {
             RuleFor(r => r.Take).IsPageSize();
             RuleFor(r => r.Kind).IsWordOf<Request, PartKind>();
+            RuleFor(r => r.Show).IsWordOf<Request, StockFilter>();
             RuleFor(r => r.Search).IsAtMost(Limits.Name);
         }
     }
@@ -45,18 +67,8 @@ public static class ListStock
     public static async Task<Outcome<Slice<Row>>> Handle(
         Request request, WorkshopDbContext db, Actor actor, IClock clock, CancellationToken ct)
     {
-        var parts = db.Parts.AsNoTracking();
-        if (Words.Read<PartKind>(request.Kind) is { } kind)
-        {
-            parts = parts.Where(p => p.Kind == kind);
-        }
-
-        if (request.Search is { Length: > 0 } search)
-        {
-            var like = $"%{Slice.EscapeLike(search)}%";
-            parts = parts.Where(p => EF.Functions.ILike(p.Code, like) || EF.Functions.ILike(p.Name, like));
-        }
-
+        var today = (await WorkshopTimes.Read(db, ct)).DayOf(clock.GetCurrentInstant());
+        var parts = Filtered(db, request, today);
         if (request.After is { Length: > 0 } after)
         {
             parts = parts.Where(p => string.Compare(p.Code, after) > 0);
@@ -67,16 +79,67 @@ public static class ListStock
         var lying = (await (
             from balance in db.StockBalances.AsNoTracking()
             join place in db.StoragePlaces on balance.PlaceId equals place.Id
+            join lot in db.StockLots on balance.LotId equals lot.Id into lots
+            from lot in lots.DefaultIfEmpty()
             where ids.Contains(balance.PartId) && (balance.OnHand != 0 || balance.Reserved != 0)
-            orderby balance.Thickness, place.Name, balance.Condition
-            select new { balance, place.Name }).ToListAsync(ct)).ToLookup(l => l.balance.PartId);
-        return new Slice<Row>([.. slice.Rows.Select(p => new Row(
-            p.Code, p.Name, p.Kind, p.Unit, p.Discontinued,
-            lying[p.Id].Sum(l => l.balance.OnHand), lying[p.Id].Sum(l => l.balance.Reserved),
+            orderby balance.Thickness, place.WalkOrder, place.Name, balance.Condition, lot!.ExpiresOn
+            select new { balance, place.Name, Lot = (string?)lot.Code, lot.ExpiresOn }).ToListAsync(ct)).ToLookup(l => l.balance.PartId);
+        return new Slice<Row>([.. slice.Rows.Select(p => RowOf(
+            p,
             [.. lying[p.Id].Select(l => new Lying(
-                l.balance.PlaceId, l.Name, Thickness(l.balance.Thickness), l.balance.Condition, l.balance.OnHand, l.balance.Reserved))]))],
+                l.balance.PlaceId, l.Name, Thickness(l.balance.Thickness), l.balance.Condition, l.balance.OnHand, l.balance.Reserved, l.Lot))],
+            lying[p.Id].Where(l => l.balance.OnHand > 0).Min(l => l.ExpiresOn)))],
             slice.Next);
     }
+
+    private static IQueryable<Part> Filtered(WorkshopDbContext db, Request request, LocalDate today)
+    {
+        var parts = db.Parts.AsNoTracking().Where(p => p.MergedIntoId == null);
+        if (Words.Read<PartKind>(request.Kind) is { } kind)
+        {
+            parts = parts.Where(p => p.Kind == kind);
+        }
+
+        if (request.Search is { Length: > 0 } search)
+        {
+            // Sets of ids of their own: each is made once, not once for each part.
+            var like = $"%{Slice.EscapeLike(search)}%";
+            var packages = db.PartScanCodes.Where(c => EF.Functions.ILike(c.Code, like)).Select(c => c.PartId);
+            var merged = db.Parts.Where(p => p.MergedIntoId != null && EF.Functions.ILike(p.Code, like)).Select(p => p.MergedIntoId!.Value);
+            parts = parts.Where(p => EF.Functions.ILike(p.Code, like) || EF.Functions.ILike(p.Name, like)
+                || packages.Contains(p.Id) || merged.Contains(p.Id));
+        }
+
+        if (request.Place is { Length: > 0 } code)
+        {
+            var there = db.StockBalances.Where(b => (b.OnHand != 0 || b.Reserved != 0) && db.StoragePlaces.Any(p => p.Id == b.PlaceId && p.Code == code))
+                .Select(b => b.PartId);
+            parts = parts.Where(p => there.Contains(p.Id));
+        }
+
+        var soon = today.PlusDays(ListExpiring.UsualDays);
+        return Words.Read<StockFilter>(request.Show) switch
+        {
+            StockFilter.Short => parts.Where(IsShort(db)),
+            StockFilter.Expiring => parts.Where(p => db.StockBalances
+                .Where(b => b.OnHand > 0 && db.StockLots.Any(l => l.Id == b.LotId && l.ExpiresOn <= soon)).Select(b => b.PartId).Contains(p.Id)),
+            StockFilter.Discontinued => parts.Where(p => p.Discontinued),
+            _ => parts,
+        };
+    }
+
+    private static Expression<Func<Part, bool>> IsShort(WorkshopDbContext db) => p => !p.Discontinued
+        && db.StockBalances.Where(b => b.PartId == p.Id).Sum(b => b.OnHand - b.Reserved) <= (p.Stocked ? p.ReorderPoint ?? 0 : -SmallestShortage);
+
+    private static Row RowOf(Part part, IReadOnlyList<Lying> at, LocalDate? expiresOn)
+    {
+        var (onHand, reserved) = (at.Sum(l => l.OnHand), at.Sum(l => l.Reserved));
+        var isShort = !part.Discontinued && onHand - reserved <= (part.Stocked ? part.ReorderPoint ?? 0 : -SmallestShortage);
+        return new Row(part.Code, part.Name, part.Kind, part.Unit, part.Discontinued, onHand, reserved, at, isShort, expiresOn);
+    }
+
+    // Quantities have four decimals: what is not kept in stock is short only where more is reserved than lies there.
+    private const decimal SmallestShortage = 0.0001m;
 
     private static decimal? Thickness(ShimThickness? thickness) => thickness?.Millimetres;
 }

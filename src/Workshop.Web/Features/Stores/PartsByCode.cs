@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Workshop.Domain.Outcomes;
 using Workshop.Domain.Stores;
 using Workshop.Web.Data;
 
@@ -19,4 +20,30 @@ internal static class PartsByCode
             from meant in db.Parts.AsNoTracking()
             where meant.Id == (named.MergedIntoId ?? named.Id)
             select new { named.Code, meant }).ToDictionaryAsync(p => p.Code, p => p.meant, StringComparer.Ordinal, ct);
+
+    /// <summary>The part that a code means; a refusal that names <paramref name="field"/> where there is none.</summary>
+    public static async Task<Outcome<Part>> Find(WorkshopDbContext db, string code, string field, CancellationToken ct) =>
+        (await Read(db, [code], ct)).TryGetValue(code, out var part)
+            ? part
+            : Problem.Impossible("part-unknown", field, $"{field} is \"{code}\": no part has it; choose one of GET /api/v1/stock.");
+
+    /// <summary>The same for a write: the part's row is locked, as whoever picks, counts or merges it does.</summary>
+    public static async Task<Outcome<Part>> Locked(WorkshopDbContext db, string code, string field, CancellationToken ct)
+    {
+        while (true)
+        {
+            var found = await Find(db, code, field, ct);
+            if (!found.TryGet(out var part, out _))
+            {
+                return found;
+            }
+
+            // Whoever merged it meanwhile held the lock: its code then means another part.
+            await db.Database.ExecuteSqlAsync($"select 1 from parts where id = {part.Id} for no key update", ct);
+            if (!await db.Parts.AnyAsync(p => p.Id == part.Id && p.MergedIntoId != null, ct))
+            {
+                return found;
+            }
+        }
+    }
 }
