@@ -42,8 +42,8 @@ public sealed class LotTests(WorkshopApp app) : IClassFixture<WorkshopApp>
 
         Assert.Contains("lies by lot; A or B is allowed", await which.Sentence(), StringComparison.Ordinal);
         var lying = (await desk.PartOf(part)).GetProperty("at").EnumerateArray()
-            .Select(l => (l.GetProperty("placeCode").GetString(), l.GetProperty("lot").GetString(), l.GetProperty("onHand").GetDecimal())).Order();
-        Assert.Equal(new[] { (here, "A", 1m), (here, "B", 4m), (there, "A", 2m) }.Order(), lying!);
+            .Select(l => (l.GetProperty("placeCode").GetString()!, l.GetProperty("lot").GetString()!, l.GetProperty("onHand").GetDecimal())).Order();
+        Assert.Equal(new[] { (here, "A", 1m), (here, "B", 4m), (there, "A", 2m) }.Order(), lying);
         await StoresDesk.LedgerAgrees(app);
     }
 

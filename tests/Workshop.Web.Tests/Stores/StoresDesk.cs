@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Net;
 using System.Net.Http.Headers;
 using System.Net.Http.Json;
@@ -137,8 +136,8 @@ internal sealed class StoresDesk(WorkshopApp app, HttpClient client)
 
     public static async Task<JsonElement> Done(HttpResponseMessage answer)
     {
-        Assert.True(answer.IsSuccessStatusCode, string.Create(
-            CultureInfo.InvariantCulture, $"{answer.RequestMessage!.Method} {answer.RequestMessage.RequestUri}: {(int)answer.StatusCode} {await answer.Content.ReadAsStringAsync(Ct)}"));
+        var body = await answer.Content.ReadAsStringAsync(Ct);
+        Assert.True(answer.IsSuccessStatusCode, $"{answer.RequestMessage!.Method} {answer.RequestMessage.RequestUri}: {answer.StatusCode} {body}");
         return answer.StatusCode == HttpStatusCode.NoContent ? default : await answer.Json();
     }
 }

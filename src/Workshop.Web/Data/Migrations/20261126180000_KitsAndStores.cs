@@ -14,6 +14,14 @@ namespace Workshop.Web.Data.Migrations
         protected override void Up(MigrationBuilder migrationBuilder)
         {
             migrationBuilder.DropIndex(
+                name: "ix_stock_movements_moved_by",
+                table: "stock_movements");
+
+            migrationBuilder.DropIndex(
+                name: "ix_stock_movements_part_id_moved_at",
+                table: "stock_movements");
+
+            migrationBuilder.DropIndex(
                 name: "ix_stock_balances_part_id_place_id_thickness_mm_condition",
                 table: "stock_balances");
 
@@ -642,6 +650,28 @@ namespace Workshop.Web.Data.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "goods_in_imports",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    file_name = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
+                    lines = table.Column<int>(type: "integer", nullable: false),
+                    content_hash = table.Column<byte[]>(type: "bytea", nullable: false),
+                    imported_by = table.Column<Guid>(type: "uuid", nullable: false),
+                    imported_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_goods_in_imports", x => x.id);
+                    table.ForeignKey(
+                        name: "fk_goods_in_imports_people_imported_by",
+                        column: x => x.imported_by,
+                        principalTable: "people",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "instrument_events",
                 columns: table => new
                 {
@@ -879,11 +909,13 @@ namespace Workshop.Web.Data.Migrations
                     started_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false),
                     closed_by = table.Column<Guid>(type: "uuid", nullable: true),
                     closed_at = table.Column<Instant>(type: "timestamp with time zone", nullable: true),
+                    given_up = table.Column<bool>(type: "boolean", nullable: false),
                     xmin = table.Column<uint>(type: "xid", rowVersion: true, nullable: false)
                 },
                 constraints: table =>
                 {
                     table.PrimaryKey("pk_stock_counts", x => x.id);
+                    table.CheckConstraint("ck_stock_counts_given_up", "not given_up or closed_at is not null");
                     table.ForeignKey(
                         name: "fk_stock_counts_people_closed_by",
                         column: x => x.closed_by,
@@ -1172,7 +1204,8 @@ namespace Workshop.Web.Data.Migrations
                     reason = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: true),
                     remark_id = table.Column<Guid>(type: "uuid", nullable: true),
                     counted_by = table.Column<Guid>(type: "uuid", nullable: false),
-                    counted_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false)
+                    counted_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false),
+                    explained_by = table.Column<Guid>(type: "uuid", nullable: true)
                 },
                 constraints: table =>
                 {
@@ -1187,6 +1220,12 @@ namespace Workshop.Web.Data.Migrations
                     table.ForeignKey(
                         name: "fk_stock_count_lines_people_counted_by",
                         column: x => x.counted_by,
+                        principalTable: "people",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_stock_count_lines_people_explained_by",
+                        column: x => x.explained_by,
                         principalTable: "people",
                         principalColumn: "id",
                         onDelete: ReferentialAction.Restrict);
@@ -1430,9 +1469,26 @@ namespace Workshop.Web.Data.Migrations
                 column: "lot_id");
 
             migrationBuilder.CreateIndex(
+                name: "ix_stock_movements_moved_by_moved_at",
+                table: "stock_movements",
+                columns: new[] { "moved_by", "moved_at" });
+
+            migrationBuilder.CreateIndex(
                 name: "ix_stock_movements_order_line_id",
                 table: "stock_movements",
                 column: "order_line_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_stock_movements_part_id_moved_at_id",
+                table: "stock_movements",
+                columns: new[] { "part_id", "moved_at", "id" });
+
+            migrationBuilder.CreateIndex(
+                name: "ix_stock_movements_reserved",
+                table: "stock_movements",
+                columns: new[] { "part_id", "job_card_number", "place_id", "lot_id" },
+                filter: "reserved_change <> 0")
+                .Annotation("Npgsql:IndexInclude", new[] { "reserved_change" });
 
             migrationBuilder.CreateIndex(
                 name: "ix_stock_balances_lot_id",
@@ -1699,6 +1755,17 @@ namespace Workshop.Web.Data.Migrations
                 column: "withdrawn_remark_id");
 
             migrationBuilder.CreateIndex(
+                name: "ix_goods_in_imports_content_hash",
+                table: "goods_in_imports",
+                column: "content_hash",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "ix_goods_in_imports_imported_by",
+                table: "goods_in_imports",
+                column: "imported_by");
+
+            migrationBuilder.CreateIndex(
                 name: "ix_instrument_events_entered_by",
                 table: "instrument_events",
                 column: "entered_by");
@@ -1879,6 +1946,11 @@ namespace Workshop.Web.Data.Migrations
                 column: "counted_by");
 
             migrationBuilder.CreateIndex(
+                name: "ix_stock_count_lines_explained_by",
+                table: "stock_count_lines",
+                column: "explained_by");
+
+            migrationBuilder.CreateIndex(
                 name: "ix_stock_count_lines_lot_id",
                 table: "stock_count_lines",
                 column: "lot_id");
@@ -1909,6 +1981,12 @@ namespace Workshop.Web.Data.Migrations
                 name: "ix_stock_counts_started_by",
                 table: "stock_counts",
                 column: "started_by");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_stock_lots_expires_on",
+                table: "stock_lots",
+                column: "expires_on",
+                filter: "expires_on is not null");
 
             migrationBuilder.CreateIndex(
                 name: "ix_stock_lots_part_id_code",
@@ -2067,6 +2145,9 @@ namespace Workshop.Web.Data.Migrations
                 name: "estimate_lines");
 
             migrationBuilder.DropTable(
+                name: "goods_in_imports");
+
+            migrationBuilder.DropTable(
                 name: "instrument_events");
 
             migrationBuilder.DropTable(
@@ -2145,7 +2226,19 @@ namespace Workshop.Web.Data.Migrations
                 table: "stock_movements");
 
             migrationBuilder.DropIndex(
+                name: "ix_stock_movements_moved_by_moved_at",
+                table: "stock_movements");
+
+            migrationBuilder.DropIndex(
                 name: "ix_stock_movements_order_line_id",
+                table: "stock_movements");
+
+            migrationBuilder.DropIndex(
+                name: "ix_stock_movements_part_id_moved_at_id",
+                table: "stock_movements");
+
+            migrationBuilder.DropIndex(
+                name: "ix_stock_movements_reserved",
                 table: "stock_movements");
 
             migrationBuilder.DropIndex(
@@ -2354,6 +2447,16 @@ namespace Workshop.Web.Data.Migrations
 
             migrationBuilder.DropSequence(
                 name: "storage_place_codes");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_stock_movements_moved_by",
+                table: "stock_movements",
+                column: "moved_by");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_stock_movements_part_id_moved_at",
+                table: "stock_movements",
+                columns: new[] { "part_id", "moved_at" });
 
             migrationBuilder.CreateIndex(
                 name: "ix_stock_balances_part_id_place_id_thickness_mm_condition",
