@@ -34,7 +34,7 @@ public static class CountSheet
     public static IReadOnlyList<StockCountLine> Standing(IEnumerable<StockCountLine> lines)
     {
         ArgumentNullException.ThrowIfNull(lines);
-        return [.. lines.GroupBy(l => (l.PartId, l.LotId)).Select(g => g.OrderBy(l => l.Id).Last())];
+        return [.. lines.GroupBy(l => (l.PartId, l.LotId)).Select(g => g.MaxBy(l => l.Number)!)];
     }
 
     /// <summary>

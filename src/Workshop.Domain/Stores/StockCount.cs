@@ -40,6 +40,9 @@ public sealed class StockCountLine
 
     public required Guid CountId { get; init; }
 
+    /// <summary>Within the count, from 1.</summary>
+    public required int Number { get; init; }
+
     public required Guid PartId { get; init; }
 
     public Guid? LotId { get; init; }

@@ -84,7 +84,7 @@ internal sealed class StoresMapping :
         builder.References<StockCountLine, StockLot>(l => l.LotId);
         builder.References<StockCountLine, Remark>(l => l.RemarkId);
         builder.ReferencesPerson(l => l.CountedBy, l => l.ExplainedBy);
-        builder.HasIndex(l => new { l.CountId, l.PartId });
+        builder.HasIndex(l => new { l.CountId, l.Number }).IsUnique();
         builder.ToTable(t => t.HasCheckConstraint("ck_stock_count_lines_counted", "counted >= 0"));
     }
 

@@ -76,8 +76,8 @@ public static class CountParts
         var now = clock.GetCurrentInstant();
         db.StockCountLines.Add(new StockCountLine
         {
-            Id = NewId.At(now), CountId = open.Count.Id, PartId = at.Part.Id, LotId = at.Lot?.Id, Counted = counted, Expected = at.OnHand,
-            CountedBy = actor.PersonId, CountedAt = now,
+            Id = NewId.At(now), CountId = open.Count.Id, Number = await open.NextNumber(db, ct), PartId = at.Part.Id, LotId = at.Lot?.Id,
+            Counted = counted, Expected = at.OnHand, CountedBy = actor.PersonId, CountedAt = now,
         });
         var version = open.Changed(db);
         await db.SaveChangesAsync(ct);

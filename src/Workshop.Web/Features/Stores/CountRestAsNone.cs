@@ -34,9 +34,10 @@ public static class CountRestAsNone
                 .Where(b => b.PlaceId == open.Place.Id && b.OnHand > 0 && b.Thickness == null).ToListAsync(ct))
             .Where(b => !counted.Contains(new { b.PartId, b.LotId })).ToList();
         var now = clock.GetCurrentInstant();
-        db.StockCountLines.AddRange(rest.Select(b => new StockCountLine
+        var first = await open.NextNumber(db, ct);
+        db.StockCountLines.AddRange(rest.Select((b, index) => new StockCountLine
         {
-            Id = NewId.At(now), CountId = open.Count.Id, PartId = b.PartId, LotId = b.LotId, Counted = 0, Expected = b.OnHand,
+            Id = NewId.At(now), CountId = open.Count.Id, Number = first + index, PartId = b.PartId, LotId = b.LotId, Counted = 0, Expected = b.OnHand,
             CountedBy = actor.PersonId, CountedAt = now,
         }));
         var version = open.Changed(db);

@@ -79,7 +79,6 @@ public static class EditPlace
             from balance in db.StockBalances
             where balance.PlaceId == place.Id && (balance.OnHand != 0 || balance.Reserved != 0)
             join part in db.Parts on balance.PartId equals part.Id
-            orderby part.Name
             select part.Name).Distinct().ToListAsync(ct);
         if (lying.Count > 0)
         {

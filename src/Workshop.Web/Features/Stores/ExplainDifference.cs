@@ -67,7 +67,8 @@ public static class ExplainDifference
         var remark = await StockRemarks.Add(db, request.Remark, actor, now, ct);
         var explained = new StockCountLine
         {
-            Id = NewId.At(now), CountId = line.CountId, PartId = line.PartId, LotId = line.LotId, Counted = line.Counted, Expected = line.Expected,
+            Id = NewId.At(now), CountId = line.CountId, Number = await open.NextNumber(db, ct), PartId = line.PartId, LotId = line.LotId,
+            Counted = line.Counted, Expected = line.Expected,
             Reason = request.Reason, RemarkId = remark, CountedBy = line.CountedBy, CountedAt = line.CountedAt, ExplainedBy = actor.PersonId,
         };
         db.StockCountLines.Add(explained);

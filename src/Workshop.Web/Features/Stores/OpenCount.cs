@@ -25,6 +25,10 @@ internal sealed record OpenCount(StockCount Count, StoragePlace Place)
                 : "That count is closed; its differences are booked. Begin another one.");
     }
 
+    /// <summary>Of the next line; nobody else adds one meanwhile.</summary>
+    public async Task<int> NextNumber(WorkshopDbContext db, CancellationToken ct) =>
+        1 + (await db.StockCountLines.Where(l => l.CountId == Count.Id).MaxAsync(l => (int?)l.Number, ct) ?? 0);
+
     /// <summary>The lines of a count are rows of their own: its row is written in any case, so that its version covers them.</summary>
     public PropertyEntry<StockCount, uint> Changed(WorkshopDbContext db, uint? expected = null)
     {

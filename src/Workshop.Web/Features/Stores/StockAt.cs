@@ -75,13 +75,13 @@ internal sealed record StockAt(Part Part, StoragePlace Place, StockLot? Lot, dec
     {
         var (part, place, lot) = (Part.Id, Place.Id, Lot?.Id);
         var held = await (
-            from movement in db.StockMovements.AsNoTracking()
-            where movement.PartId == part && movement.PlaceId == place && movement.LotId == lot
-                && movement.JobCardNumber != null && movement.ReservedChange != 0
-            group movement by movement.JobCardNumber!.Value into moved
-            where moved.Sum(m => m.ReservedChange) > 0
-            join card in db.JobCards on moved.Key equals card.Number
-            select new { card.Number, card.StartsAt, Quantity = moved.Sum(m => m.ReservedChange) }).ToListAsync(ct);
+            from moved in db.StockMovements.AsNoTracking()
+                .Where(m => m.PartId == part && m.PlaceId == place && m.LotId == lot && m.JobCardNumber != null && m.ReservedChange != 0)
+                .GroupBy(m => m.JobCardNumber)
+                .Where(g => g.Sum(m => m.ReservedChange) > 0)
+                .Select(g => new { Number = g.Key, Quantity = g.Sum(m => m.ReservedChange) })
+            join card in db.JobCards on moved.Number equals card.Number
+            select new { card.Number, card.StartsAt, moved.Quantity }).ToListAsync(ct);
         return [.. held.Select(h => new HeldForCard(h.Number, h.StartsAt, h.Quantity))];
     }
 
