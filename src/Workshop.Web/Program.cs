@@ -64,6 +64,7 @@ builder.Services.AddOutbox(builder.Configuration);
 builder.Services.AddFloorNews();
 builder.Services.AddDueWorker(builder.Configuration);
 builder.Services.AddWaitKeeper();
+builder.Services.AddLedgerWatch();
 builder.Services.AddPages();
 builder.Services.AddApiDocument();
 builder.Services.AddHealthChecks().AddDbContextCheck();

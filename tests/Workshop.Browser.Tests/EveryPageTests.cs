@@ -82,16 +82,22 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
         var estimate = await FirstLink(page, "/findings", Estimate());
         var finding = await FirstLink(page, "/findings", Finding());
         var bay = await FirstLink(page, "/bays", Bay());
+        var storesPart = await FirstLink(page, "/stores/expiring", StoresPart());
+        var place = await FirstLink(page, "/stores/places", StoresPlace());
+        var count = await FirstLink(page, "/stores/counts", StoresCount());
         var addresses = PageRoutes().Except(SeenElsewhere).Select(route => (route, route switch
         {
             EditSection => $"/engine-models/{model}/edit/limits",
             "/messages/new" => $"/messages/new?motorcycle={motorcycle}",
             "/messages/{id:guid}" => $"/messages/{message}",
             "/book" => $"/book?motorcycle={motorcycle}",
+            "/stores/counts/{id:guid}" => $"/stores/counts/{count}",
+            "/stores/places/{code}" => $"/stores/places/{place}",
             "/stores/shims/count" => $"/stores/shims/count?box={box}",
             "/job-cards/{number:int}/torque-sheet/{code}" => $"/job-cards/{card}/torque-sheet/oil-drain-plug",
             "/bays/{bay:guid}" => $"/bays/{bay}",
             _ => route.Replace("{number:int}", card, StringComparison.Ordinal)
+                .Replace("/parts/{code}", $"/parts/{storesPart}", StringComparison.Ordinal)
                 .Replace("{motorcycleId:guid}", motorcycle, StringComparison.Ordinal)
                 .Replace("{shimId:guid}", shim, StringComparison.Ordinal)
                 .Replace("{personId:guid}", person, StringComparison.Ordinal)
@@ -158,6 +164,15 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
 
     [GeneratedRegex("^/people/resources/([0-9a-f-]{36})")]
     private static partial Regex Resource();
+
+    [GeneratedRegex("^/stores/parts/([^/]+)$")]
+    private static partial Regex StoresPart();
+
+    [GeneratedRegex("^/stores/places/([^/]+)$")]
+    private static partial Regex StoresPlace();
+
+    [GeneratedRegex("^/stores/counts/([0-9a-f-]{36})$")]
+    private static partial Regex StoresCount();
 
     [GeneratedRegex("^/messages/([0-9a-f-]{36})$")]
     private static partial Regex Message();

@@ -181,6 +181,33 @@ end $$;
 
 
 --
+-- Name: refuse_stock_of_what_is_gone(); Type: FUNCTION; Schema: public; Owner: -
+--
+
+CREATE FUNCTION public.refuse_stock_of_what_is_gone() RETURNS trigger
+    LANGUAGE plpgsql
+    AS $$
+declare
+  other uuid;
+  is_retired boolean;
+begin
+  select merged_into_id into other from parts where id = new.part_id for key share;
+  if other is not null then
+    raise exception 'part % was merged into another; nothing lies under it', new.part_id
+      using errcode = 'check_violation', constraint = 'ck_stock_movements_part_merged';
+  end if;
+  if new.on_hand_change > 0 then
+    select retired into is_retired from storage_places where id = new.place_id for key share;
+    if is_retired then
+      raise exception 'place % is retired; nothing is put there', new.place_id
+        using errcode = 'check_violation', constraint = 'ck_stock_movements_place_retired';
+    end if;
+  end if;
+  return new;
+end $$;
+
+
+--
 -- Name: tell_floor(); Type: FUNCTION; Schema: public; Owner: -
 --
 
@@ -1047,6 +1074,20 @@ CREATE TABLE public.fleet_ridings (
 
 
 --
+-- Name: goods_in_imports; Type: TABLE; Schema: public; Owner: -
+--
+
+CREATE TABLE public.goods_in_imports (
+    id uuid NOT NULL,
+    file_name character varying(120) NOT NULL,
+    lines integer NOT NULL,
+    content_hash bytea NOT NULL,
+    imported_by uuid NOT NULL,
+    imported_at timestamp with time zone NOT NULL
+);
+
+
+--
 -- Name: hand_turns; Type: TABLE; Schema: public; Owner: -
 --
 
@@ -1832,6 +1873,7 @@ CREATE TABLE public.stock_balances (
 CREATE TABLE public.stock_count_lines (
     id uuid NOT NULL,
     count_id uuid NOT NULL,
+    number integer NOT NULL,
     part_id uuid NOT NULL,
     lot_id uuid,
     counted numeric(14,4) NOT NULL,
@@ -1840,6 +1882,7 @@ CREATE TABLE public.stock_count_lines (
     remark_id uuid,
     counted_by uuid NOT NULL,
     counted_at timestamp with time zone NOT NULL,
+    explained_by uuid,
     CONSTRAINT ck_stock_count_lines_counted CHECK ((counted >= (0)::numeric))
 );
 
@@ -1854,20 +1897,9 @@ CREATE TABLE public.stock_counts (
     started_by uuid NOT NULL,
     started_at timestamp with time zone NOT NULL,
     closed_by uuid,
-    closed_at timestamp with time zone
-);
-
-
---
--- Name: stock_lots; Type: TABLE; Schema: public; Owner: -
---
-
-CREATE TABLE public.stock_lots (
-    id uuid NOT NULL,
-    part_id uuid NOT NULL,
-    code character varying(60) NOT NULL,
-    expires_on date,
-    received_on date NOT NULL
+    closed_at timestamp with time zone,
+    given_up boolean NOT NULL,
+    CONSTRAINT ck_stock_counts_given_up CHECK (((NOT given_up) OR (closed_at IS NOT NULL)))
 );
 
 
@@ -1898,6 +1930,100 @@ CREATE TABLE public.stock_movements (
     order_line_id uuid,
     unit_cost numeric(14,4),
     CONSTRAINT ck_stock_movements_valve CHECK (((engine_id IS NULL) = (valve IS NULL)))
+);
+
+
+--
+-- Name: stock_differences; Type: VIEW; Schema: public; Owner: -
+--
+
+CREATE VIEW public.stock_differences AS
+ WITH ledger AS (
+         SELECT stock_movements.part_id,
+            stock_movements.place_id,
+            stock_movements.thickness_mm,
+            stock_movements.condition,
+            stock_movements.lot_id,
+            sum(stock_movements.on_hand_change) AS on_hand,
+            sum(stock_movements.reserved_change) AS reserved
+           FROM public.stock_movements
+          GROUP BY stock_movements.part_id, stock_movements.place_id, stock_movements.thickness_mm, stock_movements.condition, stock_movements.lot_id
+        ), both_sides AS (
+         SELECT ledger.part_id,
+            ledger.place_id,
+            ledger.thickness_mm,
+            ledger.condition,
+            ledger.lot_id,
+            ledger.on_hand,
+            ledger.reserved,
+            0.0 AS balance_on_hand,
+            0.0 AS balance_reserved
+           FROM ledger
+        UNION ALL
+         SELECT stock_balances.part_id,
+            stock_balances.place_id,
+            stock_balances.thickness_mm,
+            stock_balances.condition,
+            stock_balances.lot_id,
+            0,
+            0,
+            stock_balances.on_hand,
+            stock_balances.reserved
+           FROM public.stock_balances
+        )
+ SELECT both_sides.part_id,
+    both_sides.place_id,
+    both_sides.thickness_mm,
+    both_sides.condition,
+    both_sides.lot_id,
+    sum(both_sides.on_hand) AS ledger_on_hand,
+    sum(both_sides.balance_on_hand) AS balance_on_hand,
+    sum(both_sides.reserved) AS ledger_reserved,
+    sum(both_sides.balance_reserved) AS balance_reserved
+   FROM both_sides
+  GROUP BY both_sides.part_id, both_sides.place_id, both_sides.thickness_mm, both_sides.condition, both_sides.lot_id
+ HAVING ((sum(both_sides.on_hand) <> sum(both_sides.balance_on_hand)) OR (sum(both_sides.reserved) <> sum(both_sides.balance_reserved)))
+UNION ALL
+ SELECT COALESCE(b.part_id, s.part_id) AS part_id,
+    COALESCE(b.place_id, s.place_id) AS place_id,
+    COALESCE(b.thickness_mm, s.thickness_mm) AS thickness_mm,
+    COALESCE(b.condition, s.condition) AS condition,
+    NULL::uuid AS lot_id,
+    COALESCE(s.there, (0)::bigint) AS ledger_on_hand,
+    COALESCE(b.on_hand, (0)::numeric) AS balance_on_hand,
+    0 AS ledger_reserved,
+    0 AS balance_reserved
+   FROM (( SELECT stock_balances.id,
+            stock_balances.part_id,
+            stock_balances.place_id,
+            stock_balances.thickness_mm,
+            stock_balances.condition,
+            stock_balances.on_hand,
+            stock_balances.reserved,
+            stock_balances.lot_id
+           FROM public.stock_balances
+          WHERE ((stock_balances.thickness_mm IS NOT NULL) AND (stock_balances.on_hand <> (0)::numeric))) b
+     FULL JOIN ( SELECT shims.part_id,
+            shims.place_id,
+            shims.thickness_mm,
+            shims.condition,
+            count(*) AS there
+           FROM public.shims
+          WHERE (shims.place_id IS NOT NULL)
+          GROUP BY shims.part_id, shims.place_id, shims.thickness_mm, shims.condition) s ON (((s.part_id = b.part_id) AND (s.place_id = b.place_id) AND (s.thickness_mm = b.thickness_mm) AND ((s.condition)::text = (b.condition)::text))))
+  WHERE ((COALESCE(s.there, (0)::bigint))::numeric <> COALESCE(b.on_hand, (0)::numeric));
+
+
+--
+-- Name: stock_lots; Type: TABLE; Schema: public; Owner: -
+--
+
+CREATE TABLE public.stock_lots (
+    id uuid NOT NULL,
+    part_id uuid NOT NULL,
+    code character varying(60) NOT NULL,
+    expires_on date,
+    received_on date NOT NULL
 );
 
 
@@ -2163,9 +2289,9 @@ INSERT INTO public."__EFMigrationsHistory" VALUES ('20261126180000_KitsAndStores
 -- Data for Name: account_roles; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.account_roles VALUES ('019cad8f-ac00-79ff-9279-df8c06ee221c', '019cad8f-ac00-77ad-ba80-c4c143f44be1');
-INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7461-b964-3735ffaafc43', '019cad8f-ac00-7a28-babb-d183aecf8264');
-INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7e7e-9457-77356ff5b99d', '019cad8f-ac00-7ef0-afef-e7fc4ef46565');
+INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7201-8e95-3aa249d91ca7', '019cad8f-ac00-7c17-a931-0ff7659c9992');
+INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7656-8ec6-0520bf02cbcf', '019cad8f-ac00-7b82-adff-381d288ba7fc');
+INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7d68-b12f-e152e8dff75d', '019cad8f-ac00-764c-83c8-f1767fbe1f94');
 
 
 --
@@ -2178,117 +2304,117 @@ INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7e7e-9457-77356ff5b99d',
 -- Data for Name: accounts; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.accounts VALUES ('019cad8f-ac00-79ff-9279-df8c06ee221c', '00000001-0000-0000-0000-000000000001', 'advisor', 'ADVISOR', NULL, NULL, false, 'AQAAAAIAAYagAAAAEN3dly9oZ5H/+Gabn67FRc8T4aaXIy74FC3gbeBOm+WESyE3MyvaIVVd1XQ8eW5DiQ==', 'LXFPHPQMZQZRIBP2MQGUINPC3RTFGBTC', '90413f50-5240-4677-bfcf-92d21508965e', NULL, false, false, NULL, true, 0);
-INSERT INTO public.accounts VALUES ('019cad8f-ac00-7461-b964-3735ffaafc43', '00000002-0000-0000-0000-000000000001', 'technician', 'TECHNICIAN', NULL, NULL, false, 'AQAAAAIAAYagAAAAEEtSNmOzAeX1/3cUrq1VJMM6hBkh1d5pG6l9lqwIvHz+taSPBHtfeVSy67Ty6+CuBw==', 'EYFG2VMVSGJJU54IX75S6PTPY65BUNFY', 'fb305a15-7fc4-4114-8b03-67d2ee49a644', NULL, false, false, NULL, true, 0);
-INSERT INTO public.accounts VALUES ('019cad8f-ac00-7e7e-9457-77356ff5b99d', '00000003-0000-0000-0000-000000000001', 'manager', 'MANAGER', NULL, NULL, false, 'AQAAAAIAAYagAAAAEHAUpluuYwQcoW8ndyRkYYZm5Mz9aR+tAtutjpDglCwYBds4a+1lINAyxJm1CiG8vw==', 'TBCOKPZDMXCGFK56ZGM7DLBPKE7UWNJR', '394f1e7b-5327-4aa4-b0fc-8edef2b4549a', NULL, false, false, NULL, true, 0);
+INSERT INTO public.accounts VALUES ('019cad8f-ac00-7201-8e95-3aa249d91ca7', '00000001-0000-0000-0000-000000000001', 'advisor', 'ADVISOR', NULL, NULL, false, 'AQAAAAIAAYagAAAAEFXriBsaZTaNhRm3qwDVdQO99YJJEkWmGS4982Ic3eIZZNLD1I2tufBl7PTeur87FA==', '3E2Z7E26BGG5G5YTNGF36HL4SCMH5CYB', '4a4b6cc4-6884-4081-9c5a-9054434c1d12', NULL, false, false, NULL, true, 0);
+INSERT INTO public.accounts VALUES ('019cad8f-ac00-7656-8ec6-0520bf02cbcf', '00000002-0000-0000-0000-000000000001', 'technician', 'TECHNICIAN', NULL, NULL, false, 'AQAAAAIAAYagAAAAEJ7zXXOzTu7C2FYWk8sgERvx3NwKhG00ueNPYiBcK2QpAicWBCqmKBbek1fgfx8ajw==', 'YDKZFYCXUUAOWH4OS7U3AKZXOSG2JLJD', '59640a51-2c06-4bbb-8cf2-fcdb6569e36a', NULL, false, false, NULL, true, 0);
+INSERT INTO public.accounts VALUES ('019cad8f-ac00-7d68-b12f-e152e8dff75d', '00000003-0000-0000-0000-000000000001', 'manager', 'MANAGER', NULL, NULL, false, 'AQAAAAIAAYagAAAAEP6Sey9HsbuGW8h8HCEETipI2I/EvZRjIZrquZYpE8tdwDBRWfsR1tS0L69tqMYsmQ==', 'DZMFSI2FQ5B6FXUFGCJ35QKZ36JWO7HC', '37bd7915-8a43-44bb-8366-362785171c34', NULL, false, false, NULL, true, 0);
 
 
 --
 -- Data for Name: audit_rows; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.audit_rows VALUES (1, '2026-11-26 18:28:04.353068+00', NULL, NULL, 'engine_models', 'insert', '{"id": "0000000a-0000-0000-0000-000000000001"}', '{"id": [null, "0000000a-0000-0000-0000-000000000001"], "name": [null, "Twin 600"], "maker": [null, "Testwerk"], "invented": [null, true], "current_version": [null, 1]}');
-INSERT INTO public.audit_rows VALUES (2, '2026-11-26 18:28:04.354409+00', NULL, NULL, 'instruments', 'insert', '{"id": "0000001e-0000-0000-0000-000000000001"}', '{"id": [null, "0000001e-0000-0000-0000-000000000001"], "kind": [null, "feeler_set"], "name": [null, "Feeler set, steps of 0.01 mm"], "unit": [null, "mm"], "drive": [null, null], "state": [null, "in_use"], "holder_id": [null, null], "length_mm": [null, null], "graduation": [null, null], "uncertainty": [null, null], "range_lowest": [null, null], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, null], "serial_number": [null, "F-1"], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (3, '2026-11-26 18:28:04.354747+00', NULL, NULL, 'instruments', 'insert', '{"id": "0000001f-0000-0000-0000-000000000001"}', '{"id": [null, "0000001f-0000-0000-0000-000000000001"], "kind": [null, "micrometer"], "name": [null, "Micrometer 0 to 25 mm"], "unit": [null, "mm"], "drive": [null, null], "state": [null, "in_use"], "holder_id": [null, null], "length_mm": [null, null], "graduation": [null, null], "uncertainty": [null, 0.0020], "range_lowest": [null, null], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, null], "serial_number": [null, "M-1"], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (4, '2026-11-26 18:28:04.355018+00', NULL, NULL, 'instruments', 'insert', '{"id": "00000020-0000-0000-0000-000000000001"}', '{"id": [null, "00000020-0000-0000-0000-000000000001"], "kind": [null, "torque_wrench"], "name": [null, "Torque wrench 5 to 25 N.m"], "unit": [null, "N.m"], "drive": [null, null], "state": [null, "in_use"], "holder_id": [null, null], "length_mm": [null, null], "graduation": [null, null], "uncertainty": [null, 4.0000], "range_lowest": [null, 5.0000], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, 25.0000], "serial_number": [null, "W-1"], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (5, '2026-11-26 18:28:04.355678+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 1}', '{"weekday": [null, 1], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
-INSERT INTO public.audit_rows VALUES (6, '2026-11-26 18:28:04.374576+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 2}', '{"weekday": [null, 2], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
-INSERT INTO public.audit_rows VALUES (7, '2026-11-26 18:28:04.374841+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 3}', '{"weekday": [null, 3], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
-INSERT INTO public.audit_rows VALUES (8, '2026-11-26 18:28:04.37507+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 4}', '{"weekday": [null, 4], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
-INSERT INTO public.audit_rows VALUES (9, '2026-11-26 18:28:04.375294+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 5}', '{"weekday": [null, 5], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
-INSERT INTO public.audit_rows VALUES (10, '2026-11-26 18:28:04.380776+00', NULL, NULL, 'parts', 'insert', '{"id": "00000032-0000-0000-0000-000000000001"}', '{"id": [null, "00000032-0000-0000-0000-000000000001"], "code": [null, "ring-14x18"], "form": [null, null], "kind": [null, "sealing_ring"], "name": [null, "Sealing ring 14 x 18 x 1.5"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (11, '2026-11-26 18:28:04.381144+00', NULL, NULL, 'parts', 'insert', '{"id": "00000033-0000-0000-0000-000000000001"}', '{"id": [null, "00000033-0000-0000-0000-000000000001"], "code": [null, "cover-gasket"], "form": [null, null], "kind": [null, "gasket"], "name": [null, "Head cover gasket"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (12, '2026-11-26 18:28:04.381414+00', NULL, NULL, 'parts', 'insert', '{"id": "00000034-0000-0000-0000-000000000001"}', '{"id": [null, "00000034-0000-0000-0000-000000000001"], "code": [null, "plug-well-o-ring"], "form": [null, null], "kind": [null, "o_ring"], "name": [null, "Plug well O-ring"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (13, '2026-11-26 18:28:04.381675+00', NULL, NULL, 'parts', 'insert', '{"id": "00000035-0000-0000-0000-000000000001"}', '{"id": [null, "00000035-0000-0000-0000-000000000001"], "code": [null, "oil-filter"], "form": [null, null], "kind": [null, "general"], "name": [null, "Oil filter"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (33, '2026-11-26 18:28:04.413782+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f3-0000-0000-0000-000000000001"}', '{"id": [null, "000003f3-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (34, '2026-11-26 18:28:04.413891+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f4-0000-0000-0000-000000000001"}', '{"id": [null, "000003f4-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (14, '2026-11-26 18:28:04.381923+00', NULL, NULL, 'parts', 'insert', '{"id": "00000036-0000-0000-0000-000000000001"}', '{"id": [null, "00000036-0000-0000-0000-000000000001"], "code": [null, "oil-10w-40"], "form": [null, null], "kind": [null, "fluid"], "name": [null, "Engine oil 10W-40"], "unit": [null, "millilitre"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (15, '2026-11-26 18:28:04.382383+00', NULL, NULL, 'parts', 'insert', '{"id": "00000037-0000-0000-0000-000000000001"}', '{"id": [null, "00000037-0000-0000-0000-000000000001"], "code": [null, "shim-test-9"], "form": [null, null], "kind": [null, "shim"], "name": [null, "Shim 9 mm, disc under finger follower"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (16, '2026-11-26 18:28:04.383118+00', NULL, NULL, 'people', 'insert', '{"id": "00000001-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
-INSERT INTO public.audit_rows VALUES (17, '2026-11-26 18:28:04.383394+00', NULL, NULL, 'people', 'insert', '{"id": "00000002-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
-INSERT INTO public.audit_rows VALUES (18, '2026-11-26 18:28:04.383644+00', NULL, NULL, 'people', 'insert', '{"id": "00000003-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
-INSERT INTO public.audit_rows VALUES (19, '2026-11-26 18:28:04.3892+00', NULL, NULL, 'resources', 'insert', '{"id": "00000014-0000-0000-0000-000000000001"}', '{"id": [null, "00000014-0000-0000-0000-000000000001"], "kind": [null, "bay"], "name": [null, "Bay 1"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, ["lift"]]}');
-INSERT INTO public.audit_rows VALUES (20, '2026-11-26 18:28:04.389896+00', NULL, NULL, 'resources', 'insert', '{"id": "00000015-0000-0000-0000-000000000001"}', '{"id": [null, "00000015-0000-0000-0000-000000000001"], "kind": [null, "bay"], "name": [null, "Bay 2"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
-INSERT INTO public.audit_rows VALUES (21, '2026-11-26 18:28:04.390272+00', NULL, NULL, 'resources', 'insert', '{"id": "00000017-0000-0000-0000-000000000001"}', '{"id": [null, "00000017-0000-0000-0000-000000000001"], "kind": [null, "special_tool"], "name": [null, "Cam alignment jig"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, ["cam-alignment-jig"]]}');
-INSERT INTO public.audit_rows VALUES (22, '2026-11-26 18:28:04.390573+00', NULL, NULL, 'resources', 'insert', '{"id": "00000018-0000-0000-0000-000000000001"}', '{"id": [null, "00000018-0000-0000-0000-000000000001"], "kind": [null, "parking_place"], "name": [null, "Stand 1"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
-INSERT INTO public.audit_rows VALUES (23, '2026-11-26 18:28:04.390874+00', NULL, NULL, 'resources', 'insert', '{"id": "00000019-0000-0000-0000-000000000001"}', '{"id": [null, "00000019-0000-0000-0000-000000000001"], "kind": [null, "parking_place"], "name": [null, "Stand 2"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
-INSERT INTO public.audit_rows VALUES (24, '2026-11-26 18:28:04.396032+00', NULL, NULL, 'storage_places', 'insert', '{"id": "00000028-0000-0000-0000-000000000001"}', '{"id": [null, "00000028-0000-0000-0000-000000000001"], "code": [null, "P001"], "name": [null, "Shelf A"], "retired": [null, false], "walk_order": [null, 0]}');
-INSERT INTO public.audit_rows VALUES (25, '2026-11-26 18:28:04.396456+00', NULL, NULL, 'storage_places', 'insert', '{"id": "00000029-0000-0000-0000-000000000001"}', '{"id": [null, "00000029-0000-0000-0000-000000000001"], "code": [null, "P002"], "name": [null, "Shim box"], "retired": [null, false], "walk_order": [null, 0]}');
-INSERT INTO public.audit_rows VALUES (26, '2026-11-26 18:28:04.402366+00', NULL, NULL, 'workshop_profiles', 'insert', '{"id": 1}', '{"id": [null, 1], "name": [null, "Test workshop"], "phone": [null, null], "currency": [null, "EUR"], "invented": [null, true], "time_zone": [null, "Europe/Vienna"], "used_shims": [null, "yes"], "service_level": [null, 0.95], "tax_rate_code": [null, null], "arrival_minutes": [null, 15], "drift_threshold": [null, 0.05], "warm_run_minutes": [null, 15], "hand_over_minutes": [null, 15], "test_ride_minutes": [null, 20], "labour_net_per_hour": [null, null], "together_within_days": [null, 30], "together_within_metres": [null, 500000.000]}');
-INSERT INTO public.audit_rows VALUES (27, '2026-11-26 18:28:04.405466+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ed-0000-0000-0000-000000000001"}', '{"id": [null, "000003ed-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (28, '2026-11-26 18:28:04.405793+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ee-0000-0000-0000-000000000001"}', '{"id": [null, "000003ee-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (29, '2026-11-26 18:28:04.406062+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ef-0000-0000-0000-000000000001"}', '{"id": [null, "000003ef-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (30, '2026-11-26 18:28:04.412893+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f0-0000-0000-0000-000000000001"}', '{"id": [null, "000003f0-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (31, '2026-11-26 18:28:04.413377+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f1-0000-0000-0000-000000000001"}', '{"id": [null, "000003f1-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (32, '2026-11-26 18:28:04.413655+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f2-0000-0000-0000-000000000001"}', '{"id": [null, "000003f2-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (35, '2026-11-26 18:28:04.413979+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f5-0000-0000-0000-000000000001"}', '{"id": [null, "000003f5-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (36, '2026-11-26 18:28:04.414126+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f6-0000-0000-0000-000000000001"}', '{"id": [null, "000003f6-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (37, '2026-11-26 18:28:04.414209+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f7-0000-0000-0000-000000000001"}', '{"id": [null, "000003f7-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (38, '2026-11-26 18:28:04.41429+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f8-0000-0000-0000-000000000001"}', '{"id": [null, "000003f8-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (39, '2026-11-26 18:28:04.414376+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f9-0000-0000-0000-000000000001"}', '{"id": [null, "000003f9-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (40, '2026-11-26 18:28:04.414457+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fa-0000-0000-0000-000000000001"}', '{"id": [null, "000003fa-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (41, '2026-11-26 18:28:04.414535+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fb-0000-0000-0000-000000000001"}', '{"id": [null, "000003fb-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (42, '2026-11-26 18:28:04.414612+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fc-0000-0000-0000-000000000001"}', '{"id": [null, "000003fc-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (43, '2026-11-26 18:28:04.41469+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fd-0000-0000-0000-000000000001"}', '{"id": [null, "000003fd-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (44, '2026-11-26 18:28:04.414773+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fe-0000-0000-0000-000000000001"}', '{"id": [null, "000003fe-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (45, '2026-11-26 18:28:04.414884+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ff-0000-0000-0000-000000000001"}', '{"id": [null, "000003ff-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (46, '2026-11-26 18:28:04.415+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000400-0000-0000-0000-000000000001"}', '{"id": [null, "00000400-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (47, '2026-11-26 18:28:04.415082+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000401-0000-0000-0000-000000000001"}', '{"id": [null, "00000401-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (48, '2026-11-26 18:28:04.41516+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000402-0000-0000-0000-000000000001"}', '{"id": [null, "00000402-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (49, '2026-11-26 18:28:04.415238+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000403-0000-0000-0000-000000000001"}', '{"id": [null, "00000403-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (50, '2026-11-26 18:28:04.415322+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000404-0000-0000-0000-000000000001"}', '{"id": [null, "00000404-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (51, '2026-11-26 18:28:04.415399+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000405-0000-0000-0000-000000000001"}', '{"id": [null, "00000405-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (52, '2026-11-26 18:28:04.415475+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000406-0000-0000-0000-000000000001"}', '{"id": [null, "00000406-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (53, '2026-11-26 18:28:04.415551+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000407-0000-0000-0000-000000000001"}', '{"id": [null, "00000407-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (54, '2026-11-26 18:28:04.416111+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000408-0000-0000-0000-000000000001"}', '{"id": [null, "00000408-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (55, '2026-11-26 18:28:04.416216+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000409-0000-0000-0000-000000000001"}', '{"id": [null, "00000409-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (56, '2026-11-26 18:28:04.416309+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040a-0000-0000-0000-000000000001"}', '{"id": [null, "0000040a-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (57, '2026-11-26 18:28:04.416391+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040b-0000-0000-0000-000000000001"}', '{"id": [null, "0000040b-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (58, '2026-11-26 18:28:04.416878+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040c-0000-0000-0000-000000000001"}', '{"id": [null, "0000040c-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (59, '2026-11-26 18:28:04.416963+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040d-0000-0000-0000-000000000001"}', '{"id": [null, "0000040d-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (60, '2026-11-26 18:28:04.417048+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040e-0000-0000-0000-000000000001"}', '{"id": [null, "0000040e-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (61, '2026-11-26 18:28:04.41713+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040f-0000-0000-0000-000000000001"}', '{"id": [null, "0000040f-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (62, '2026-11-26 18:28:04.417208+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000410-0000-0000-0000-000000000001"}', '{"id": [null, "00000410-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.4000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (63, '2026-11-26 18:28:04.417637+00', NULL, NULL, 'resources', 'insert', '{"id": "00000016-0000-0000-0000-000000000001"}', '{"id": [null, "00000016-0000-0000-0000-000000000001"], "kind": [null, "technician"], "name": [null, "TN"], "grade": [null, null], "retired": [null, false], "person_id": [null, "00000002-0000-0000-0000-000000000001"], "capabilities": [null, ["valve work"]]}');
-INSERT INTO public.audit_rows VALUES (64, '2026-11-26 18:28:04.418773+00', NULL, NULL, 'shim_series', 'insert', '{"part_id": "00000037-0000-0000-0000-000000000001"}', '{"seat": [null, "shim_under_finger_follower"], "source": [null, "made up for tests"], "columns": [null, 10], "part_id": [null, "00000037-0000-0000-0000-000000000001"], "step_mm": [null, 0.025], "place_id": [null, "00000029-0000-0000-0000-000000000001"], "largest_mm": [null, 3.200], "diameter_mm": [null, 9.000], "smallest_mm": [null, 1.200]}');
-INSERT INTO public.audit_rows VALUES (65, '2026-11-26 18:28:05.053447+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-79ff-9279-df8c06ee221c"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
-INSERT INTO public.audit_rows VALUES (66, '2026-11-26 18:28:05.230512+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-77ad-ba80-c4c143f44be1", "user_id": "019cad8f-ac00-79ff-9279-df8c06ee221c"}', '{"role_id": [null, "019cad8f-ac00-77ad-ba80-c4c143f44be1"], "user_id": [null, "019cad8f-ac00-79ff-9279-df8c06ee221c"]}');
-INSERT INTO public.audit_rows VALUES (67, '2026-11-26 18:28:05.231366+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-79ff-9279-df8c06ee221c"}', '{"concurrency_stamp": null}');
-INSERT INTO public.audit_rows VALUES (68, '2026-11-26 18:28:05.402127+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-7461-b964-3735ffaafc43"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
-INSERT INTO public.audit_rows VALUES (69, '2026-11-26 18:28:05.473658+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-7a28-babb-d183aecf8264", "user_id": "019cad8f-ac00-7461-b964-3735ffaafc43"}', '{"role_id": [null, "019cad8f-ac00-7a28-babb-d183aecf8264"], "user_id": [null, "019cad8f-ac00-7461-b964-3735ffaafc43"]}');
-INSERT INTO public.audit_rows VALUES (70, '2026-11-26 18:28:05.474625+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-7461-b964-3735ffaafc43"}', '{"concurrency_stamp": null}');
-INSERT INTO public.audit_rows VALUES (71, '2026-11-26 18:28:05.651465+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-7e7e-9457-77356ff5b99d"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
-INSERT INTO public.audit_rows VALUES (72, '2026-11-26 18:28:05.73441+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-7ef0-afef-e7fc4ef46565", "user_id": "019cad8f-ac00-7e7e-9457-77356ff5b99d"}', '{"role_id": [null, "019cad8f-ac00-7ef0-afef-e7fc4ef46565"], "user_id": [null, "019cad8f-ac00-7e7e-9457-77356ff5b99d"]}');
-INSERT INTO public.audit_rows VALUES (73, '2026-11-26 18:28:05.735335+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-7e7e-9457-77356ff5b99d"}', '{"concurrency_stamp": null}');
-INSERT INTO public.audit_rows VALUES (74, '2026-11-26 18:28:48.042331+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-756a-9872-e94dc24d118b"}', '{"id": [null, "019cad8f-ac00-756a-9872-e94dc24d118b"], "serial_number": [null, "E-1"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (75, '2026-11-26 18:28:48.048375+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-7b0a-81a7-44fad878aae9"}', '{"id": [null, "019cad8f-ac00-7b0a-81a7-44fad878aae9"], "use": [null, "normal"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "options": [null, []], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "use_said_at": [null, null], "use_said_by": [null, null], "registration": [null, "VISIT 1"]}');
-INSERT INTO public.audit_rows VALUES (76, '2026-11-26 18:28:48.05088+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-7eb7-9070-27005325a40d"}', '{"id": [null, "019cad8f-ac00-7eb7-9070-27005325a40d"], "engine_id": [null, "019cad8f-ac00-756a-9872-e94dc24d118b"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-7b0a-81a7-44fad878aae9"], "motorcycle_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (77, '2026-11-26 18:28:48.052904+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1001}', '{"state": [null, "booked"], "number": [null, 1001], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-756a-9872-e94dc24d118b"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-7b0a-81a7-44fad878aae9"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (78, '2026-11-26 18:28:48.053694+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-74ad-bc15-acbd407f33d0"}', '{"id": [null, "019cad8f-ac00-74ad-bc15-acbd407f33d0"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-7b0a-81a7-44fad878aae9"], "offset_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (79, '2026-11-26 18:28:48.152893+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "oil-and-filter"]}');
-INSERT INTO public.audit_rows VALUES (80, '2026-11-26 18:28:48.153993+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "valve-clearance-adjustment"]}');
-INSERT INTO public.audit_rows VALUES (81, '2026-11-26 18:28:48.155075+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "valve-clearance-check"]}');
-INSERT INTO public.audit_rows VALUES (82, '2026-11-26 18:28:48.448749+00', NULL, NULL, 'job_cards', 'update', '{"number": 1001}', '{"state": ["booked", "checked_in"]}');
-INSERT INTO public.audit_rows VALUES (83, '2026-11-26 18:28:48.4555+00', NULL, NULL, 'check_ins', 'insert', '{"job_card_number": 1001}', '{"checked_in_at": [null, "2026-03-02T08:00:00+00:00"], "checked_in_by": [null, "00000001-0000-0000-0000-000000000001"], "job_card_number": [null, 1001], "engine_stopped_at": [null, "2026-03-01T18:00:00+00:00"], "odometer_reading_id": [null, "019cad8f-ac00-7395-a045-ac83fec0d76a"], "owners_words_remark_id": [null, null], "seen_on_arrival_remark_id": [null, null]}');
-INSERT INTO public.audit_rows VALUES (84, '2026-11-26 18:28:50.000936+00', '00000002-0000-0000-0000-000000000001', '0HNQBTC4M4FMJ', 'job_cards', 'update', '{"number": 1001}', '{"state": ["checked_in", "signed_off"]}');
-INSERT INTO public.audit_rows VALUES (85, '2026-11-26 18:28:51.115881+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-7d99-86dc-80cde02d22b9"}', '{"id": [null, "019cad8f-ac00-7d99-86dc-80cde02d22b9"], "serial_number": [null, "E-2"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (86, '2026-11-26 18:28:51.116563+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-7ab2-80cc-7f732dc4cd2b"}', '{"id": [null, "019cad8f-ac00-7ab2-80cc-7f732dc4cd2b"], "use": [null, "normal"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "options": [null, []], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "use_said_at": [null, null], "use_said_by": [null, null], "registration": [null, "VISIT 2"]}');
-INSERT INTO public.audit_rows VALUES (87, '2026-11-26 18:28:51.117441+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-779c-bb3f-011a3b683bf7"}', '{"id": [null, "019cad8f-ac00-779c-bb3f-011a3b683bf7"], "engine_id": [null, "019cad8f-ac00-7d99-86dc-80cde02d22b9"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-7ab2-80cc-7f732dc4cd2b"], "motorcycle_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (88, '2026-11-26 18:28:51.11886+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1002}', '{"state": [null, "booked"], "number": [null, 1002], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-7d99-86dc-80cde02d22b9"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-7ab2-80cc-7f732dc4cd2b"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (89, '2026-11-26 18:28:51.119535+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-7056-ad5e-b76d4b338e71"}', '{"id": [null, "019cad8f-ac00-7056-ad5e-b76d4b338e71"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-7ab2-80cc-7f732dc4cd2b"], "offset_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (90, '2026-11-26 18:28:51.124111+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "oil-and-filter"]}');
-INSERT INTO public.audit_rows VALUES (91, '2026-11-26 18:28:51.124555+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "valve-clearance-adjustment"]}');
-INSERT INTO public.audit_rows VALUES (92, '2026-11-26 18:28:51.124899+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "valve-clearance-check"]}');
-INSERT INTO public.audit_rows VALUES (93, '2026-11-26 18:28:51.135065+00', NULL, NULL, 'job_cards', 'update', '{"number": 1002}', '{"state": ["booked", "checked_in"]}');
-INSERT INTO public.audit_rows VALUES (94, '2026-11-26 18:28:51.137145+00', NULL, NULL, 'check_ins', 'insert', '{"job_card_number": 1002}', '{"checked_in_at": [null, "2026-03-02T08:00:00+00:00"], "checked_in_by": [null, "00000001-0000-0000-0000-000000000001"], "job_card_number": [null, 1002], "engine_stopped_at": [null, "2026-03-01T18:00:00+00:00"], "odometer_reading_id": [null, "019cad8f-ac00-7da3-a9db-fa71a3c5ecf2"], "owners_words_remark_id": [null, null], "seen_on_arrival_remark_id": [null, null]}');
-INSERT INTO public.audit_rows VALUES (95, '2026-11-26 18:28:51.142746+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-7ecf-adfa-8278a118b559"}', '{"id": [null, "019cad8f-ac00-7ecf-adfa-8278a118b559"], "serial_number": [null, "E-3"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (96, '2026-11-26 18:28:51.143372+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-791b-8948-b9359c851f59"}', '{"id": [null, "019cad8f-ac00-791b-8948-b9359c851f59"], "use": [null, "normal"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "options": [null, []], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "use_said_at": [null, null], "use_said_by": [null, null], "registration": [null, "VISIT 3"]}');
-INSERT INTO public.audit_rows VALUES (97, '2026-11-26 18:28:51.144573+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-7922-b6ed-f18754f97558"}', '{"id": [null, "019cad8f-ac00-7922-b6ed-f18754f97558"], "engine_id": [null, "019cad8f-ac00-7ecf-adfa-8278a118b559"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-791b-8948-b9359c851f59"], "motorcycle_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (98, '2026-11-26 18:28:51.145529+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1003}', '{"state": [null, "booked"], "number": [null, 1003], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-7ecf-adfa-8278a118b559"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-791b-8948-b9359c851f59"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (99, '2026-11-26 18:28:51.146165+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-779f-82e9-ffed7c4599dd"}', '{"id": [null, "019cad8f-ac00-779f-82e9-ffed7c4599dd"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-791b-8948-b9359c851f59"], "offset_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (100, '2026-11-26 18:28:51.150149+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "oil-and-filter"]}');
-INSERT INTO public.audit_rows VALUES (101, '2026-11-26 18:28:51.150407+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "valve-clearance-adjustment"]}');
-INSERT INTO public.audit_rows VALUES (102, '2026-11-26 18:28:51.1506+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "valve-clearance-check"]}');
+INSERT INTO public.audit_rows VALUES (1, '2026-11-26 18:52:29.475393+00', NULL, NULL, 'engine_models', 'insert', '{"id": "0000000a-0000-0000-0000-000000000001"}', '{"id": [null, "0000000a-0000-0000-0000-000000000001"], "name": [null, "Twin 600"], "maker": [null, "Testwerk"], "invented": [null, true], "current_version": [null, 1]}');
+INSERT INTO public.audit_rows VALUES (2, '2026-11-26 18:52:29.485478+00', NULL, NULL, 'instruments', 'insert', '{"id": "0000001e-0000-0000-0000-000000000001"}', '{"id": [null, "0000001e-0000-0000-0000-000000000001"], "kind": [null, "feeler_set"], "name": [null, "Feeler set, steps of 0.01 mm"], "unit": [null, "mm"], "drive": [null, null], "state": [null, "in_use"], "holder_id": [null, null], "length_mm": [null, null], "graduation": [null, null], "uncertainty": [null, null], "range_lowest": [null, null], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, null], "serial_number": [null, "F-1"], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (3, '2026-11-26 18:52:29.485912+00', NULL, NULL, 'instruments', 'insert', '{"id": "0000001f-0000-0000-0000-000000000001"}', '{"id": [null, "0000001f-0000-0000-0000-000000000001"], "kind": [null, "micrometer"], "name": [null, "Micrometer 0 to 25 mm"], "unit": [null, "mm"], "drive": [null, null], "state": [null, "in_use"], "holder_id": [null, null], "length_mm": [null, null], "graduation": [null, null], "uncertainty": [null, 0.0020], "range_lowest": [null, null], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, null], "serial_number": [null, "M-1"], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (4, '2026-11-26 18:52:29.486236+00', NULL, NULL, 'instruments', 'insert', '{"id": "00000020-0000-0000-0000-000000000001"}', '{"id": [null, "00000020-0000-0000-0000-000000000001"], "kind": [null, "torque_wrench"], "name": [null, "Torque wrench 5 to 25 N.m"], "unit": [null, "N.m"], "drive": [null, null], "state": [null, "in_use"], "holder_id": [null, null], "length_mm": [null, null], "graduation": [null, null], "uncertainty": [null, 4.0000], "range_lowest": [null, 5.0000], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, 25.0000], "serial_number": [null, "W-1"], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (5, '2026-11-26 18:52:29.492633+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 1}', '{"weekday": [null, 1], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
+INSERT INTO public.audit_rows VALUES (6, '2026-11-26 18:52:29.492906+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 2}', '{"weekday": [null, 2], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
+INSERT INTO public.audit_rows VALUES (7, '2026-11-26 18:52:29.49315+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 3}', '{"weekday": [null, 3], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
+INSERT INTO public.audit_rows VALUES (8, '2026-11-26 18:52:29.49338+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 4}', '{"weekday": [null, 4], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
+INSERT INTO public.audit_rows VALUES (9, '2026-11-26 18:52:29.498456+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 5}', '{"weekday": [null, 5], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
+INSERT INTO public.audit_rows VALUES (10, '2026-11-26 18:52:29.502627+00', NULL, NULL, 'parts', 'insert', '{"id": "00000032-0000-0000-0000-000000000001"}', '{"id": [null, "00000032-0000-0000-0000-000000000001"], "code": [null, "ring-14x18"], "form": [null, null], "kind": [null, "sealing_ring"], "name": [null, "Sealing ring 14 x 18 x 1.5"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (11, '2026-11-26 18:52:29.508245+00', NULL, NULL, 'parts', 'insert', '{"id": "00000033-0000-0000-0000-000000000001"}', '{"id": [null, "00000033-0000-0000-0000-000000000001"], "code": [null, "cover-gasket"], "form": [null, null], "kind": [null, "gasket"], "name": [null, "Head cover gasket"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (12, '2026-11-26 18:52:29.508634+00', NULL, NULL, 'parts', 'insert', '{"id": "00000034-0000-0000-0000-000000000001"}', '{"id": [null, "00000034-0000-0000-0000-000000000001"], "code": [null, "plug-well-o-ring"], "form": [null, null], "kind": [null, "o_ring"], "name": [null, "Plug well O-ring"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (13, '2026-11-26 18:52:29.508937+00', NULL, NULL, 'parts', 'insert', '{"id": "00000035-0000-0000-0000-000000000001"}', '{"id": [null, "00000035-0000-0000-0000-000000000001"], "code": [null, "oil-filter"], "form": [null, null], "kind": [null, "general"], "name": [null, "Oil filter"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (33, '2026-11-26 18:52:29.539455+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f3-0000-0000-0000-000000000001"}', '{"id": [null, "000003f3-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (34, '2026-11-26 18:52:29.539556+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f4-0000-0000-0000-000000000001"}', '{"id": [null, "000003f4-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (14, '2026-11-26 18:52:29.50921+00', NULL, NULL, 'parts', 'insert', '{"id": "00000036-0000-0000-0000-000000000001"}', '{"id": [null, "00000036-0000-0000-0000-000000000001"], "code": [null, "oil-10w-40"], "form": [null, null], "kind": [null, "fluid"], "name": [null, "Engine oil 10W-40"], "unit": [null, "millilitre"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (15, '2026-11-26 18:52:29.511593+00', NULL, NULL, 'parts', 'insert', '{"id": "00000037-0000-0000-0000-000000000001"}', '{"id": [null, "00000037-0000-0000-0000-000000000001"], "code": [null, "shim-test-9"], "form": [null, null], "kind": [null, "shim"], "name": [null, "Shim 9 mm, disc under finger follower"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (16, '2026-11-26 18:52:29.512455+00', NULL, NULL, 'people', 'insert', '{"id": "00000001-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
+INSERT INTO public.audit_rows VALUES (17, '2026-11-26 18:52:29.512758+00', NULL, NULL, 'people', 'insert', '{"id": "00000002-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
+INSERT INTO public.audit_rows VALUES (18, '2026-11-26 18:52:29.518523+00', NULL, NULL, 'people', 'insert', '{"id": "00000003-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
+INSERT INTO public.audit_rows VALUES (19, '2026-11-26 18:52:29.519558+00', NULL, NULL, 'resources', 'insert', '{"id": "00000014-0000-0000-0000-000000000001"}', '{"id": [null, "00000014-0000-0000-0000-000000000001"], "kind": [null, "bay"], "name": [null, "Bay 1"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, ["lift"]]}');
+INSERT INTO public.audit_rows VALUES (20, '2026-11-26 18:52:29.523758+00', NULL, NULL, 'resources', 'insert', '{"id": "00000015-0000-0000-0000-000000000001"}', '{"id": [null, "00000015-0000-0000-0000-000000000001"], "kind": [null, "bay"], "name": [null, "Bay 2"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
+INSERT INTO public.audit_rows VALUES (21, '2026-11-26 18:52:29.524102+00', NULL, NULL, 'resources', 'insert', '{"id": "00000017-0000-0000-0000-000000000001"}', '{"id": [null, "00000017-0000-0000-0000-000000000001"], "kind": [null, "special_tool"], "name": [null, "Cam alignment jig"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, ["cam-alignment-jig"]]}');
+INSERT INTO public.audit_rows VALUES (22, '2026-11-26 18:52:29.524378+00', NULL, NULL, 'resources', 'insert', '{"id": "00000018-0000-0000-0000-000000000001"}', '{"id": [null, "00000018-0000-0000-0000-000000000001"], "kind": [null, "parking_place"], "name": [null, "Stand 1"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
+INSERT INTO public.audit_rows VALUES (23, '2026-11-26 18:52:29.524635+00', NULL, NULL, 'resources', 'insert', '{"id": "00000019-0000-0000-0000-000000000001"}', '{"id": [null, "00000019-0000-0000-0000-000000000001"], "kind": [null, "parking_place"], "name": [null, "Stand 2"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
+INSERT INTO public.audit_rows VALUES (24, '2026-11-26 18:52:29.525694+00', NULL, NULL, 'storage_places', 'insert', '{"id": "00000028-0000-0000-0000-000000000001"}', '{"id": [null, "00000028-0000-0000-0000-000000000001"], "code": [null, "P001"], "name": [null, "Shelf A"], "retired": [null, false], "walk_order": [null, 0]}');
+INSERT INTO public.audit_rows VALUES (25, '2026-11-26 18:52:29.525994+00', NULL, NULL, 'storage_places', 'insert', '{"id": "00000029-0000-0000-0000-000000000001"}', '{"id": [null, "00000029-0000-0000-0000-000000000001"], "code": [null, "P002"], "name": [null, "Shim box"], "retired": [null, false], "walk_order": [null, 0]}');
+INSERT INTO public.audit_rows VALUES (26, '2026-11-26 18:52:29.526931+00', NULL, NULL, 'workshop_profiles', 'insert', '{"id": 1}', '{"id": [null, 1], "name": [null, "Test workshop"], "phone": [null, null], "currency": [null, "EUR"], "invented": [null, true], "time_zone": [null, "Europe/Vienna"], "used_shims": [null, "yes"], "service_level": [null, 0.95], "tax_rate_code": [null, null], "arrival_minutes": [null, 15], "drift_threshold": [null, 0.05], "warm_run_minutes": [null, 15], "hand_over_minutes": [null, 15], "test_ride_minutes": [null, 20], "labour_net_per_hour": [null, null], "together_within_days": [null, 30], "together_within_metres": [null, 500000.000]}');
+INSERT INTO public.audit_rows VALUES (27, '2026-11-26 18:52:29.537925+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ed-0000-0000-0000-000000000001"}', '{"id": [null, "000003ed-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (28, '2026-11-26 18:52:29.538275+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ee-0000-0000-0000-000000000001"}', '{"id": [null, "000003ee-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (29, '2026-11-26 18:52:29.538555+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ef-0000-0000-0000-000000000001"}', '{"id": [null, "000003ef-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (30, '2026-11-26 18:52:29.538813+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f0-0000-0000-0000-000000000001"}', '{"id": [null, "000003f0-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (31, '2026-11-26 18:52:29.539077+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f1-0000-0000-0000-000000000001"}', '{"id": [null, "000003f1-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (32, '2026-11-26 18:52:29.539338+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f2-0000-0000-0000-000000000001"}', '{"id": [null, "000003f2-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (35, '2026-11-26 18:52:29.539643+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f5-0000-0000-0000-000000000001"}', '{"id": [null, "000003f5-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (36, '2026-11-26 18:52:29.544193+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f6-0000-0000-0000-000000000001"}', '{"id": [null, "000003f6-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (37, '2026-11-26 18:52:29.544313+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f7-0000-0000-0000-000000000001"}', '{"id": [null, "000003f7-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (38, '2026-11-26 18:52:29.544408+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f8-0000-0000-0000-000000000001"}', '{"id": [null, "000003f8-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (39, '2026-11-26 18:52:29.544497+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f9-0000-0000-0000-000000000001"}', '{"id": [null, "000003f9-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (40, '2026-11-26 18:52:29.544596+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fa-0000-0000-0000-000000000001"}', '{"id": [null, "000003fa-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (41, '2026-11-26 18:52:29.54468+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fb-0000-0000-0000-000000000001"}', '{"id": [null, "000003fb-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (42, '2026-11-26 18:52:29.544759+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fc-0000-0000-0000-000000000001"}', '{"id": [null, "000003fc-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (43, '2026-11-26 18:52:29.544847+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fd-0000-0000-0000-000000000001"}', '{"id": [null, "000003fd-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (44, '2026-11-26 18:52:29.544927+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fe-0000-0000-0000-000000000001"}', '{"id": [null, "000003fe-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (45, '2026-11-26 18:52:29.54501+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ff-0000-0000-0000-000000000001"}', '{"id": [null, "000003ff-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (46, '2026-11-26 18:52:29.54509+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000400-0000-0000-0000-000000000001"}', '{"id": [null, "00000400-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (47, '2026-11-26 18:52:29.545169+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000401-0000-0000-0000-000000000001"}', '{"id": [null, "00000401-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (48, '2026-11-26 18:52:29.545246+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000402-0000-0000-0000-000000000001"}', '{"id": [null, "00000402-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (49, '2026-11-26 18:52:29.545324+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000403-0000-0000-0000-000000000001"}', '{"id": [null, "00000403-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (50, '2026-11-26 18:52:29.545407+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000404-0000-0000-0000-000000000001"}', '{"id": [null, "00000404-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (51, '2026-11-26 18:52:29.545486+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000405-0000-0000-0000-000000000001"}', '{"id": [null, "00000405-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (52, '2026-11-26 18:52:29.545563+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000406-0000-0000-0000-000000000001"}', '{"id": [null, "00000406-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (53, '2026-11-26 18:52:29.545639+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000407-0000-0000-0000-000000000001"}', '{"id": [null, "00000407-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (54, '2026-11-26 18:52:29.545716+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000408-0000-0000-0000-000000000001"}', '{"id": [null, "00000408-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (55, '2026-11-26 18:52:29.545798+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000409-0000-0000-0000-000000000001"}', '{"id": [null, "00000409-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (56, '2026-11-26 18:52:29.545877+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040a-0000-0000-0000-000000000001"}', '{"id": [null, "0000040a-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (57, '2026-11-26 18:52:29.545961+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040b-0000-0000-0000-000000000001"}', '{"id": [null, "0000040b-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (58, '2026-11-26 18:52:29.549018+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040c-0000-0000-0000-000000000001"}', '{"id": [null, "0000040c-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (59, '2026-11-26 18:52:29.549137+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040d-0000-0000-0000-000000000001"}', '{"id": [null, "0000040d-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (60, '2026-11-26 18:52:29.549227+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040e-0000-0000-0000-000000000001"}', '{"id": [null, "0000040e-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (61, '2026-11-26 18:52:29.54932+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040f-0000-0000-0000-000000000001"}', '{"id": [null, "0000040f-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (62, '2026-11-26 18:52:29.549402+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000410-0000-0000-0000-000000000001"}', '{"id": [null, "00000410-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.4000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (63, '2026-11-26 18:52:29.549821+00', NULL, NULL, 'resources', 'insert', '{"id": "00000016-0000-0000-0000-000000000001"}', '{"id": [null, "00000016-0000-0000-0000-000000000001"], "kind": [null, "technician"], "name": [null, "TN"], "grade": [null, null], "retired": [null, false], "person_id": [null, "00000002-0000-0000-0000-000000000001"], "capabilities": [null, ["valve work"]]}');
+INSERT INTO public.audit_rows VALUES (64, '2026-11-26 18:52:29.550853+00', NULL, NULL, 'shim_series', 'insert', '{"part_id": "00000037-0000-0000-0000-000000000001"}', '{"seat": [null, "shim_under_finger_follower"], "source": [null, "made up for tests"], "columns": [null, 10], "part_id": [null, "00000037-0000-0000-0000-000000000001"], "step_mm": [null, 0.025], "place_id": [null, "00000029-0000-0000-0000-000000000001"], "largest_mm": [null, 3.200], "diameter_mm": [null, 9.000], "smallest_mm": [null, 1.200]}');
+INSERT INTO public.audit_rows VALUES (65, '2026-11-26 18:52:30.478368+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-7201-8e95-3aa249d91ca7"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
+INSERT INTO public.audit_rows VALUES (66, '2026-11-26 18:52:30.835127+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-7c17-a931-0ff7659c9992", "user_id": "019cad8f-ac00-7201-8e95-3aa249d91ca7"}', '{"role_id": [null, "019cad8f-ac00-7c17-a931-0ff7659c9992"], "user_id": [null, "019cad8f-ac00-7201-8e95-3aa249d91ca7"]}');
+INSERT INTO public.audit_rows VALUES (67, '2026-11-26 18:52:30.84612+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-7201-8e95-3aa249d91ca7"}', '{"concurrency_stamp": null}');
+INSERT INTO public.audit_rows VALUES (68, '2026-11-26 18:52:31.03036+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-7656-8ec6-0520bf02cbcf"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
+INSERT INTO public.audit_rows VALUES (69, '2026-11-26 18:52:31.095777+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-7b82-adff-381d288ba7fc", "user_id": "019cad8f-ac00-7656-8ec6-0520bf02cbcf"}', '{"role_id": [null, "019cad8f-ac00-7b82-adff-381d288ba7fc"], "user_id": [null, "019cad8f-ac00-7656-8ec6-0520bf02cbcf"]}');
+INSERT INTO public.audit_rows VALUES (70, '2026-11-26 18:52:31.096661+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-7656-8ec6-0520bf02cbcf"}', '{"concurrency_stamp": null}');
+INSERT INTO public.audit_rows VALUES (71, '2026-11-26 18:52:31.339555+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-7d68-b12f-e152e8dff75d"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
+INSERT INTO public.audit_rows VALUES (72, '2026-11-26 18:52:31.452784+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-764c-83c8-f1767fbe1f94", "user_id": "019cad8f-ac00-7d68-b12f-e152e8dff75d"}', '{"role_id": [null, "019cad8f-ac00-764c-83c8-f1767fbe1f94"], "user_id": [null, "019cad8f-ac00-7d68-b12f-e152e8dff75d"]}');
+INSERT INTO public.audit_rows VALUES (73, '2026-11-26 18:52:31.453622+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-7d68-b12f-e152e8dff75d"}', '{"concurrency_stamp": null}');
+INSERT INTO public.audit_rows VALUES (74, '2026-11-26 18:52:50.59131+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-7d1c-b0c0-95688e4f0cb7"}', '{"id": [null, "019cad8f-ac00-7d1c-b0c0-95688e4f0cb7"], "serial_number": [null, "E-1"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (75, '2026-11-26 18:52:50.609369+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-7b2e-8b93-24f8d7ff8e80"}', '{"id": [null, "019cad8f-ac00-7b2e-8b93-24f8d7ff8e80"], "use": [null, "normal"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "options": [null, []], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "use_said_at": [null, null], "use_said_by": [null, null], "registration": [null, "VISIT 1"]}');
+INSERT INTO public.audit_rows VALUES (76, '2026-11-26 18:52:50.610759+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-7d6a-b0a9-0e89f3650d1d"}', '{"id": [null, "019cad8f-ac00-7d6a-b0a9-0e89f3650d1d"], "engine_id": [null, "019cad8f-ac00-7d1c-b0c0-95688e4f0cb7"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-7b2e-8b93-24f8d7ff8e80"], "motorcycle_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (77, '2026-11-26 18:52:50.664591+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1001}', '{"state": [null, "booked"], "number": [null, 1001], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-7d1c-b0c0-95688e4f0cb7"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-7b2e-8b93-24f8d7ff8e80"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (78, '2026-11-26 18:52:50.66562+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-72bd-ab67-081270e707cc"}', '{"id": [null, "019cad8f-ac00-72bd-ab67-081270e707cc"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-7b2e-8b93-24f8d7ff8e80"], "offset_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (79, '2026-11-26 18:52:51.00294+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "oil-and-filter"]}');
+INSERT INTO public.audit_rows VALUES (80, '2026-11-26 18:52:51.003257+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "valve-clearance-adjustment"]}');
+INSERT INTO public.audit_rows VALUES (81, '2026-11-26 18:52:51.003474+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "valve-clearance-check"]}');
+INSERT INTO public.audit_rows VALUES (82, '2026-11-26 18:52:51.652168+00', NULL, NULL, 'job_cards', 'update', '{"number": 1001}', '{"state": ["booked", "checked_in"]}');
+INSERT INTO public.audit_rows VALUES (83, '2026-11-26 18:52:51.653948+00', NULL, NULL, 'check_ins', 'insert', '{"job_card_number": 1001}', '{"checked_in_at": [null, "2026-03-02T08:00:00+00:00"], "checked_in_by": [null, "00000001-0000-0000-0000-000000000001"], "job_card_number": [null, 1001], "engine_stopped_at": [null, "2026-03-01T18:00:00+00:00"], "odometer_reading_id": [null, "019cad8f-ac00-70e6-a3a8-8445d064476b"], "owners_words_remark_id": [null, null], "seen_on_arrival_remark_id": [null, null]}');
+INSERT INTO public.audit_rows VALUES (84, '2026-11-26 18:52:55.265178+00', '00000002-0000-0000-0000-000000000001', '0HNQBTPO0BE0U', 'job_cards', 'update', '{"number": 1001}', '{"state": ["checked_in", "signed_off"]}');
+INSERT INTO public.audit_rows VALUES (85, '2026-11-26 18:52:57.905179+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-7b64-bf9c-cdd8d19252f1"}', '{"id": [null, "019cad8f-ac00-7b64-bf9c-cdd8d19252f1"], "serial_number": [null, "E-2"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (86, '2026-11-26 18:52:57.905634+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-7c56-9d0d-937cd24d74ed"}', '{"id": [null, "019cad8f-ac00-7c56-9d0d-937cd24d74ed"], "use": [null, "normal"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "options": [null, []], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "use_said_at": [null, null], "use_said_by": [null, null], "registration": [null, "VISIT 2"]}');
+INSERT INTO public.audit_rows VALUES (87, '2026-11-26 18:52:57.906122+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-7a31-88b0-8ed004702db9"}', '{"id": [null, "019cad8f-ac00-7a31-88b0-8ed004702db9"], "engine_id": [null, "019cad8f-ac00-7b64-bf9c-cdd8d19252f1"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-7c56-9d0d-937cd24d74ed"], "motorcycle_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (88, '2026-11-26 18:52:57.906711+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1002}', '{"state": [null, "booked"], "number": [null, 1002], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-7b64-bf9c-cdd8d19252f1"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-7c56-9d0d-937cd24d74ed"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (89, '2026-11-26 18:52:57.907114+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-7ff1-ad72-c7358e3e2149"}', '{"id": [null, "019cad8f-ac00-7ff1-ad72-c7358e3e2149"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-7c56-9d0d-937cd24d74ed"], "offset_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (90, '2026-11-26 18:52:57.920039+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "oil-and-filter"]}');
+INSERT INTO public.audit_rows VALUES (91, '2026-11-26 18:52:57.920317+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "valve-clearance-adjustment"]}');
+INSERT INTO public.audit_rows VALUES (92, '2026-11-26 18:52:57.920551+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "valve-clearance-check"]}');
+INSERT INTO public.audit_rows VALUES (93, '2026-11-26 18:52:57.935425+00', NULL, NULL, 'job_cards', 'update', '{"number": 1002}', '{"state": ["booked", "checked_in"]}');
+INSERT INTO public.audit_rows VALUES (94, '2026-11-26 18:52:57.944476+00', NULL, NULL, 'check_ins', 'insert', '{"job_card_number": 1002}', '{"checked_in_at": [null, "2026-03-02T08:00:00+00:00"], "checked_in_by": [null, "00000001-0000-0000-0000-000000000001"], "job_card_number": [null, 1002], "engine_stopped_at": [null, "2026-03-01T18:00:00+00:00"], "odometer_reading_id": [null, "019cad8f-ac00-7020-98e3-845e862e2cb7"], "owners_words_remark_id": [null, null], "seen_on_arrival_remark_id": [null, null]}');
+INSERT INTO public.audit_rows VALUES (95, '2026-11-26 18:52:57.961108+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-7bdd-8958-24d0d2c5430e"}', '{"id": [null, "019cad8f-ac00-7bdd-8958-24d0d2c5430e"], "serial_number": [null, "E-3"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (96, '2026-11-26 18:52:57.961684+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-79a3-b789-43503f73bb3d"}', '{"id": [null, "019cad8f-ac00-79a3-b789-43503f73bb3d"], "use": [null, "normal"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "options": [null, []], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "use_said_at": [null, null], "use_said_by": [null, null], "registration": [null, "VISIT 3"]}');
+INSERT INTO public.audit_rows VALUES (97, '2026-11-26 18:52:57.96236+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-7734-8212-84aca86d08b9"}', '{"id": [null, "019cad8f-ac00-7734-8212-84aca86d08b9"], "engine_id": [null, "019cad8f-ac00-7bdd-8958-24d0d2c5430e"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-79a3-b789-43503f73bb3d"], "motorcycle_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (98, '2026-11-26 18:52:57.963141+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1003}', '{"state": [null, "booked"], "number": [null, 1003], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-7bdd-8958-24d0d2c5430e"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-79a3-b789-43503f73bb3d"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (99, '2026-11-26 18:52:57.972289+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-74cd-8d9c-cb38c4deb817"}', '{"id": [null, "019cad8f-ac00-74cd-8d9c-cb38c4deb817"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-79a3-b789-43503f73bb3d"], "offset_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (100, '2026-11-26 18:52:57.975409+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "oil-and-filter"]}');
+INSERT INTO public.audit_rows VALUES (101, '2026-11-26 18:52:57.975588+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "valve-clearance-adjustment"]}');
+INSERT INTO public.audit_rows VALUES (102, '2026-11-26 18:52:57.975757+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "valve-clearance-check"]}');
 
 
 --
@@ -2331,11 +2457,11 @@ INSERT INTO public.audit_rows VALUES (102, '2026-11-26 18:28:51.1506+00', NULL, 
 -- Data for Name: caution_acknowledgements; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7d82-ba38-47527db9df08', 1001, 'eye-protection', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7fbf-8be0-259779351919', 1001, 'hot-oil', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-76e6-957e-ec64272dbd1b', 1001, 'used-oil', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-724f-82a3-62f46f6fdc2a', 1001, 'cam-chain-taut', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7e74-8c55-a1e6b16f96fc', 1001, 'turn-by-hand', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-79fc-9421-a754da66725e', 1001, 'eye-protection', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7d36-9b7b-2365ca1f2c81', 1001, 'hot-oil', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7206-969c-d6686708d8fd', 1001, 'used-oil', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7f90-bba5-4688bf8cef97', 1001, 'cam-chain-taut', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-77d2-bd30-cb0db2308932', 1001, 'turn-by-hand', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
 
 
 --
@@ -2354,32 +2480,32 @@ INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7e74-8c55-a1e
 -- Data for Name: check_ins; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.check_ins VALUES (1001, '019cad8f-ac00-7395-a045-ac83fec0d76a', NULL, NULL, '2026-03-01 18:00:00+00', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.check_ins VALUES (1002, '019cad8f-ac00-7da3-a9db-fa71a3c5ecf2', NULL, NULL, '2026-03-01 18:00:00+00', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.check_ins VALUES (1001, '019cad8f-ac00-70e6-a3a8-8445d064476b', NULL, NULL, '2026-03-01 18:00:00+00', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.check_ins VALUES (1002, '019cad8f-ac00-7020-98e3-845e862e2cb7', NULL, NULL, '2026-03-01 18:00:00+00', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
 
 
 --
 -- Data for Name: clearance_forecasts; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-756a-9872-e94dc24d118b', '1-intake-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-756a-9872-e94dc24d118b', '1-intake-1', 2, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-756a-9872-e94dc24d118b', '1-exhaust-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-756a-9872-e94dc24d118b', '2-intake-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-756a-9872-e94dc24d118b', '2-intake-1', 2, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-756a-9872-e94dc24d118b', '2-exhaust-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7d1c-b0c0-95688e4f0cb7', '1-intake-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7d1c-b0c0-95688e4f0cb7', '1-intake-1', 2, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7d1c-b0c0-95688e4f0cb7', '1-exhaust-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7d1c-b0c0-95688e4f0cb7', '2-intake-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7d1c-b0c0-95688e4f0cb7', '2-intake-1', 2, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7d1c-b0c0-95688e4f0cb7', '2-exhaust-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
 
 
 --
 -- Data for Name: clearance_readings; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-740f-b274-d0bc580c928a', '019cad8f-ac00-756a-9872-e94dc24d118b', 1001, NULL, '2-intake-1', 1, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-7395-a045-ac83fec0d76a', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-74eb-86c2-64073c5fc1db', '019cad8f-ac00-756a-9872-e94dc24d118b', 1001, NULL, '2-intake-1', 2, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-7395-a045-ac83fec0d76a', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-773d-a33c-9095be289135', '019cad8f-ac00-756a-9872-e94dc24d118b', 1001, NULL, '1-intake-1', 2, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-7395-a045-ac83fec0d76a', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7880-8c17-4d14f8bbe150', '019cad8f-ac00-756a-9872-e94dc24d118b', 1001, NULL, '2-exhaust-1', 1, 'as_found', 1, 'go_and_no_go', 0.2500, 0.2600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-7395-a045-ac83fec0d76a', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7ba0-8b5e-3459efdbc2d4', '019cad8f-ac00-756a-9872-e94dc24d118b', 1001, NULL, '1-exhaust-1', 1, 'as_found', 1, 'go_and_no_go', 0.2500, 0.2600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-7395-a045-ac83fec0d76a', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7c59-a43a-ccbf35a9b517', '019cad8f-ac00-756a-9872-e94dc24d118b', 1001, NULL, '1-intake-1', 1, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-7395-a045-ac83fec0d76a', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7321-aedd-14503a4bcb0a', '019cad8f-ac00-7d1c-b0c0-95688e4f0cb7', 1001, NULL, '2-intake-1', 1, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-70e6-a3a8-8445d064476b', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7603-abbd-2fbe4fbb97d5', '019cad8f-ac00-7d1c-b0c0-95688e4f0cb7', 1001, NULL, '1-intake-1', 2, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-70e6-a3a8-8445d064476b', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7891-8cb8-f8b78649c8b5', '019cad8f-ac00-7d1c-b0c0-95688e4f0cb7', 1001, NULL, '2-exhaust-1', 1, 'as_found', 1, 'go_and_no_go', 0.2500, 0.2600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-70e6-a3a8-8445d064476b', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7b3b-814d-127c213448d7', '019cad8f-ac00-7d1c-b0c0-95688e4f0cb7', 1001, NULL, '1-exhaust-1', 1, 'as_found', 1, 'go_and_no_go', 0.2500, 0.2600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-70e6-a3a8-8445d064476b', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7c6b-a556-68653f7f1edd', '019cad8f-ac00-7d1c-b0c0-95688e4f0cb7', 1001, NULL, '2-intake-1', 2, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-70e6-a3a8-8445d064476b', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7f81-8f7f-460dc1d2658a', '019cad8f-ac00-7d1c-b0c0-95688e4f0cb7', 1001, NULL, '1-intake-1', 1, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-70e6-a3a8-8445d064476b', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
 
 
 --
@@ -2398,15 +2524,15 @@ INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7c59-a43a-ccbf35a9b
 -- Data for Name: data_protection_keys; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.data_protection_keys VALUES (1, 'key-8e999efc-0770-446f-b18c-b08b13385092', '<key id="8e999efc-0770-446f-b18c-b08b13385092" version="1"><creationDate>2026-11-26T18:27:57.6007374Z</creationDate><activationDate>2026-11-26T18:27:57.6007374Z</activationDate><expirationDate>2027-02-24T18:27:57.6007374Z</expirationDate><descriptor deserializerType="Microsoft.AspNetCore.DataProtection.AuthenticatedEncryption.ConfigurationModel.AuthenticatedEncryptorDescriptorDeserializer, Microsoft.AspNetCore.DataProtection, Version=10.0.0.0, Culture=neutral, PublicKeyToken=adb9793829ddae60"><descriptor><encryption algorithm="AES_256_CBC" /><validation algorithm="HMACSHA256" /><masterKey p4:requiresEncryption="true" xmlns:p4="http://schemas.asp.net/2015/03/dataProtection"><!-- Warning: the key below is in an unencrypted form. --><value>2ptZQbNUhlLnDNyxHPEyTF/P2kwv4akNEw42J82XWnRXHs0MaL0e7n9e+S94RXG5T+WC0e0jwaX07dINQdxxwQ==</value></masterKey></descriptor></descriptor></key>');
+INSERT INTO public.data_protection_keys VALUES (1, 'key-fa2a2039-49f4-4ed7-8ed0-440ceaa7c2f1', '<key id="fa2a2039-49f4-4ed7-8ed0-440ceaa7c2f1" version="1"><creationDate>2026-11-26T18:52:20.2897502Z</creationDate><activationDate>2026-11-26T18:52:20.2897502Z</activationDate><expirationDate>2027-02-24T18:52:20.2897502Z</expirationDate><descriptor deserializerType="Microsoft.AspNetCore.DataProtection.AuthenticatedEncryption.ConfigurationModel.AuthenticatedEncryptorDescriptorDeserializer, Microsoft.AspNetCore.DataProtection, Version=10.0.0.0, Culture=neutral, PublicKeyToken=adb9793829ddae60"><descriptor><encryption algorithm="AES_256_CBC" /><validation algorithm="HMACSHA256" /><masterKey p4:requiresEncryption="true" xmlns:p4="http://schemas.asp.net/2015/03/dataProtection"><!-- Warning: the key below is in an unencrypted form. --><value>79haL5+SJ9vRkFnUZHT1u8kApEZ81Vt65/u8MnYn/8SIyVblYmEEIAp6lHWuqzXiEj2KF8ZQtLo9pfhh+83ffg==</value></masterKey></descriptor></descriptor></key>');
 
 
 --
 -- Data for Name: done_items; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.done_items VALUES ('019cad8f-ac00-7733-808f-ef82fd7af687', '019cad8f-ac00-7b0a-81a7-44fad878aae9', 'oil-and-filter', '2026-03-02', 24001000.000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.done_items VALUES ('019cad8f-ac00-7d66-8e27-70c844405fea', '019cad8f-ac00-7b0a-81a7-44fad878aae9', 'valve-clearance-check', '2026-03-02', 24001000.000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.done_items VALUES ('019cad8f-ac00-7218-9ef3-e2c56a0e97a2', '019cad8f-ac00-7b2e-8b93-24f8d7ff8e80', 'oil-and-filter', '2026-03-02', 24001000.000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.done_items VALUES ('019cad8f-ac00-7840-a060-88bffc5722a2', '019cad8f-ac00-7b2e-8b93-24f8d7ff8e80', 'valve-clearance-check', '2026-03-02', 24001000.000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
 
 
 --
@@ -2432,8 +2558,8 @@ INSERT INTO public.drift_refits VALUES ('0000000a-0000-0000-0000-000000000001', 
 -- Data for Name: due_items; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.due_items VALUES ('019cad8f-ac00-7b0a-81a7-44fad878aae9', 'oil-and-filter', 'Engine oil and filter', '2027-03-02', 34001000.000, '2027-03-02', '2027-03-02', '2027-03-02', '2026-03-02 08:00:00+00', 24001000.000, '2026-03-02', 'borrowed', false, 'first', '2027-03-02', NULL, 10000000.000, NULL, 0);
-INSERT INTO public.due_items VALUES ('019cad8f-ac00-7b0a-81a7-44fad878aae9', 'valve-clearance-check', 'Valve clearance check', NULL, 48001000.000, '2032-04-15', '2031-02-02', '2033-10-13', '2026-03-02 08:00:00+00', 24001000.000, '2026-03-02', 'borrowed', false, 'later', '2032-04-15', NULL, 24000000.000, NULL, 0);
+INSERT INTO public.due_items VALUES ('019cad8f-ac00-7b2e-8b93-24f8d7ff8e80', 'oil-and-filter', 'Engine oil and filter', '2027-03-02', 34001000.000, '2027-03-02', '2027-03-02', '2027-03-02', '2026-03-02 08:00:00+00', 24001000.000, '2026-03-02', 'borrowed', false, 'first', '2027-03-02', NULL, 10000000.000, NULL, 0);
+INSERT INTO public.due_items VALUES ('019cad8f-ac00-7b2e-8b93-24f8d7ff8e80', 'valve-clearance-check', 'Valve clearance check', NULL, 48001000.000, '2032-04-15', '2031-02-02', '2033-10-13', '2026-03-02 08:00:00+00', 24001000.000, '2026-03-02', 'borrowed', false, 'later', '2032-04-15', NULL, 24000000.000, NULL, 0);
 
 
 --
@@ -2446,23 +2572,23 @@ INSERT INTO public.due_items VALUES ('019cad8f-ac00-7b0a-81a7-44fad878aae9', 'va
 -- Data for Name: due_visits; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.due_visits VALUES ('019cad8f-ac00-7b0a-81a7-44fad878aae9', '0000000a-0000-0000-0000-000000000001', '2027-03-02', 10000000.000, 30, 0, '{}', '2026-03-02 08:00:00+00');
+INSERT INTO public.due_visits VALUES ('019cad8f-ac00-7b2e-8b93-24f8d7ff8e80', '0000000a-0000-0000-0000-000000000001', '2027-03-02', 10000000.000, 30, 0, '{}', '2026-03-02 08:00:00+00');
 
 
 --
 -- Data for Name: engine_fittings; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-7eb7-9070-27005325a40d', '019cad8f-ac00-756a-9872-e94dc24d118b', '019cad8f-ac00-7b0a-81a7-44fad878aae9', '2020-01-01', NULL, 0.000, 0.000);
-INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-779c-bb3f-011a3b683bf7', '019cad8f-ac00-7d99-86dc-80cde02d22b9', '019cad8f-ac00-7ab2-80cc-7f732dc4cd2b', '2020-01-01', NULL, 0.000, 0.000);
-INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-7922-b6ed-f18754f97558', '019cad8f-ac00-7ecf-adfa-8278a118b559', '019cad8f-ac00-791b-8948-b9359c851f59', '2020-01-01', NULL, 0.000, 0.000);
+INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-7d6a-b0a9-0e89f3650d1d', '019cad8f-ac00-7d1c-b0c0-95688e4f0cb7', '019cad8f-ac00-7b2e-8b93-24f8d7ff8e80', '2020-01-01', NULL, 0.000, 0.000);
+INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-7a31-88b0-8ed004702db9', '019cad8f-ac00-7b64-bf9c-cdd8d19252f1', '019cad8f-ac00-7c56-9d0d-937cd24d74ed', '2020-01-01', NULL, 0.000, 0.000);
+INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-7734-8212-84aca86d08b9', '019cad8f-ac00-7bdd-8958-24d0d2c5430e', '019cad8f-ac00-79a3-b789-43503f73bb3d', '2020-01-01', NULL, 0.000, 0.000);
 
 
 --
 -- Data for Name: engine_model_versions; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.engine_model_versions VALUES ('0000000b-0000-0000-0000-000000000001', '0000000a-0000-0000-0000-000000000001', 1, '{"cold": {"method": "surface probe at the head", "lowestC": 5, "highestC": 35, "soakHours": 8, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}, "shims": {"form": "disc under finger follower", "stepMm": 0.025, "partCode": "shim-test-9", "largestMm": 3.2, "diameterMm": 9, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "smallestMm": 1.2}, "joints": [{"code": "head-cover", "name": "Head cover", "seals": [{"policy": "inspectAndReuse", "partCode": "cover-gasket", "quantity": 1}, {"policy": "replaceIfDamaged", "partCode": "plug-well-o-ring", "quantity": 2}], "sealant": null, "fasteners": ["cover-bolt"]}, {"code": "cam-caps", "name": "Camshaft caps", "seals": [], "sealant": null, "fasteners": ["cam-cap-bolt"]}, {"code": "sump-drain", "name": "Oil drain", "seals": [{"policy": "replaceAlways", "partCode": "ring-14x18", "quantity": 1}], "sealant": null, "fasteners": ["drain-plug"]}], "layout": {"turning": "clockwise", "cylinders": [{"bank": "only", "number": 1}, {"bank": "only", "number": 2}], "description": "Parallel twin made up for tests", "firingOrder": [1, 2], "timingMarks": "Notch at the case joint, lobes of cylinder 1 outward", "turningSeenFrom": "the right side", "numberingSeenFrom": "the rider''s left"}, "limits": [{"lobe": 1, "side": "intake", "lowerMm": 0.10, "setToMm": 0.15, "upperMm": 0.20, "leverRatio": 0.6, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}, {"lobe": 2, "side": "intake", "lowerMm": 0.10, "setToMm": 0.16, "upperMm": 0.22, "leverRatio": 0.6, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}, {"lobe": 1, "side": "exhaust", "lowerMm": 0.20, "setToMm": 0.25, "upperMm": 0.30, "leverRatio": 0.6, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}], "valves": [{"lobes": 2, "valve": "1-intake-1"}, {"lobes": 1, "valve": "1-exhaust-1"}, {"lobes": 2, "valve": "2-intake-1"}, {"lobes": 1, "valve": "2-exhaust-1"}], "options": [], "accesses": [{"code": "covers-off", "name": "Tank and head cover off", "joints": ["head-cover"], "minutes": 40, "fasteners": []}], "together": null, "afterWork": null, "camDrives": [], "camshafts": [{"code": "intake-cam", "name": "Intake camshaft", "valves": ["1-intake-1", "2-intake-1"]}, {"code": "exhaust-cam", "name": "Exhaust camshaft", "valves": ["1-exhaust-1", "2-exhaust-1"]}], "fasteners": [{"code": "cover-bolt", "form": null, "into": null, "name": "Head cover bolt", "note": null, "tool": "8 mm socket", "count": 6, "seals": [], "thread": "M6x1", "useOnce": false, "sequence": "crosswise from the middle", "stagesNm": [], "torqueNm": 10, "treatment": "dry", "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "angleDegrees": null, "propertyClass": null, "threadCompound": null}, {"code": "cam-cap-bolt", "form": null, "into": null, "name": "Camshaft cap bolt", "note": null, "tool": "8 mm socket", "count": 8, "seals": [], "thread": "M6x1", "useOnce": false, "sequence": "evenly, from the middle outward", "stagesNm": [5], "torqueNm": 12, "treatment": "oiled", "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "angleDegrees": null, "propertyClass": null, "threadCompound": null}, {"code": "drain-plug", "form": null, "into": null, "name": "Oil drain plug", "note": null, "tool": "12 mm hexagon", "count": 1, "seals": [], "thread": "M14x1.5", "useOnce": false, "sequence": null, "stagesNm": [], "torqueNm": 24, "treatment": "dry", "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "angleDegrees": null, "propertyClass": null, "threadCompound": null}], "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "valveTrain": "shimUnderFingerFollower", "serviceItems": [{"code": "valve-clearance-check", "kind": "valveClearanceCheck", "name": "Valve clearance check", "grade": "apprentice", "parts": [], "joints": [], "skills": ["valve work"], "onlyFor": null, "accesses": ["covers-off"], "cautions": ["eye-protection", "turn-by-hand"], "includes": [], "interval": {"once": false, "severe": null, "everyKm": 24000, "firstKm": null, "counting": "fromLastDone", "afterDate": null, "everyMiles": null, "firstMiles": null, "everyMonths": null, "firstMonths": null}, "fasteners": [], "drainsWarm": false, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "specialTools": [], "labourMinutes": 90, "adjustmentItem": "valve-clearance-adjustment", "bayCapabilities": []}, {"code": "valve-clearance-adjustment", "kind": "valveClearanceAdjustment", "name": "Valve clearance adjustment", "grade": "apprentice", "parts": [], "joints": ["cam-caps"], "skills": ["valve work"], "onlyFor": null, "accesses": ["covers-off"], "cautions": ["cam-chain-taut"], "includes": [], "interval": null, "fasteners": [], "drainsWarm": false, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "specialTools": ["cam-alignment-jig"], "labourMinutes": 120, "adjustmentItem": null, "bayCapabilities": []}, {"code": "oil-and-filter", "kind": "routine", "name": "Engine oil and filter", "grade": "apprentice", "parts": [{"partCode": "oil-filter", "quantity": 1, "haveReady": false}, {"partCode": "oil-10w-40", "quantity": 3200, "haveReady": false}], "joints": ["sump-drain"], "skills": [], "onlyFor": null, "accesses": [], "cautions": ["hot-oil", "used-oil"], "includes": [], "interval": {"once": false, "severe": null, "everyKm": 10000, "firstKm": 1000, "counting": "fromLastDone", "afterDate": null, "everyMiles": null, "firstMiles": null, "everyMonths": 12, "firstMonths": 6}, "fasteners": [], "drainsWarm": false, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "specialTools": [], "labourMinutes": 30, "adjustmentItem": null, "bayCapabilities": []}], "measuringPositions": [{"mark": "Notch 1", "name": "Compression dead centre of cylinder 1", "lobes": [{"lobe": 1, "valve": "1-intake-1"}, {"lobe": 2, "valve": "1-intake-1"}, {"lobe": 1, "valve": "1-exhaust-1"}], "crankDegrees": 0}, {"mark": "Notch 2", "name": "Compression dead centre of cylinder 2", "lobes": [{"lobe": 1, "valve": "2-intake-1"}, {"lobe": 2, "valve": "2-intake-1"}, {"lobe": 1, "valve": "2-exhaust-1"}], "crankDegrees": 360}]}', '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL);
+INSERT INTO public.engine_model_versions VALUES ('0000000b-0000-0000-0000-000000000001', '0000000a-0000-0000-0000-000000000001', 1, '{"cold": {"method": "surface probe at the head", "lowestC": 5, "highestC": 35, "soakHours": 8, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}, "shims": {"form": "disc under finger follower", "stepMm": 0.025, "partCode": "shim-test-9", "largestMm": 3.2, "diameterMm": 9, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "smallestMm": 1.2}, "joints": [{"code": "head-cover", "name": "Head cover", "seals": [{"policy": "inspectAndReuse", "partCode": "cover-gasket", "quantity": 1, "reuseAllowedBy": null}, {"policy": "replaceIfDamaged", "partCode": "plug-well-o-ring", "quantity": 2, "reuseAllowedBy": null}], "sealant": null, "fasteners": ["cover-bolt"]}, {"code": "cam-caps", "name": "Camshaft caps", "seals": [], "sealant": null, "fasteners": ["cam-cap-bolt"]}, {"code": "sump-drain", "name": "Oil drain", "seals": [{"policy": "replaceAlways", "partCode": "ring-14x18", "quantity": 1, "reuseAllowedBy": null}], "sealant": null, "fasteners": ["drain-plug"]}], "layout": {"turning": "clockwise", "cylinders": [{"bank": "only", "number": 1}, {"bank": "only", "number": 2}], "description": "Parallel twin made up for tests", "firingOrder": [1, 2], "timingMarks": "Notch at the case joint, lobes of cylinder 1 outward", "turningSeenFrom": "the right side", "numberingSeenFrom": "the rider''s left"}, "limits": [{"lobe": 1, "side": "intake", "lowerMm": 0.10, "setToMm": 0.15, "upperMm": 0.20, "leverRatio": 0.6, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}, {"lobe": 2, "side": "intake", "lowerMm": 0.10, "setToMm": 0.16, "upperMm": 0.22, "leverRatio": 0.6, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}, {"lobe": 1, "side": "exhaust", "lowerMm": 0.20, "setToMm": 0.25, "upperMm": 0.30, "leverRatio": 0.6, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}], "valves": [{"lobes": 2, "valve": "1-intake-1"}, {"lobes": 1, "valve": "1-exhaust-1"}, {"lobes": 2, "valve": "2-intake-1"}, {"lobes": 1, "valve": "2-exhaust-1"}], "options": [], "accesses": [{"code": "covers-off", "name": "Tank and head cover off", "joints": ["head-cover"], "minutes": 40, "fasteners": []}], "together": null, "afterWork": null, "camDrives": [], "camshafts": [{"code": "intake-cam", "name": "Intake camshaft", "valves": ["1-intake-1", "2-intake-1"]}, {"code": "exhaust-cam", "name": "Exhaust camshaft", "valves": ["1-exhaust-1", "2-exhaust-1"]}], "fasteners": [{"code": "cover-bolt", "form": null, "into": null, "name": "Head cover bolt", "note": null, "tool": "8 mm socket", "count": 6, "seals": [], "thread": "M6x1", "useOnce": false, "sequence": "crosswise from the middle", "stagesNm": [], "torqueNm": 10, "treatment": "dry", "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "angleDegrees": null, "propertyClass": null, "threadCompound": null}, {"code": "cam-cap-bolt", "form": null, "into": null, "name": "Camshaft cap bolt", "note": null, "tool": "8 mm socket", "count": 8, "seals": [], "thread": "M6x1", "useOnce": false, "sequence": "evenly, from the middle outward", "stagesNm": [5], "torqueNm": 12, "treatment": "oiled", "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "angleDegrees": null, "propertyClass": null, "threadCompound": null}, {"code": "drain-plug", "form": null, "into": null, "name": "Oil drain plug", "note": null, "tool": "12 mm hexagon", "count": 1, "seals": [], "thread": "M14x1.5", "useOnce": false, "sequence": null, "stagesNm": [], "torqueNm": 24, "treatment": "dry", "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "angleDegrees": null, "propertyClass": null, "threadCompound": null}], "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "valveTrain": "shimUnderFingerFollower", "serviceItems": [{"code": "valve-clearance-check", "kind": "valveClearanceCheck", "name": "Valve clearance check", "grade": "apprentice", "parts": [], "joints": [], "skills": ["valve work"], "onlyFor": null, "accesses": ["covers-off"], "cautions": ["eye-protection", "turn-by-hand"], "includes": [], "interval": {"once": false, "severe": null, "everyKm": 24000, "firstKm": null, "counting": "fromLastDone", "afterDate": null, "everyMiles": null, "firstMiles": null, "everyMonths": null, "firstMonths": null}, "fasteners": [], "drainsWarm": false, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "specialTools": [], "labourMinutes": 90, "adjustmentItem": "valve-clearance-adjustment", "bayCapabilities": []}, {"code": "valve-clearance-adjustment", "kind": "valveClearanceAdjustment", "name": "Valve clearance adjustment", "grade": "apprentice", "parts": [], "joints": ["cam-caps"], "skills": ["valve work"], "onlyFor": null, "accesses": ["covers-off"], "cautions": ["cam-chain-taut"], "includes": [], "interval": null, "fasteners": [], "drainsWarm": false, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "specialTools": ["cam-alignment-jig"], "labourMinutes": 120, "adjustmentItem": null, "bayCapabilities": []}, {"code": "oil-and-filter", "kind": "routine", "name": "Engine oil and filter", "grade": "apprentice", "parts": [{"partCode": "oil-filter", "quantity": 1, "haveReady": false}, {"partCode": "oil-10w-40", "quantity": 3200, "haveReady": false}], "joints": ["sump-drain"], "skills": [], "onlyFor": null, "accesses": [], "cautions": ["hot-oil", "used-oil"], "includes": [], "interval": {"once": false, "severe": null, "everyKm": 10000, "firstKm": 1000, "counting": "fromLastDone", "afterDate": null, "everyMiles": null, "firstMiles": null, "everyMonths": 12, "firstMonths": 6}, "fasteners": [], "drainsWarm": false, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "specialTools": [], "labourMinutes": 30, "adjustmentItem": null, "bayCapabilities": []}], "measuringPositions": [{"mark": "Notch 1", "name": "Compression dead centre of cylinder 1", "lobes": [{"lobe": 1, "valve": "1-intake-1"}, {"lobe": 2, "valve": "1-intake-1"}, {"lobe": 1, "valve": "1-exhaust-1"}], "crankDegrees": 0}, {"mark": "Notch 2", "name": "Compression dead centre of cylinder 2", "lobes": [{"lobe": 1, "valve": "2-intake-1"}, {"lobe": 2, "valve": "2-intake-1"}, {"lobe": 1, "valve": "2-exhaust-1"}], "crankDegrees": 360}]}', '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL);
 
 
 --
@@ -2476,7 +2602,7 @@ INSERT INTO public.engine_models VALUES ('0000000a-0000-0000-0000-000000000001',
 -- Data for Name: engine_outlooks; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.engine_outlooks VALUES ('019cad8f-ac00-756a-9872-e94dc24d118b', '2026-03-02 08:00:00+00', NULL, 48001000.000, '2032-04-15', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.engine_outlooks VALUES ('019cad8f-ac00-7d1c-b0c0-95688e4f0cb7', '2026-03-02 08:00:00+00', NULL, 48001000.000, '2032-04-15', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
 
 
 --
@@ -2489,9 +2615,9 @@ INSERT INTO public.engine_outlooks VALUES ('019cad8f-ac00-756a-9872-e94dc24d118b
 -- Data for Name: engines; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.engines VALUES ('019cad8f-ac00-756a-9872-e94dc24d118b', '0000000a-0000-0000-0000-000000000001', 'E-1');
-INSERT INTO public.engines VALUES ('019cad8f-ac00-7d99-86dc-80cde02d22b9', '0000000a-0000-0000-0000-000000000001', 'E-2');
-INSERT INTO public.engines VALUES ('019cad8f-ac00-7ecf-adfa-8278a118b559', '0000000a-0000-0000-0000-000000000001', 'E-3');
+INSERT INTO public.engines VALUES ('019cad8f-ac00-7d1c-b0c0-95688e4f0cb7', '0000000a-0000-0000-0000-000000000001', 'E-1');
+INSERT INTO public.engines VALUES ('019cad8f-ac00-7b64-bf9c-cdd8d19252f1', '0000000a-0000-0000-0000-000000000001', 'E-2');
+INSERT INTO public.engines VALUES ('019cad8f-ac00-7bdd-8958-24d0d2c5430e', '0000000a-0000-0000-0000-000000000001', 'E-3');
 
 
 --
@@ -2522,8 +2648,8 @@ INSERT INTO public.engines VALUES ('019cad8f-ac00-7ecf-adfa-8278a118b559', '0000
 -- Data for Name: fastener_ticks; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.fastener_ticks VALUES ('019cad8f-ac00-7f0f-8147-6b3d138ff9c2', 1001, 'drain-plug', true, '00000020-0000-0000-0000-000000000001', NULL, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL);
-INSERT INTO public.fastener_ticks VALUES ('019cad8f-ac00-7890-ae4e-7cc1981a499a', 1001, 'cover-bolt', true, '00000020-0000-0000-0000-000000000001', NULL, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL);
+INSERT INTO public.fastener_ticks VALUES ('019cad8f-ac00-7b88-a4da-09f3fa998376', 1001, 'drain-plug', true, '00000020-0000-0000-0000-000000000001', NULL, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL);
+INSERT INTO public.fastener_ticks VALUES ('019cad8f-ac00-75db-8c49-697be2e00d81', 1001, 'cover-bolt', true, '00000020-0000-0000-0000-000000000001', NULL, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL);
 
 
 --
@@ -2581,6 +2707,12 @@ INSERT INTO public.feeler_blades VALUES ('00000410-0000-0000-0000-000000000001',
 
 
 --
+-- Data for Name: goods_in_imports; Type: TABLE DATA; Schema: public; Owner: -
+--
+
+
+
+--
 -- Data for Name: hand_turns; Type: TABLE DATA; Schema: public; Owner: -
 --
 
@@ -2632,9 +2764,9 @@ INSERT INTO public.job_card_items VALUES (1003, 'valve-clearance-check', 'certai
 -- Data for Name: job_cards; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.job_cards VALUES (1001, '019cad8f-ac00-7b0a-81a7-44fad878aae9', '019cad8f-ac00-756a-9872-e94dc24d118b', '0000000b-0000-0000-0000-000000000001', 'signed_off', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
-INSERT INTO public.job_cards VALUES (1002, '019cad8f-ac00-7ab2-80cc-7f732dc4cd2b', '019cad8f-ac00-7d99-86dc-80cde02d22b9', '0000000b-0000-0000-0000-000000000001', 'checked_in', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
-INSERT INTO public.job_cards VALUES (1003, '019cad8f-ac00-791b-8948-b9359c851f59', '019cad8f-ac00-7ecf-adfa-8278a118b559', '0000000b-0000-0000-0000-000000000001', 'booked', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
+INSERT INTO public.job_cards VALUES (1001, '019cad8f-ac00-7b2e-8b93-24f8d7ff8e80', '019cad8f-ac00-7d1c-b0c0-95688e4f0cb7', '0000000b-0000-0000-0000-000000000001', 'signed_off', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
+INSERT INTO public.job_cards VALUES (1002, '019cad8f-ac00-7c56-9d0d-937cd24d74ed', '019cad8f-ac00-7b64-bf9c-cdd8d19252f1', '0000000b-0000-0000-0000-000000000001', 'checked_in', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
+INSERT INTO public.job_cards VALUES (1003, '019cad8f-ac00-79a3-b789-43503f73bb3d', '019cad8f-ac00-7bdd-8958-24d0d2c5430e', '0000000b-0000-0000-0000-000000000001', 'booked', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
 
 
 --
@@ -2691,9 +2823,9 @@ You receive this because you agreed to be written to. Tell us if you no longer w
 -- Data for Name: motorcycles; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-7b0a-81a7-44fad878aae9', 'VISIT 1', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false, '{}', 'normal', NULL, NULL);
-INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-7ab2-80cc-7f732dc4cd2b', 'VISIT 2', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false, '{}', 'normal', NULL, NULL);
-INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-791b-8948-b9359c851f59', 'VISIT 3', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false, '{}', 'normal', NULL, NULL);
+INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-7b2e-8b93-24f8d7ff8e80', 'VISIT 1', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false, '{}', 'normal', NULL, NULL);
+INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-7c56-9d0d-937cd24d74ed', 'VISIT 2', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false, '{}', 'normal', NULL, NULL);
+INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-79a3-b789-43503f73bb3d', 'VISIT 3', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false, '{}', 'normal', NULL, NULL);
 
 
 --
@@ -2706,18 +2838,18 @@ INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-791b-8948-b9359c851f59', '
 -- Data for Name: odometer_readings; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-7395-a045-ac83fec0d76a', '019cad8f-ac00-74ad-bc15-acbd407f33d0', '019cad8f-ac00-7b0a-81a7-44fad878aae9', '2026-03-02', 24000, 'kilometres', 24000000.000, 1001, NULL, NULL, '00000001-0000-0000-0000-000000000001', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', false);
-INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-7c76-85db-b7f5a561bf81', '019cad8f-ac00-74ad-bc15-acbd407f33d0', '019cad8f-ac00-7b0a-81a7-44fad878aae9', '2026-03-02', 24001, 'kilometres', 24001000.000, 1001, NULL, NULL, '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', false);
-INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-7da3-a9db-fa71a3c5ecf2', '019cad8f-ac00-7056-ad5e-b76d4b338e71', '019cad8f-ac00-7ab2-80cc-7f732dc4cd2b', '2026-03-02', 24000, 'kilometres', 24000000.000, 1002, NULL, NULL, '00000001-0000-0000-0000-000000000001', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', false);
+INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-70e6-a3a8-8445d064476b', '019cad8f-ac00-72bd-ab67-081270e707cc', '019cad8f-ac00-7b2e-8b93-24f8d7ff8e80', '2026-03-02', 24000, 'kilometres', 24000000.000, 1001, NULL, NULL, '00000001-0000-0000-0000-000000000001', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', false);
+INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-75ce-803f-e76577e36412', '019cad8f-ac00-72bd-ab67-081270e707cc', '019cad8f-ac00-7b2e-8b93-24f8d7ff8e80', '2026-03-02', 24001, 'kilometres', 24001000.000, 1001, NULL, NULL, '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', false);
+INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-7020-98e3-845e862e2cb7', '019cad8f-ac00-7ff1-ad72-c7358e3e2149', '019cad8f-ac00-7c56-9d0d-937cd24d74ed', '2026-03-02', 24000, 'kilometres', 24000000.000, 1002, NULL, NULL, '00000001-0000-0000-0000-000000000001', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', false);
 
 
 --
 -- Data for Name: odometers; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.odometers VALUES ('019cad8f-ac00-74ad-bc15-acbd407f33d0', '019cad8f-ac00-7b0a-81a7-44fad878aae9', 'kilometres', '2020-01-01', NULL, 0.000);
-INSERT INTO public.odometers VALUES ('019cad8f-ac00-7056-ad5e-b76d4b338e71', '019cad8f-ac00-7ab2-80cc-7f732dc4cd2b', 'kilometres', '2020-01-01', NULL, 0.000);
-INSERT INTO public.odometers VALUES ('019cad8f-ac00-779f-82e9-ffed7c4599dd', '019cad8f-ac00-791b-8948-b9359c851f59', 'kilometres', '2020-01-01', NULL, 0.000);
+INSERT INTO public.odometers VALUES ('019cad8f-ac00-72bd-ab67-081270e707cc', '019cad8f-ac00-7b2e-8b93-24f8d7ff8e80', 'kilometres', '2020-01-01', NULL, 0.000);
+INSERT INTO public.odometers VALUES ('019cad8f-ac00-7ff1-ad72-c7358e3e2149', '019cad8f-ac00-7c56-9d0d-937cd24d74ed', 'kilometres', '2020-01-01', NULL, 0.000);
+INSERT INTO public.odometers VALUES ('019cad8f-ac00-74cd-8d9c-cb38c4deb817', '019cad8f-ac00-79a3-b789-43503f73bb3d', 'kilometres', '2020-01-01', NULL, 0.000);
 
 
 --
@@ -2858,15 +2990,16 @@ INSERT INTO public.resources VALUES ('00000016-0000-0000-0000-000000000001', 'te
 -- Data for Name: roles; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.roles VALUES ('019cad8f-ac00-77ad-ba80-c4c143f44be1', 'advisor', 'ADVISOR', '70c36ac9-fd0b-4010-b087-5bb2b8502378');
-INSERT INTO public.roles VALUES ('019cad8f-ac00-7a28-babb-d183aecf8264', 'technician', 'TECHNICIAN', 'b05a4829-f643-4f81-a416-707c8df6b6e0');
-INSERT INTO public.roles VALUES ('019cad8f-ac00-7ef0-afef-e7fc4ef46565', 'manager', 'MANAGER', '0659da39-5478-4693-9fbd-88067f2ec27a');
+INSERT INTO public.roles VALUES ('019cad8f-ac00-7c17-a931-0ff7659c9992', 'advisor', 'ADVISOR', 'c8b8d61e-8681-4e4f-a90f-e59b17e69c82');
+INSERT INTO public.roles VALUES ('019cad8f-ac00-7b82-adff-381d288ba7fc', 'technician', 'TECHNICIAN', 'ec30ce47-e3f2-43a0-96cb-0121da1ef02f');
+INSERT INTO public.roles VALUES ('019cad8f-ac00-764c-83c8-f1767fbe1f94', 'manager', 'MANAGER', 'eaf732e4-4fc0-4a4c-be88-08373cb433bd');
 
 
 --
 -- Data for Name: seal_inspections; Type: TABLE DATA; Schema: public; Owner: -
 --
 
+INSERT INTO public.seal_inspections VALUES ('019cad8f-ac00-75b8-9cb5-33b7cff73909', 1001, 'head-cover', 'cover-gasket', 'fit', 0.0000, NULL, NULL, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
 
 
 --
@@ -2879,7 +3012,7 @@ INSERT INTO public.roles VALUES ('019cad8f-ac00-7ef0-afef-e7fc4ef46565', 'manage
 -- Data for Name: sessions; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.sessions VALUES ('019cad8f-ac00-7209-96b5-45db9242b6f2', '019cad8f-ac00-7461-b964-3735ffaafc43', 1, '\xbc6a8424541dc59ebf06b841544bb7f908315b40f059e5cc879b492899eb12e6', '', '2026-03-02 08:00:00+00', '2026-04-01 08:00:00+00', NULL);
+INSERT INTO public.sessions VALUES ('019cad8f-ac00-72c0-8a16-f4d234e923cd', '019cad8f-ac00-7656-8ec6-0520bf02cbcf', 1, '\x426e7d5c47a7e341e086ed13a78d78c930b8b39916ffef8743e05d6664688d05', '', '2026-03-02 08:00:00+00', '2026-04-01 08:00:00+00', NULL);
 
 
 --
@@ -2905,63 +3038,63 @@ INSERT INTO public.shim_series VALUES ('00000037-0000-0000-0000-000000000001', '
 -- Data for Name: shims; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7dac-90e2-f3b51b35ca66', '00000037-0000-0000-0000-000000000001', 1.800, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7c2e-84ad-13b684f3aa3d', '00000037-0000-0000-0000-000000000001', 2.000, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7da1-84d5-95edb7b9d498', '00000037-0000-0000-0000-000000000001', 2.075, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7973-af83-f39379a3f06a', '00000037-0000-0000-0000-000000000001', 2.350, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-71db-ae47-46903f751cf8', '00000037-0000-0000-0000-000000000001', 2.300, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7981-99b5-d2fdfadebd2d', '00000037-0000-0000-0000-000000000001', 1.850, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7b35-8b4d-9e3f44ad32ce', '00000037-0000-0000-0000-000000000001', 2.050, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-775c-91fd-78925dd06221', '00000037-0000-0000-0000-000000000001', 2.175, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7fe0-ab4e-3e854c3928b9', '00000037-0000-0000-0000-000000000001', 1.925, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7e00-867c-666351701c50', '00000037-0000-0000-0000-000000000001', 2.200, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7f7e-bcf0-dc996fb986b6', '00000037-0000-0000-0000-000000000001', 2.325, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-71e3-8a90-64445904fe5e', '00000037-0000-0000-0000-000000000001', 2.250, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7d74-afd7-170341fc4942', '00000037-0000-0000-0000-000000000001', 1.950, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-75c3-bb87-de75bb22d384', '00000037-0000-0000-0000-000000000001', 2.025, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7f29-a954-d82f44ee343a', '00000037-0000-0000-0000-000000000001', 2.175, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-707b-8ddc-e10305c6b4e6', '00000037-0000-0000-0000-000000000001', 2.025, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7f91-9c60-47aa8abe2613', '00000037-0000-0000-0000-000000000001', 2.300, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-719a-9d9b-df8b11eaf4c1', '00000037-0000-0000-0000-000000000001', 1.825, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-725e-b1b4-023949d2cfb6', '00000037-0000-0000-0000-000000000001', 2.250, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7a3e-b026-81fa3840bb09', '00000037-0000-0000-0000-000000000001', 2.200, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7d31-83dc-d7bf14d42554', '00000037-0000-0000-0000-000000000001', 1.900, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-79a1-b33a-f0ce608b48ec', '00000037-0000-0000-0000-000000000001', 2.225, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7efe-bf2b-514f83aeec72', '00000037-0000-0000-0000-000000000001', 1.975, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-77f3-8b08-22a0bcf9b482', '00000037-0000-0000-0000-000000000001', 2.075, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-75a2-a8a1-e0d338e2d93f', '00000037-0000-0000-0000-000000000001', 2.225, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7f3d-ab18-ef2e4dc6c51e', '00000037-0000-0000-0000-000000000001', 1.875, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7f0c-82f7-70b8826085d4', '00000037-0000-0000-0000-000000000001', 2.275, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7d9c-a39d-022b70a11b42', '00000037-0000-0000-0000-000000000001', 1.875, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-74b9-8be3-5dd8876f67da', '00000037-0000-0000-0000-000000000001', 1.800, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7723-95f4-280f5befd104', '00000037-0000-0000-0000-000000000001', 1.900, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7d7c-9df3-4cb4d0bc4f91', '00000037-0000-0000-0000-000000000001', 2.125, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-70c7-9742-0d03354ce0cb', '00000037-0000-0000-0000-000000000001', 2.375, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7ed5-9a2f-6a94cacbf359', '00000037-0000-0000-0000-000000000001', 1.825, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-77de-8639-7e4e2a5b94be', '00000037-0000-0000-0000-000000000001', 2.150, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-73e2-9498-cc74ad902fd5', '00000037-0000-0000-0000-000000000001', 2.375, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-76b9-af08-46a59fe616f9', '00000037-0000-0000-0000-000000000001', 1.925, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-731a-8a15-b83b207debf9', '00000037-0000-0000-0000-000000000001', 2.325, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7fe1-9203-686b96dc8045', '00000037-0000-0000-0000-000000000001', 1.950, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-72ca-be2e-e8f1100acf23', '00000037-0000-0000-0000-000000000001', 2.000, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7731-a83b-bec49a74995e', '00000037-0000-0000-0000-000000000001', 2.400, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7c11-b2d4-cf5a23ab4048', '00000037-0000-0000-0000-000000000001', 2.100, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7415-b6c2-f646b42ea619', '00000037-0000-0000-0000-000000000001', 2.150, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7ed8-b7e2-7a45071b7fed', '00000037-0000-0000-0000-000000000001', 2.350, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-714d-80b7-a3036bd3f8f2', '00000037-0000-0000-0000-000000000001', 2.125, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-78db-9c01-95a0bf661090', '00000037-0000-0000-0000-000000000001', 1.975, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7caf-8a78-78515afb2881', '00000037-0000-0000-0000-000000000001', 2.050, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7325-87b5-123272e83e96', '00000037-0000-0000-0000-000000000001', 2.400, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7a42-9508-e20700c14f6f', '00000037-0000-0000-0000-000000000001', 2.275, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7eb5-9b91-fa83c118da59', '00000037-0000-0000-0000-000000000001', 1.850, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7d27-a544-904ef4205402', '00000037-0000-0000-0000-000000000001', 2.100, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7f46-ae3d-ead8210396a1', '00000037-0000-0000-0000-000000000001', 2.400, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-775c-a7a7-e0d3b5c9ba16', '00000037-0000-0000-0000-000000000001', 2.400, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-704e-b184-dc7d39216fcc', '00000037-0000-0000-0000-000000000001', 2.150, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-711f-a2a5-a05be725aabd', '00000037-0000-0000-0000-000000000001', 1.950, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-79c2-a4e8-f48f81db549e', '00000037-0000-0000-0000-000000000001', 1.850, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-74f8-860d-11bf383fd56d', '00000037-0000-0000-0000-000000000001', 1.900, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7153-9367-b26f9d009195', '00000037-0000-0000-0000-000000000001', 1.800, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-73f2-83f2-31600396eaa9', '00000037-0000-0000-0000-000000000001', 2.000, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7a0b-8c78-38448c1040e7', '00000037-0000-0000-0000-000000000001', 2.000, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7673-8165-3296fa17d3f4', '00000037-0000-0000-0000-000000000001', 2.200, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7ea4-a007-4d664103aac0', '00000037-0000-0000-0000-000000000001', 2.025, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7fe4-bc83-6f19c9d4c591', '00000037-0000-0000-0000-000000000001', 2.125, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-724c-9519-48aaf968390f', '00000037-0000-0000-0000-000000000001', 1.900, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7569-8b96-b95ffdc8c4c0', '00000037-0000-0000-0000-000000000001', 2.250, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-79e9-8a50-362e435f0681', '00000037-0000-0000-0000-000000000001', 2.275, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7eaa-bf53-3f8740d9be49', '00000037-0000-0000-0000-000000000001', 2.075, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-70a5-8e2e-f3f27827a981', '00000037-0000-0000-0000-000000000001', 2.100, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7c72-b5b8-e73dc73c7fa4', '00000037-0000-0000-0000-000000000001', 2.125, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7c0e-9008-9e0c4bd2f5cf', '00000037-0000-0000-0000-000000000001', 2.225, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7510-92a3-506454076df2', '00000037-0000-0000-0000-000000000001', 2.075, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7b7e-a4d6-8d053800a30e', '00000037-0000-0000-0000-000000000001', 2.050, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-74f9-bc5c-4bd88d6ec324', '00000037-0000-0000-0000-000000000001', 1.875, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-73a9-9baf-f85d309ceb44', '00000037-0000-0000-0000-000000000001', 1.850, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-790a-8f71-3ccd10916bc0', '00000037-0000-0000-0000-000000000001', 2.150, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-767e-93ab-c6e6168bb808', '00000037-0000-0000-0000-000000000001', 2.225, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7f39-8c1b-dd02fbf14537', '00000037-0000-0000-0000-000000000001', 2.250, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-76c9-a7f0-b54b854a154c', '00000037-0000-0000-0000-000000000001', 1.825, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7a94-9d98-fc0d05933298', '00000037-0000-0000-0000-000000000001', 2.325, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-788b-ada9-9572a7a64d77', '00000037-0000-0000-0000-000000000001', 1.925, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-75f3-a4b7-8c6295758039', '00000037-0000-0000-0000-000000000001', 1.800, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7381-b88d-e44d004c167b', '00000037-0000-0000-0000-000000000001', 1.925, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-783e-bf24-4e545738b9aa', '00000037-0000-0000-0000-000000000001', 2.375, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7c0d-abf1-5b674ed977ce', '00000037-0000-0000-0000-000000000001', 1.875, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7efe-b40c-6cb85bb219cf', '00000037-0000-0000-0000-000000000001', 2.275, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7d4e-9280-94c19046c860', '00000037-0000-0000-0000-000000000001', 2.350, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7419-a003-5da361ae96e0', '00000037-0000-0000-0000-000000000001', 2.175, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7f10-bc88-3da90a7b74b1', '00000037-0000-0000-0000-000000000001', 2.325, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-795e-9ea1-46860e1c0db4', '00000037-0000-0000-0000-000000000001', 2.025, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-70e8-a6a7-a38a8baae954', '00000037-0000-0000-0000-000000000001', 2.200, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-727f-a205-b16378f8df9c', '00000037-0000-0000-0000-000000000001', 2.300, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7f8d-a0b7-6a266356db1f', '00000037-0000-0000-0000-000000000001', 2.350, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-72b1-b70b-55585de32fa3', '00000037-0000-0000-0000-000000000001', 2.050, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7fef-ac77-1c0ffafba4eb', '00000037-0000-0000-0000-000000000001', 2.100, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-79ae-9add-d9a86d37aac7', '00000037-0000-0000-0000-000000000001', 2.375, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7625-95a2-61e7a931824c', '00000037-0000-0000-0000-000000000001', 1.825, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7c9f-86c0-0697b4b20f30', '00000037-0000-0000-0000-000000000001', 2.300, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-744a-a557-3f4269af05bb', '00000037-0000-0000-0000-000000000001', 1.950, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7057-836d-5e974e5d9d0e', '00000037-0000-0000-0000-000000000001', 2.175, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7c37-a31a-42a484cbfa7a', '00000037-0000-0000-0000-000000000001', 1.975, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7627-95ad-a3f6365b0308', '00000037-0000-0000-0000-000000000001', 1.975, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
 
 
 --
 -- Data for Name: sign_offs; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.sign_offs VALUES (1001, '019cad8f-ac00-7c76-85db-b7f5a561bf81', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL);
+INSERT INTO public.sign_offs VALUES (1001, '019cad8f-ac00-75ce-803f-e76577e36412', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL);
 
 
 --
@@ -2974,36 +3107,36 @@ INSERT INTO public.sign_offs VALUES (1001, '019cad8f-ac00-7c76-85db-b7f5a561bf81
 -- Data for Name: stock_balances; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.stock_balances VALUES ('2f77d1c4-fac6-488e-a5a2-606c568ebacd', '00000033-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('85c8fab0-80b5-4154-abde-3ae27c6fe8da', '00000034-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 8.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('39c4623b-4c51-40e1-8f8f-d94cee63ffce', '00000032-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 9.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('d565f716-d620-4b9b-8572-28341f22bc26', '00000036-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 16800.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('88084dba-7728-4908-b525-e5b39a82c257', '00000035-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('685de63a-f2b8-43bd-8df7-e62d6e0406dd', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('c399c643-b3a8-42ac-986e-987850ba8901', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('1f6f2710-50c8-43b0-a2cb-d5d538228646', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('b8f34a25-ce8b-4ce4-8244-1df47a0f1303', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('ec9d49aa-7c33-440a-bafc-9546b02d96e4', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('391ef154-b3e9-4c19-a3ea-529cd5b4b596', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('9d1b3af6-a836-497b-b789-2d5f69e7a89d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('4d9f8695-ca33-42ef-afd7-00072af64bc2', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('dfeec9d5-2902-4b3d-a6ca-2070aadde68e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('85989e85-0a3e-43af-bcd6-55554c1e8ca5', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('ab9750cc-81e2-4b42-89af-4509f78172b0', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('971ca688-e381-4e3d-b137-7a40253b4d28', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('e8594ee7-a147-4f84-909e-af93bef7966b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('373487d2-1c97-47ff-ad06-c7f8c7c54c0c', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('d4ff6c93-16de-445f-bc9a-45904b42783e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('736c837a-c1c6-4047-a0e3-22618fbfd6e2', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('28abd534-e521-4972-b969-50219cfd1dc2', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('7fd26dc5-9d9f-4e4f-807f-34dee2bf26d3', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('4c7f465a-9e77-4023-8bef-88b89ba00cc8', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('5e36173e-62cd-4920-835d-4c125bceb427', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('67201601-b1bb-4075-b008-f5eb28419cda', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('20866162-4e37-439f-a536-e2dc5a7d805c', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('6569f0a6-b206-4fcb-a4cf-82d16950d9b4', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('cbe1860d-fb4e-4464-8562-c7896568e225', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('729ec305-c4d1-4347-93b7-1dbc128356c2', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('6e0a9d87-9d32-425d-9edf-255f210bbbcb', '00000033-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('9b559e99-dece-473a-b4be-61e2a4f51b25', '00000034-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 8.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('b682f219-f774-47cd-b0d6-73d8dad85c70', '00000035-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('b3c17c09-543d-4884-84b7-9897d1124752', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('3974dafd-ab18-4a23-8b80-17b6be632844', '00000036-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 16800.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('31c6091b-5cf5-4ccd-95e2-0b8b92d0a60f', '00000032-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 9.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('9f8fc598-4ba1-491c-88c6-4c5c0eecf321', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('c48d3b80-a66d-470e-9267-059e1a3161cb', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('15b11859-95a3-4638-8d0c-ebf114c07f15', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('88557add-3f55-4a1a-b933-b5cebaa64e84', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('cd5657b9-1b72-4683-b0d4-eed9704bd5e0', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('338c3a22-0b0d-46fa-b442-631ed56b79c7', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('7455f16e-29d6-4188-924c-d2c3cd152b57', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('72de7c89-9a1e-4c01-8023-a9cf5dfeca7c', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('3f8612bd-68da-4829-8a41-0e320356c4be', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('115bbe03-d1ae-4bbc-9f3b-b7acc6e5c5e5', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('8274ee58-05d1-4153-98cf-476137456924', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('d2dbce34-9527-4a5b-bbe1-ef58d4746de6', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('8d38ab25-1cb2-4606-aa05-0390dc202d45', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('391b6b1f-8ece-4743-8e10-638472c592c0', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('3dc26e50-de75-42bf-9a5f-593062a6e575', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('47e8cebd-c69c-46b3-a0c5-846c1e0675a6', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('99f3dde3-ee88-4535-96e5-f8ddf7888097', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('07159ccd-cd54-41e5-9610-e64830ecb63d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('13d638d7-873d-43a6-91e9-249c09ab680b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('49a4e634-fd88-4869-83e0-59427a72aab8', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('665d181e-eacf-44ec-a135-25b9e8192536', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('78319260-ac98-4cab-b106-b38bed00bc39', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('8f4e9a73-0458-4f95-98e9-68cb0a2257bd', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('270ab975-8bce-4778-969c-a1997c59ad10', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 2.0000, 0.0000, NULL);
 
 
 --
@@ -3033,59 +3166,59 @@ INSERT INTO public.stock_movements VALUES ('00000beb-0000-0000-0000-000000000001
 INSERT INTO public.stock_movements VALUES ('00000bec-0000-0000-0000-000000000001', '00000034-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'received', 8.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
 INSERT INTO public.stock_movements VALUES ('00000bed-0000-0000-0000-000000000001', '00000035-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'received', 3.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
 INSERT INTO public.stock_movements VALUES ('00000bee-0000-0000-0000-000000000001', '00000036-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'received', 20000.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-705c-8c73-8ccd7c1a7157', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7dac-90e2-f3b51b35ca66', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7064-a974-2728556f46fb', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7c2e-84ad-13b684f3aa3d', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-70cb-9d49-ef7fd2474723', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7da1-84d5-95edb7b9d498', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7118-a24d-bc4b9258fbd8', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7973-af83-f39379a3f06a', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-71ff-b494-9536ecd0b669', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-71db-ae47-46903f751cf8', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7255-907e-35e7efdc09fc', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7981-99b5-d2fdfadebd2d', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-72de-a9c4-b4bf64414242', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7b35-8b4d-9e3f44ad32ce', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-72f1-9713-8310bc3bf8d5', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-775c-91fd-78925dd06221', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7320-81e0-d9c503ab225f', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7fe0-ab4e-3e854c3928b9', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7322-b412-7589c1ad83ed', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7e00-867c-666351701c50', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-733c-a8ea-1dfeb9df6a48', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f7e-bcf0-dc996fb986b6', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7476-bd70-af55d8146888', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-71e3-8a90-64445904fe5e', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7479-beb2-241e8d13946d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7d74-afd7-170341fc4942', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-749b-844b-34857db9c423', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-75c3-bb87-de75bb22d384', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-74ac-8d75-f6fa8dfd6d50', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f29-a954-d82f44ee343a', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-74e4-a2cf-d775732eae3f', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-707b-8ddc-e10305c6b4e6', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-74f9-adc9-bc348bc7585c', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f91-9c60-47aa8abe2613', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7533-b55e-5109a1cd1f55', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-719a-9d9b-df8b11eaf4c1', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7535-84a0-bb4960d9ecc7', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-725e-b1b4-023949d2cfb6', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-75ad-ad2e-b3ec817e002c', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7a3e-b026-81fa3840bb09', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7639-9f62-eef3ad7d2e59', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7d31-83dc-d7bf14d42554', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-76de-b20a-ae396b30cfa0', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-79a1-b33a-f0ce608b48ec', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7726-87a2-78822c3320ff', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7efe-bf2b-514f83aeec72', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7790-a5a0-7931842a5425', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-77f3-8b08-22a0bcf9b482', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-77b1-969b-aad64c6df801', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-75a2-a8a1-e0d338e2d93f', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7800-bf13-dc258c5a59b6', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f3d-ab18-ef2e4dc6c51e', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7834-a4c7-4469573ba40f', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f0c-82f7-70b8826085d4', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-78bb-a9d8-02cd2899bb0f', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7d9c-a39d-022b70a11b42', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-78d2-a745-ae09ed3d02bb', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-74b9-8be3-5dd8876f67da', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-78df-80a8-29d604bbfc21', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7723-95f4-280f5befd104', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7927-99cb-941f70a97eeb', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7d7c-9df3-4cb4d0bc4f91', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-795f-b41b-8c4ed053ea59', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-70c7-9742-0d03354ce0cb', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-79e1-b94c-e13a6bec5d05', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7ed5-9a2f-6a94cacbf359', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-79e8-ada6-a2fa16383f96', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-77de-8639-7e4e2a5b94be', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7a5c-bffd-a63b3783cf6b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-73e2-9498-cc74ad902fd5', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7a65-a01e-dc8a02a6dda2', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-76b9-af08-46a59fe616f9', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7b06-b151-f3331ec04bec', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-731a-8a15-b83b207debf9', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7b65-bd1e-f8d1ba6abe80', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7fe1-9203-686b96dc8045', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7b7f-bd49-630eb8914301', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-72ca-be2e-e8f1100acf23', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7c3d-adcc-5dc135676bc4', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7731-a83b-bec49a74995e', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7c44-97dd-9a9323b4d1b4', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7c11-b2d4-cf5a23ab4048', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7c4f-a9c3-6305bb92b568', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7415-b6c2-f646b42ea619', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7d04-9ccb-f0dee0cda6a9', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7ed8-b7e2-7a45071b7fed', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7d9e-b7b1-7f4e243f6271', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-714d-80b7-a3036bd3f8f2', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7dea-8204-88ee1d782620', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-78db-9c01-95a0bf661090', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7e7d-a665-c9ca393f2f0e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7caf-8a78-78515afb2881', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7eab-96dc-849d575d62df', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7325-87b5-123272e83e96', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7f50-b990-030643d52682', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7a42-9508-e20700c14f6f', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7f86-b993-d9baa759a5ba', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7eb5-9b91-fa83c118da59', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ffb-9972-58a792129fb1', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7d27-a544-904ef4205402', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-700c-9612-c68cdc91f41e', '00000032-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -1.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7c5b-b822-3e66d4f76262', '00000036-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -3200.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7e81-8bc9-01be14b3b296', '00000035-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -1.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7003-9b30-59960b9ed308', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f46-ae3d-ead8210396a1', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7033-819e-549fa2c4baf4', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-775c-a7a7-e0d3b5c9ba16', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7095-8593-0a43481cfb2d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-704e-b184-dc7d39216fcc', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-70a9-8f75-758e15179671', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-711f-a2a5-a05be725aabd', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-70c5-933f-5a29f2c5751a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-79c2-a4e8-f48f81db549e', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-70d1-a3df-cc269626310e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-74f8-860d-11bf383fd56d', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-70f9-9e42-1a47bd1ae400', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7153-9367-b26f9d009195', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-715f-a5d7-222d30523568', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-73f2-83f2-31600396eaa9', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-71b9-8485-f59ab796878f', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7a0b-8c78-38448c1040e7', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-71df-b7c6-cd899f81adb7', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7673-8165-3296fa17d3f4', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7226-acd3-5e6ac2ed8772', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7ea4-a007-4d664103aac0', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-723c-af72-bf5659fb167d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7fe4-bc83-6f19c9d4c591', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-733c-8db5-489f27f88b78', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-724c-9519-48aaf968390f', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-734c-9abf-8d02a7dfde63', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7569-8b96-b95ffdc8c4c0', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7424-9596-3e75c659ea96', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-79e9-8a50-362e435f0681', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7451-b010-cd858362f5c6', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7eaa-bf53-3f8740d9be49', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-749c-b83e-3c3817cfbde6', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-70a5-8e2e-f3f27827a981', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-758c-bb9c-633b48291bff', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7c72-b5b8-e73dc73c7fa4', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-75ae-ba89-1af126c9b1fc', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7c0e-9008-9e0c4bd2f5cf', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7668-9186-a0f92873a615', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7510-92a3-506454076df2', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-768a-bc7f-a69663125f60', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7b7e-a4d6-8d053800a30e', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-76b2-a23a-ff551262cd3c', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-74f9-bc5c-4bd88d6ec324', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-77ac-bfd9-6fde0c87d686', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-73a9-9baf-f85d309ceb44', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-77cf-9898-b9734d7a7dd8', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-790a-8f71-3ccd10916bc0', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-77dd-b035-cd7dbc589951', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-767e-93ab-c6e6168bb808', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7882-ac89-62c6ed27da0d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f39-8c1b-dd02fbf14537', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-78da-ac75-611a9a746892', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-76c9-a7f0-b54b854a154c', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-798d-83ed-74cc626139be', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7a94-9d98-fc0d05933298', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7a11-944c-ddd347da908d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-788b-ada9-9572a7a64d77', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7a3f-9e91-d07d95ebb044', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-75f3-a4b7-8c6295758039', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7a98-885a-3e7c615f65b6', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7381-b88d-e44d004c167b', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7aab-b6b4-f9070988f590', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-783e-bf24-4e545738b9aa', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7aad-9129-e94869530ce4', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7c0d-abf1-5b674ed977ce', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7aae-85b3-5f127c6628a9', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7efe-b40c-6cb85bb219cf', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7acc-a70d-e37b9c74f44b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7d4e-9280-94c19046c860', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7afd-9299-51031fba67d7', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7419-a003-5da361ae96e0', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7b7a-aa00-2123423790b2', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f10-bc88-3da90a7b74b1', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7b7b-9110-63dff6a3cb00', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-795e-9ea1-46860e1c0db4', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7b95-b48c-978222f75726', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-70e8-a6a7-a38a8baae954', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7bc2-90f8-d65f67f4a6cb', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-727f-a205-b16378f8df9c', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7c68-8c08-0d246608a68b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f8d-a0b7-6a266356db1f', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7c7d-acc5-d2ca4afec939', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-72b1-b70b-55585de32fa3', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7d1c-9a56-43cfdd12d7b0', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7fef-ac77-1c0ffafba4eb', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7da9-b351-8462ad4bac53', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-79ae-9add-d9a86d37aac7', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7dba-bd85-59eea8940579', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7625-95a2-61e7a931824c', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7dbb-a434-c8912bf3c510', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7c9f-86c0-0697b4b20f30', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7e6d-8278-0673e1b799c6', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-744a-a557-3f4269af05bb', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7f9c-9e2f-92b9b64099be', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7057-836d-5e974e5d9d0e', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7fc1-87b9-d7805dc02af7', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7c37-a31a-42a484cbfa7a', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ff3-abb3-d0779ad52ebd', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7627-95ad-a3f6365b0308', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-705f-9a00-46cd0d391711', '00000035-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -1.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7127-b535-702c2456caa5', '00000036-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -3200.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-71d1-97f2-a2e758b530a1', '00000032-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -1.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
 
 
 --
@@ -3100,14 +3233,15 @@ INSERT INTO public.storage_places VALUES ('00000029-0000-0000-0000-000000000001'
 -- Data for Name: stored_answers; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'TickFastener', 'test-65690749-2', '\x35df477b98694fc5360ec985da87e302ccb1d31394911854b071a8b76981b84a', '{"state": "tightened", "fastenerCode": "drain-plug", "notTightened": 1}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'TickFastener', 'test-65690749-3', '\x1ee9817a5a68014952957a3dea551db211ec1df007950bc849415875ba809b6f', '{"state": "tightened", "fastenerCode": "cover-bolt", "notTightened": 0}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-65690749-4', '\x397a0729113749035179b0d27c2416fe0b66214faf7b33c00316508baeac1b29', '{"open": ["hot-oil", "used-oil", "cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-65690749-5', '\xab32fb2b4c85b124bcaeb5a715d932877640b12eaefb45ff80a3b9775ea4acbf', '{"open": ["used-oil", "cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-65690749-6', '\x18e02172445ff9469f56ceee3b3b892c404a82d5108e080b25972a7f65a043e3', '{"open": ["cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-65690749-7', '\x215c6f38f14e2930aa1d86447c1cf10a901a27b1c204c34c72e755bdad6a991a', '{"open": ["turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-65690749-8', '\xababfee56e458e3d1b839947e70c1401d71ee08834ceb5ca82407bc99acdac12', '{"open": [], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'SignOffCard', 'test-65690749-9', '\x174df36b460ad49e76e763b905dace0c74d0b1a94f397bb06e90ef3b884c648a', '{"signedAt": "2026-03-02T08:00:00Z", "doneItems": ["oil-and-filter", "valve-clearance-check"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'TickFastener', 'test-19329977-2', '\x35df477b98694fc5360ec985da87e302ccb1d31394911854b071a8b76981b84a', '{"state": "tightened", "fastenerCode": "drain-plug", "notTightened": 1}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'TickFastener', 'test-19329977-3', '\x1ee9817a5a68014952957a3dea551db211ec1df007950bc849415875ba809b6f', '{"state": "tightened", "fastenerCode": "cover-bolt", "notTightened": 0}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'InspectSeals', 'test-19329977-4', '\x439cd29d4d8e45fdef565be78dca78c6c258829a69026fffe2c8bf17b9e81942', '{"seals": [{"name": "Head cover gasket", "unit": "piece", "place": "Head cover", "policy": "inspectAndReuse", "allowed": null, "earlier": [], "partCode": "cover-gasket", "quantity": 1, "placeCode": "head-cover", "inspection": {"at": "2026-03-02T08:00:00Z", "by": "Tek Nician", "taken": 0.0000, "remark": null, "verdict": "fit"}}, {"name": "Plug well O-ring", "unit": "piece", "place": "Head cover", "policy": "replaceIfDamaged", "allowed": null, "earlier": [], "partCode": "plug-well-o-ring", "quantity": 2, "placeCode": "head-cover", "inspection": null}], "state": "checkedIn", "notInspected": 0, "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-19329977-5', '\x397a0729113749035179b0d27c2416fe0b66214faf7b33c00316508baeac1b29', '{"open": ["hot-oil", "used-oil", "cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-19329977-6', '\xab32fb2b4c85b124bcaeb5a715d932877640b12eaefb45ff80a3b9775ea4acbf', '{"open": ["used-oil", "cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-19329977-7', '\x18e02172445ff9469f56ceee3b3b892c404a82d5108e080b25972a7f65a043e3', '{"open": ["cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-19329977-8', '\x215c6f38f14e2930aa1d86447c1cf10a901a27b1c204c34c72e755bdad6a991a', '{"open": ["turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-19329977-9', '\xababfee56e458e3d1b839947e70c1401d71ee08834ceb5ca82407bc99acdac12', '{"open": [], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'SignOffCard', 'test-19329977-10', '\x174df36b460ad49e76e763b905dace0c74d0b1a94f397bb06e90ef3b884c648a', '{"signedAt": "2026-03-02T08:00:00Z", "doneItems": ["oil-and-filter", "valve-clearance-check"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
 
 
 --
@@ -3608,6 +3742,14 @@ ALTER TABLE ONLY public.findings
 
 ALTER TABLE ONLY public.fleet_ridings
     ADD CONSTRAINT pk_fleet_ridings PRIMARY KEY (version);
+
+
+--
+-- Name: goods_in_imports pk_goods_in_imports; Type: CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.goods_in_imports
+    ADD CONSTRAINT pk_goods_in_imports PRIMARY KEY (id);
 
 
 --
@@ -4905,6 +5047,20 @@ CREATE INDEX ix_findings_withdrawn_remark_id ON public.findings USING btree (wit
 
 
 --
+-- Name: ix_goods_in_imports_content_hash; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE UNIQUE INDEX ix_goods_in_imports_content_hash ON public.goods_in_imports USING btree (content_hash);
+
+
+--
+-- Name: ix_goods_in_imports_imported_by; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_goods_in_imports_imported_by ON public.goods_in_imports USING btree (imported_by);
+
+
+--
 -- Name: ix_hand_turns_confirmed_by; Type: INDEX; Schema: public; Owner: -
 --
 
@@ -5752,10 +5908,10 @@ CREATE INDEX ix_stock_balances_place_id ON public.stock_balances USING btree (pl
 
 
 --
--- Name: ix_stock_count_lines_count_id_part_id; Type: INDEX; Schema: public; Owner: -
+-- Name: ix_stock_count_lines_count_id_number; Type: INDEX; Schema: public; Owner: -
 --
 
-CREATE INDEX ix_stock_count_lines_count_id_part_id ON public.stock_count_lines USING btree (count_id, part_id);
+CREATE UNIQUE INDEX ix_stock_count_lines_count_id_number ON public.stock_count_lines USING btree (count_id, number);
 
 
 --
@@ -5763,6 +5919,13 @@ CREATE INDEX ix_stock_count_lines_count_id_part_id ON public.stock_count_lines U
 --
 
 CREATE INDEX ix_stock_count_lines_counted_by ON public.stock_count_lines USING btree (counted_by);
+
+
+--
+-- Name: ix_stock_count_lines_explained_by; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_stock_count_lines_explained_by ON public.stock_count_lines USING btree (explained_by);
 
 
 --
@@ -5808,6 +5971,13 @@ CREATE INDEX ix_stock_counts_started_by ON public.stock_counts USING btree (star
 
 
 --
+-- Name: ix_stock_lots_expires_on; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_stock_lots_expires_on ON public.stock_lots USING btree (expires_on) WHERE (expires_on IS NOT NULL);
+
+
+--
 -- Name: ix_stock_lots_part_id_code; Type: INDEX; Schema: public; Owner: -
 --
 
@@ -5843,10 +6013,10 @@ CREATE INDEX ix_stock_movements_lot_id ON public.stock_movements USING btree (lo
 
 
 --
--- Name: ix_stock_movements_moved_by; Type: INDEX; Schema: public; Owner: -
+-- Name: ix_stock_movements_moved_by_moved_at; Type: INDEX; Schema: public; Owner: -
 --
 
-CREATE INDEX ix_stock_movements_moved_by ON public.stock_movements USING btree (moved_by);
+CREATE INDEX ix_stock_movements_moved_by_moved_at ON public.stock_movements USING btree (moved_by, moved_at);
 
 
 --
@@ -5857,10 +6027,10 @@ CREATE INDEX ix_stock_movements_order_line_id ON public.stock_movements USING bt
 
 
 --
--- Name: ix_stock_movements_part_id_moved_at; Type: INDEX; Schema: public; Owner: -
+-- Name: ix_stock_movements_part_id_moved_at_id; Type: INDEX; Schema: public; Owner: -
 --
 
-CREATE INDEX ix_stock_movements_part_id_moved_at ON public.stock_movements USING btree (part_id, moved_at);
+CREATE INDEX ix_stock_movements_part_id_moved_at_id ON public.stock_movements USING btree (part_id, moved_at, id);
 
 
 --
@@ -5875,6 +6045,13 @@ CREATE INDEX ix_stock_movements_place_id ON public.stock_movements USING btree (
 --
 
 CREATE INDEX ix_stock_movements_reason_remark_id ON public.stock_movements USING btree (reason_remark_id);
+
+
+--
+-- Name: ix_stock_movements_reserved; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_stock_movements_reserved ON public.stock_movements USING btree (part_id, job_card_number, place_id, lot_id) INCLUDE (reserved_change) WHERE (reserved_change <> (0)::numeric);
 
 
 --
@@ -6018,6 +6195,13 @@ CREATE UNIQUE INDEX ix_wrench_adapters_name ON public.wrench_adapters USING btre
 
 
 --
+-- Name: stock_movements a_refuse_gone; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER a_refuse_gone BEFORE INSERT ON public.stock_movements FOR EACH ROW WHEN (((new.on_hand_change > (0)::numeric) OR (new.reserved_change > (0)::numeric))) EXECUTE FUNCTION public.refuse_stock_of_what_is_gone();
+
+
+--
 -- Name: audit_rows append_only; Type: TRIGGER; Schema: public; Owner: -
 --
 
@@ -6155,6 +6339,13 @@ CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.estimates FOR EACH 
 --
 
 CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.fastener_ticks FOR EACH ROW EXECUTE FUNCTION public.refuse_change();
+
+
+--
+-- Name: goods_in_imports append_only; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.goods_in_imports FOR EACH ROW EXECUTE FUNCTION public.refuse_change();
 
 
 --
@@ -6435,6 +6626,13 @@ CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.estimates FOR EACH
 --
 
 CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.fastener_ticks FOR EACH STATEMENT EXECUTE FUNCTION public.refuse_change();
+
+
+--
+-- Name: goods_in_imports append_only_truncate; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.goods_in_imports FOR EACH STATEMENT EXECUTE FUNCTION public.refuse_change();
 
 
 --
@@ -6813,6 +7011,13 @@ CREATE TRIGGER audit AFTER INSERT OR DELETE OR UPDATE ON public.second_person_ma
 --
 
 CREATE TRIGGER audit AFTER INSERT OR DELETE OR UPDATE ON public.shim_series FOR EACH ROW EXECUTE FUNCTION public.write_audit('false');
+
+
+--
+-- Name: stock_counts audit; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER audit AFTER INSERT OR DELETE OR UPDATE ON public.stock_counts FOR EACH ROW EXECUTE FUNCTION public.write_audit('false');
 
 
 --
@@ -7863,6 +8068,14 @@ ALTER TABLE ONLY public.findings
 
 
 --
+-- Name: goods_in_imports fk_goods_in_imports_people_imported_by; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.goods_in_imports
+    ADD CONSTRAINT fk_goods_in_imports_people_imported_by FOREIGN KEY (imported_by) REFERENCES public.people(id) ON DELETE RESTRICT;
+
+
+--
 -- Name: hand_turns fk_hand_turns_job_cards_job_card_number; Type: FK CONSTRAINT; Schema: public; Owner: -
 --
 
@@ -8775,6 +8988,14 @@ ALTER TABLE ONLY public.stock_count_lines
 
 
 --
+-- Name: stock_count_lines fk_stock_count_lines_people_explained_by; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.stock_count_lines
+    ADD CONSTRAINT fk_stock_count_lines_people_explained_by FOREIGN KEY (explained_by) REFERENCES public.people(id) ON DELETE RESTRICT;
+
+
+--
 -- Name: stock_count_lines fk_stock_count_lines_remarks_remark_id; Type: FK CONSTRAINT; Schema: public; Owner: -
 --
 
@@ -9383,6 +9604,13 @@ GRANT SELECT,INSERT,DELETE,UPDATE ON TABLE public.fleet_ridings TO workshop_serv
 
 
 --
+-- Name: TABLE goods_in_imports; Type: ACL; Schema: public; Owner: -
+--
+
+GRANT SELECT,INSERT ON TABLE public.goods_in_imports TO workshop_service;
+
+
+--
 -- Name: TABLE hand_turns; Type: ACL; Schema: public; Owner: -
 --
 
@@ -9740,17 +9968,24 @@ GRANT SELECT,INSERT,DELETE,UPDATE ON TABLE public.stock_counts TO workshop_servi
 
 
 --
--- Name: TABLE stock_lots; Type: ACL; Schema: public; Owner: -
---
-
-GRANT SELECT,INSERT,DELETE,UPDATE ON TABLE public.stock_lots TO workshop_service;
-
-
---
 -- Name: TABLE stock_movements; Type: ACL; Schema: public; Owner: -
 --
 
 GRANT SELECT,INSERT ON TABLE public.stock_movements TO workshop_service;
+
+
+--
+-- Name: TABLE stock_differences; Type: ACL; Schema: public; Owner: -
+--
+
+GRANT SELECT,INSERT,DELETE,UPDATE ON TABLE public.stock_differences TO workshop_service;
+
+
+--
+-- Name: TABLE stock_lots; Type: ACL; Schema: public; Owner: -
+--
+
+GRANT SELECT,INSERT,DELETE,UPDATE ON TABLE public.stock_lots TO workshop_service;
 
 
 --

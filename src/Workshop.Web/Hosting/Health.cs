@@ -11,7 +11,13 @@ internal static class Health
     private const string Ready = "ready";
 
     public static void AddDbContextCheck(this IHealthChecksBuilder checks) =>
-        checks.AddCheck<DatabaseCheck>("database", tags: [Ready]);
+        checks.AddCheck<DatabaseCheck>("database", tags: [Ready]).AddCheck<LedgerWatch>("ledger", tags: [Ready]);
+
+    public static void AddLedgerWatch(this IServiceCollection services)
+    {
+        services.AddSingleton<LedgerWatch>();
+        services.AddHostedService(provider => provider.GetRequiredService<LedgerWatch>());
+    }
 
     public static void MapHealth(this IEndpointRouteBuilder app)
     {

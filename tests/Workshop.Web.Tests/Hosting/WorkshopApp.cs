@@ -109,6 +109,7 @@ public sealed class WorkshopApp(PostgresServer server) : IAsyncLifetime
             host.UseSetting("Drift:Refits", "false");
             host.UseSetting("Due:Recomputes", "false");
             host.UseSetting("Waits:Keep", "false");
+            host.UseSetting("Stores:WatchLedger", "false");
             host.UseSetting("Smtp:Sends", "false");
             host.UseSetting("Workshop:SignInsPerMinute", "100000");
             host.UseSetting("Workshop:RequestsPerSecond", "100000");

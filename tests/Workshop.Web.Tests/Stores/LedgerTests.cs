@@ -2,10 +2,12 @@ using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 using Workshop.Domain.People;
 using Workshop.Domain.Stores;
 using Workshop.Tests.Hosting;
+using Workshop.Web.Hosting;
 using Workshop.Web.Tests.Bookings;
 using Xunit;
 
@@ -166,9 +168,15 @@ public sealed class LedgerTests(WorkshopApp app) : IClassFixture<WorkshopApp>
 
         await Owner("update stock_balances set on_hand = on_hand + 1 where part_id = (select id from parts where code = @code)");
         var found = await desk.Get("/api/v1/stock/check");
+        var watch = app.Services.GetRequiredService<LedgerWatch>();
+        await watch.Look(Ct);
+        var health = await app.Anonymous().GetStringAsync(new Uri("/health/ready", UriKind.Relative), Ct);
         var page = await (await TestPages.SignedIn(app, Roles.Manager)).Open("/stores/check");
         await Owner("update stock_balances set on_hand = on_hand - 1 where part_id = (select id from parts where code = @code)");
 
+        Assert.Equal("Degraded", health);
+        Assert.Equal(0, await watch.Look(Ct));
+        Assert.Equal("Healthy", await app.Anonymous().GetStringAsync(new Uri("/health/ready", UriKind.Relative), Ct));
         Assert.Equal(1, found.GetProperty("differences").GetInt32());
         var row = found.GetProperty("rows")[0];
         Assert.Equal((part, 5m, 6m), (row.GetProperty("partCode").GetString(), row.GetProperty("ledgerOnHand").GetDecimal(), row.GetProperty("balanceOnHand").GetDecimal()));

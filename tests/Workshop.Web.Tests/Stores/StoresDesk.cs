@@ -102,16 +102,19 @@ internal sealed class StoresDesk(WorkshopApp app, HttpClient client)
         return (at.Sum(l => l.GetProperty("onHand").GetDecimal()), at.Sum(l => l.GetProperty("reserved").GetDecimal()));
     }
 
-    /// <summary>A visit whose kit is so many of the part, reserved as far as there is.</summary>
+    /// <summary>A visit whose kit is so many of the part.</summary>
+    public Task<TestVisit> Booked(string code, decimal quantity = 1) => app.Booked(
+        new Dictionary<string, Likelihood> { [TestEngines.OilService] = Likelihood.Certain },
+        TestEngines.Twin() with
+        {
+            Joints = [new Joint("sump-drain", "Oil drain", [TestEngines.DrainPlug], [])],
+            ServiceItems = [TestEngines.Twin().ServiceItems.Single(i => i.Code == TestEngines.OilService) with { Parts = [new ItemPart(code, quantity)] }],
+        });
+
+    /// <summary>The same, reserved as far as there is.</summary>
     public async Task<TestVisit> Reserved(string code, decimal quantity = 1)
     {
-        var visit = await app.Booked(
-            new Dictionary<string, Likelihood> { [TestEngines.OilService] = Likelihood.Certain },
-            TestEngines.Twin() with
-            {
-                Joints = [new Joint("sump-drain", "Oil drain", [TestEngines.DrainPlug], [])],
-                ServiceItems = [TestEngines.Twin().ServiceItems.Single(i => i.Code == TestEngines.OilService) with { Parts = [new ItemPart(code, quantity)] }],
-            });
+        var visit = await Booked(code, quantity);
         await Reserve(visit);
         return visit;
     }

@@ -1197,6 +1197,7 @@ namespace Workshop.Web.Data.Migrations
                 {
                     id = table.Column<Guid>(type: "uuid", nullable: false),
                     count_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    number = table.Column<int>(type: "integer", nullable: false),
                     part_id = table.Column<Guid>(type: "uuid", nullable: false),
                     lot_id = table.Column<Guid>(type: "uuid", nullable: true),
                     counted = table.Column<decimal>(type: "numeric(14,4)", precision: 14, scale: 4, nullable: false),
@@ -1936,9 +1937,10 @@ namespace Workshop.Web.Data.Migrations
                 column: "marked_by");
 
             migrationBuilder.CreateIndex(
-                name: "ix_stock_count_lines_count_id_part_id",
+                name: "ix_stock_count_lines_count_id_number",
                 table: "stock_count_lines",
-                columns: new[] { "count_id", "part_id" });
+                columns: new[] { "count_id", "number" },
+                unique: true);
 
             migrationBuilder.CreateIndex(
                 name: "ix_stock_count_lines_counted_by",

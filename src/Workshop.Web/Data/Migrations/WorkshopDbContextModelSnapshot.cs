@@ -5190,6 +5190,10 @@ namespace Workshop.Web.Data.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("lot_id");
 
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
                     b.Property<Guid>("PartId")
                         .HasColumnType("uuid")
                         .HasColumnName("part_id");
@@ -5221,8 +5225,9 @@ namespace Workshop.Web.Data.Migrations
                     b.HasIndex("RemarkId")
                         .HasDatabaseName("ix_stock_count_lines_remark_id");
 
-                    b.HasIndex("CountId", "PartId")
-                        .HasDatabaseName("ix_stock_count_lines_count_id_part_id");
+                    b.HasIndex("CountId", "Number")
+                        .IsUnique()
+                        .HasDatabaseName("ix_stock_count_lines_count_id_number");
 
                     b.ToTable("stock_count_lines", null, t =>
                         {

@@ -52,6 +52,7 @@ internal static class DemoSeeder
         var staff = await DemoStaff.Assemble(db, services, people, time, history, ct);
         await new DemoHistory(db, staff, stores, openDays, fleet, plan).Write(clock.GetCurrentInstant(), ct);
         await instruments.Drop(ct);
+        await new DemoStores(db, staff, workshop).Write(clock.GetCurrentInstant(), ct);
     }
 
     private static void AddCalendar(WorkshopDbContext db, DemoWorkshop workshop, LocalDate today)

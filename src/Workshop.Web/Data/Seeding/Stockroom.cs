@@ -15,6 +15,7 @@ internal sealed class Stockroom(WorkshopDbContext db, DemoWorkshop workshop, Gui
 {
     // No shim box is ever complete: every seventh compartment is empty, so that a wanted size may be missing.
     private const int EmptyCompartment = 7;
+    private const int StepOfTheWalk = 10;
 
     private readonly Dictionary<string, Guid> parts = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Guid> places = new(StringComparer.Ordinal);
@@ -25,7 +26,7 @@ internal sealed class Stockroom(WorkshopDbContext db, DemoWorkshop workshop, Gui
         foreach (var name in workshop.StoragePlaces)
         {
             places.Add(name, NewId.At(now));
-            db.StoragePlaces.Add(new StoragePlace { Id = places[name], Name = name });
+            db.StoragePlaces.Add(new StoragePlace { Id = places[name], Name = name, WalkOrder = places.Count * StepOfTheWalk });
         }
 
         var rings = SeedFiles.SealingRings();
@@ -48,6 +49,7 @@ internal sealed class Stockroom(WorkshopDbContext db, DemoWorkshop workshop, Gui
             }
         }
 
+        db.PartScanCodes.AddRange(workshop.Packages.Select(p => new PartScanCode { Code = p.Code, PartId = parts[p.Part], Quantity = p.Quantity }));
         var series = SeedFiles.ShimSeries();
         db.ShimSeries.AddRange(workshop.ShimBoxes.Select(box =>
             series[box.PartCode].Of(parts[box.PartCode], places[box.Place], box.Columns)));
