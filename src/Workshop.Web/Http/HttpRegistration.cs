@@ -35,7 +35,6 @@ internal static class HttpRegistration
             o.ModelBindingMessageProvider.SetAttemptedValueIsInvalidAccessor(
                 (value, name) => $"{FieldNames.Camel(name)} is \"{value}\", which is not of the form asked for.");
         }).AddViewOptions(o => o.HtmlHelperOptions.ClientValidationEnabled = false);
-        services.Configure<RouteOptions>(o => o.LowercaseUrls = true);
         services.AddAntiforgery(o =>
         {
             o.Cookie.Name = "workshop-form";
