@@ -57,6 +57,8 @@ public static class OrderWords
             _ when !part.Part.Stocked => $"{booked}; it is ordered for visits only",
             DemandLaw.BookedOnly when !part.Issues.TellsRate =>
                 $"{booked}; {part.Issues.Weeks.Count} weeks of issues tell no rate yet, {IssueHistory.FewestWeeks} would",
+            DemandLaw.BookedOnly when part.Issues.PerDay > 0 =>
+                $"{booked}; no more is to be expected, as visits are booked longer ahead than that ({unit.Say(part.Issues.Total)} went out in {part.Issues.Weeks.Count} weeks)",
             DemandLaw.BookedOnly => $"{booked}; nothing more is to be expected, as {unit.Say(part.Issues.Total)} went out in {part.Issues.Weeks.Count} weeks",
             var law => $"{booked} and about {About(demand.Expected, unit)} more is to be expected, as {unit.Say(part.Issues.Total)} went out in {part.Issues.Weeks.Count} weeks ({Spoken(law)})",
         };

@@ -86,6 +86,16 @@ public class OrderProposalTests
     }
 
     [Fact]
+    public void Where_visits_are_booked_longer_ahead_than_a_delivery_takes_nothing_beyond_them_is_expected()
+    {
+        var proposal = OrderProposal.For(
+            Propose(onHand: 1, issues: [1, 2, 1, 2], booked: [(2, 1, 0)]).Of, new NoticeOfVisits([.. Enumerable.Repeat(40, 30)]), new OrderDays(Today, Today.PlusDays(7), Today.PlusDays(37)));
+
+        Assert.Equal((DemandLaw.BookedOnly, 1m, 0m), (proposal.InLeadTime.Law, proposal.ReorderPoint, proposal.Quantity));
+        Assert.Contains("booked visits want 1; no more is to be expected, as visits are booked longer ahead than that (6 went out in 4 weeks)", proposal.Why, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Why_is_said_with_every_figure()
     {
         var proposal = Propose(onHand: 2, reserved: 1, onOrder: 1, issues: [0, 3, 1, 2, 0, 2, 1, 3], booked: [(3, 2, 0)], pack: 5);

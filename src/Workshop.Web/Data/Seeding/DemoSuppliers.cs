@@ -4,7 +4,11 @@ using Workshop.Web.Features.Orders;
 namespace Workshop.Web.Data.Seeding;
 
 /// <summary>Who sells what to the invented workshop, as seed/demo/suppliers.json says.</summary>
-internal sealed record DemoSupplies(string About, IReadOnlyList<DemoSupplier> Suppliers, IReadOnlyList<DemoSupply> Supplies);
+internal sealed record DemoSupplies(string About, IReadOnlyList<DemoSupplier> Suppliers, IReadOnlyList<DemoSupply> Supplies, IReadOnlyList<DemoOrder> Placed);
+
+internal sealed record DemoOrder(string Supplier, string Why, IReadOnlyList<DemoOrderLine> Lines);
+
+internal sealed record DemoOrderLine(string Part, decimal Quantity);
 
 internal sealed record DemoSupplier(
     string Name, int DeliveryDays, decimal DeliveryDaysSd, decimal? SmallestOrder, string? CustomerNumber, string? Email = null);
@@ -15,8 +19,7 @@ internal sealed record DemoSupply(
     string? SupplierCode = null);
 
 /// <summary>
-/// Enters the suppliers, and what is proposed on the seeding day of the first of them as a draft and of the second as an order that is
-/// on its way.
+/// Enters the suppliers and what they sell, orders that are on their way, and a draft of what is proposed of the first of them.
 /// </summary>
 internal sealed class DemoSuppliers(WorkshopDbContext db, DemoStaff staff)
 {
@@ -44,30 +47,38 @@ internal sealed class DemoSuppliers(WorkshopDbContext db, DemoStaff staff)
             }, AddSupply.Handle, ct);
         }
 
-        await OrderOf(ids[demo.Suppliers[0].Name], isPlaced: false, ct);
-        await OrderOf(ids[demo.Suppliers[1].Name], isPlaced: true, ct);
+        foreach (var order in demo.Placed)
+        {
+            await Place(ids[order.Supplier], order, ct);
+        }
+
+        await Draft(ids[demo.Suppliers[0].Name], ct);
     }
 
     /// <summary>Half of what is proposed, so that the rest stands as a proposal.</summary>
-    private async Task OrderOf(Guid supplier, bool isPlaced, CancellationToken ct)
+    private async Task Draft(Guid supplier, CancellationToken ct)
     {
         var proposed = await staff.Look(Manager, new ProposeOrders.Request(), ProposeOrders.Handle, ct);
         var lines = proposed.Suppliers.SingleOrDefault(s => s.SupplierId == supplier)?.Lines ?? [];
-        if (lines.Count == 0)
+        if (lines.Count > 0)
         {
-            return;
+            await staff.Do(Manager, new DraftOrder.Request
+            {
+                SupplierId = supplier,
+                Lines = [.. lines.Where((_, i) => i % 2 == 0).Select(l => new OrderLineFields { PartCode = l.PartCode, Quantity = l.Quantity, Reason = l.Why })],
+            }, DraftOrder.Handle, ct);
         }
+    }
 
+    private async Task Place(Guid supplier, DemoOrder order, CancellationToken ct)
+    {
         var made = await staff.Do(Manager, new DraftOrder.Request
         {
             SupplierId = supplier,
-            Lines = [.. lines.Where((_, i) => i % 2 == 0).Select(l => new OrderLineFields { PartCode = l.PartCode, Quantity = l.Quantity, Reason = l.Why })],
+            Lines = [.. order.Lines.Select(l => new OrderLineFields { PartCode = l.Part, Quantity = l.Quantity, Reason = order.Why })],
         }, DraftOrder.Handle, ct);
-        if (isPlaced)
-        {
-            var version = await db.PurchaseOrders.AsNoTracking().Where(o => o.Number == made.Number)
-                .Select(o => EF.Property<uint>(o, MappingExtensions.RowVersion)).SingleAsync(ct);
-            await staff.Do(Manager, new PlaceOrder.Request { Number = made.Number, RowVersion = version }, PlaceOrder.Handle, ct);
-        }
+        var version = await db.PurchaseOrders.AsNoTracking().Where(o => o.Number == made.Number)
+            .Select(o => EF.Property<uint>(o, MappingExtensions.RowVersion)).SingleAsync(ct);
+        await staff.Do(Manager, new PlaceOrder.Request { Number = made.Number, RowVersion = version }, PlaceOrder.Handle, ct);
     }
 }

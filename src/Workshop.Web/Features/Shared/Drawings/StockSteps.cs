@@ -21,6 +21,7 @@ public sealed record StockSteps
     public const double Floor = Height - 34;
 
     private const int MostTicks = 8;
+    private const double HalfDate = 18;
 
     /// <summary>A path of steps: what is there less what is needed.</summary>
     public required string Line { get; init; }
@@ -71,7 +72,7 @@ public sealed record StockSteps
             Levels = [.. Enumerable.Range((int)Math.Ceiling(least / step), MostTicks * 3).Select(i => i * step).TakeWhile(l => l <= most)
                 .Select(l => (Y((decimal)l), unit.Say((decimal)l)))],
             Dates = [.. Enumerable.Range(0, span + 1).Where(i => i % every == 0).Select(today.PlusDays)
-                .Select(d => (X(d), d.ToString("MM-dd", CultureInfo.InvariantCulture)))],
+                .Where(d => X(d) < Right - HalfDate).Select(d => (X(d), d.ToString("MM-dd", CultureInfo.InvariantCulture)))],
             Words = $"{name}: what is there on the days to come, less what booked visits need, and if all that lies ready were used as well; the same in the table below.",
         };
     }
