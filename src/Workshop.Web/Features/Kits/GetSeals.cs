@@ -47,13 +47,17 @@ public static class GetSeals
             join remark in db.Remarks on inspection.RemarkId equals remark.Id into remarks
             from remark in remarks.DefaultIfEmpty()
             where inspection.JobCardNumber == number
-            orderby inspection.InspectedAt, inspection.Id
             select new { Row = inspection, By = person.Name, Remark = remark == null ? null : remark.Text }).ToListAsync(ct);
-        var said = rows.ToLookup(
-            r => (r.Row.PlaceCode, r.Row.PartCode), r => new Inspection(r.Row.Verdict, r.Row.Taken, r.Remark, r.By, r.Row.InspectedAt));
+        var said = rows.ToDictionary(r => r.Row.Id, r => (r.Row, Said: new Inspection(r.Row.Verdict, r.Row.Taken, r.Remark, r.By, r.Row.InspectedAt)));
+        var standing = OpenedSeals.Standing([.. rows.Select(r => r.Row)]).ToDictionary(i => (i.PlaceCode, i.PartCode), i => (Guid?)i.Id);
         var seals = OpenedSeals.Of(open.Specification, open.ItemsUnderWay, parts).Select(seal =>
         {
-            List<Inspection> all = [.. said[(seal.PlaceCode, seal.PartCode)].Reverse()];
+            var all = new List<Inspection>();
+            for (var id = standing.GetValueOrDefault((seal.PlaceCode, seal.PartCode)); id is { } at; id = said[at].Row.SupersedesId)
+            {
+                all.Add(said[at].Said);
+            }
+
             var part = parts.GetValueOrDefault(seal.PartCode);
             return new Seal(
                 seal.PlaceCode, seal.Place, seal.PartCode, part?.Name, part?.Unit ?? PartUnit.Piece, seal.Quantity, seal.Policy,
