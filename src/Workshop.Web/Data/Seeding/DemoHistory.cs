@@ -5,7 +5,9 @@ using Workshop.Domain.Measures;
 using Workshop.Domain.Statistics;
 using Workshop.Web.Features.Drift;
 using Workshop.Web.Features.Intervals;
+using Workshop.Web.Features.Kits;
 using Workshop.Web.Features.Motorcycles;
+using Workshop.Web.Features.Stores;
 
 namespace Workshop.Web.Data.Seeding;
 
@@ -18,6 +20,7 @@ internal sealed class DemoHistory(
 {
     private const string Advisor = "greta";
     private const int BookedAhead = 6;
+    private const int DeliveryDays = 4;
     private const int LongestSincePassingBy = 40;
     private const double NeverPasses = 0.3;
     private const int ValvesOfTheOpenOne = 16;
@@ -38,10 +41,12 @@ internal sealed class DemoHistory(
         await ReadOdometers(booked, staff.Time.DayOf(now), random, ct);
         staff.Clock.Now = now;
         await stores.FillUp(now, ct);
+        await stores.Discontinue(ct);
         db.ChangeTracker.Clear();
         await FitDrift(ct);
         await BookAhead(writer, booked, now, random, ct);
         await new DemoSuppliers(db, staff).Write(ct);
+        await ExpectWhatIsShort(now, ct);
         await new DemoContacts(db, staff).Write(now, ct);
         await new DemoMoney(db, staff).Write(now, ct);
     }
@@ -135,6 +140,7 @@ internal sealed class DemoHistory(
             if (index == 0)
             {
                 await writer.CheckInNow(visit, number, random.Stream("standing here"), ct);
+                await PickFirst(technicians[0], number, ct);
             }
         }
     }
@@ -150,5 +156,30 @@ internal sealed class DemoHistory(
             new PlannedVisit(motorcycle.Plan, day, motorcycle.Plan.NowKm, VisitPurpose.ValveCheck, "FB-01", Sloppy: false),
             motorcycle.Id, "tilda", begun, ct);
         staff.Clock.Now = now;
+    }
+
+    /// <summary>Somebody has begun to walk through the stores for the visit that is here.</summary>
+    private async Task PickFirst(string technician, int number, CancellationToken ct)
+    {
+        foreach (var row in (await staff.Look(technician, new GetPickList.Request(number), GetPickList.Handle, ct)).ToPick.Take(2))
+        {
+            await staff.Do(technician, new PickParts.Request
+            {
+                Number = number, PartCode = row.PartCode, PlaceId = row.PlaceId, LotId = row.LotId, Quantity = row.Quantity,
+            }, PickParts.Handle, ct);
+        }
+    }
+
+    /// <summary>Of what the visits to come lack, half of the parts are on their way.</summary>
+    private async Task ExpectWhatIsShort(Instant now, CancellationToken ct)
+    {
+        var missing = await staff.Look(Advisor, new ListShortages.Request(), ListShortages.Handle, ct);
+        foreach (var part in missing.Parts.Where(p => p.ShortBy > 0).Where((_, index) => index % 2 == 0))
+        {
+            await staff.Do(Advisor, new ExpectDelivery.Request
+            {
+                PartCode = part.PartCode, Quantity = part.ShortBy, ExpectedOn = staff.Time.DayOf(now).PlusDays(DeliveryDays),
+            }, ExpectDelivery.Handle, ct);
+        }
     }
 }

@@ -62,9 +62,11 @@ internal sealed record DemoWorkingHours(IReadOnlyList<IsoDayOfWeek> Weekdays, Lo
 /// <param name="Hardness">Of rubber, Shore A.</param>
 /// <param name="InsteadOf">The part that it stands in for.</param>
 /// <param name="Note">What is to be kept in mind then.</param>
+/// <param name="ReplacedBy">It is made no more since the seeding day, and this took its place.</param>
 internal sealed record DemoPart(
     string Code, string Name, PartKind Kind, PartUnit Unit, string Place, decimal Stock, string? Size = null, string? Material = null,
-    int? Hardness = null, int? ShelfLifeMonths = null, string? InsteadOf = null, string? Note = null);
+    int? Hardness = null, int? ShelfLifeMonths = null, string? InsteadOf = null, string? Note = null,
+    string? Designation = null, decimal? PackQuantity = null, int? DeliveryDays = null, string? ReplacedBy = null);
 
 /// <summary>What a scanner reads on a package, and what it holds.</summary>
 internal sealed record DemoPackage(string Part, string Code, decimal Quantity);

@@ -15,7 +15,9 @@ internal sealed class Stockroom(WorkshopDbContext db, DemoWorkshop workshop, Gui
 {
     // No shim box is ever complete: every seventh compartment is empty, so that a wanted size may be missing.
     private const int EmptyCompartment = 7;
-    private const int StepOfTheWalk = 10;
+
+    // So that a place may come between two others.
+    private const int WalkStep = 10;
 
     private readonly Dictionary<string, Guid> parts = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Guid> places = new(StringComparer.Ordinal);
@@ -26,7 +28,7 @@ internal sealed class Stockroom(WorkshopDbContext db, DemoWorkshop workshop, Gui
         foreach (var name in workshop.StoragePlaces)
         {
             places.Add(name, NewId.At(now));
-            db.StoragePlaces.Add(new StoragePlace { Id = places[name], Name = name, WalkOrder = places.Count * StepOfTheWalk });
+            db.StoragePlaces.Add(new StoragePlace { Id = places[name], Name = name, WalkOrder = places.Count * WalkStep });
         }
 
         var rings = SeedFiles.SealingRings();
@@ -39,9 +41,11 @@ internal sealed class Stockroom(WorkshopDbContext db, DemoWorkshop workshop, Gui
             {
                 Id = parts[demo.Code], Code = demo.Code, Name = demo.Name, Kind = demo.Kind, Unit = demo.Unit,
                 InnerDiameterMm = size?.InnerMm, OuterDiameterMm = size?.OuterMm, SectionMm = size?.SectionMm,
-                Material = demo.Material, Hardness = demo.Hardness, ShelfLifeMonths = demo.ShelfLifeMonths,
-                Form = demo.Kind == PartKind.SealingRing ? "A" : null, FittedOnce = demo.Kind == PartKind.SealingRing,
-                Designation = demo.Size is null ? null : demo.Kind == PartKind.SealingRing ? $"DIN 7603 A {demo.Size}" : demo.Size,
+                Material = demo.Material, Hardness = demo.Hardness, ShelfLifeMonths = demo.ShelfLifeMonths, PackQuantity = demo.PackQuantity,
+                DeliveryDays = demo.DeliveryDays, Form = demo.Kind == PartKind.SealingRing ? "A" : null,
+                FittedOnce = demo.Kind is PartKind.SealingRing or PartKind.FastenerUsedOnce,
+                Designation = demo.Designation
+                    ?? (demo.Size is null ? null : demo.Kind == PartKind.SealingRing ? $"DIN 7603 A {demo.Size}" : demo.Size),
             });
             if (demo.InsteadOf is { } other)
             {
@@ -84,6 +88,19 @@ internal sealed class Stockroom(WorkshopDbContext db, DemoWorkshop workshop, Gui
             {
                 UpTo(full, box.PartCode, box.Place, ShimThickness.FromMillimetres(thickness));
             }
+        }
+
+        await db.SaveChangesAsync(ct);
+        db.ChangeTracker.Clear();
+    }
+
+    /// <summary>Parts that are made no more say what took their place.</summary>
+    public async Task Discontinue(CancellationToken ct)
+    {
+        foreach (var demo in workshop.Parts.Where(p => p.ReplacedBy is not null))
+        {
+            var part = await db.Parts.SingleAsync(p => p.Code == demo.Code, ct);
+            (part.Discontinued, part.ReplacedById) = (true, parts[demo.ReplacedBy!]);
         }
 
         await db.SaveChangesAsync(ct);
