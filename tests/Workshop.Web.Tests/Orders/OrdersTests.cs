@@ -191,6 +191,31 @@ public sealed class OrdersTests(WorkshopApp app) : IClassFixture<WorkshopApp>
     }
 
     [Fact]
+    public async Task What_keeps_only_so_long_comes_in_by_its_lot()
+    {
+        var advisor = await app.As(Roles.Advisor);
+        await app.Look(async db =>
+        {
+            db.Parts.Add(new Part { Id = NewId.At(app.Clock), Code = "sealant-12", Name = "Sealant", Kind = PartKind.Sealant, Unit = PartUnit.Millilitre, ShelfLifeMonths = 12 });
+            return await db.SaveChangesAsync(Ct);
+        });
+        var number = await Placed(advisor, await AddSupplier(advisor), ("sealant-12", 90));
+        var line = Line(await Get(advisor, $"/api/v1/orders/{number}"), "sealant-12");
+        async Task<HttpResponseMessage> Came(object came) =>
+            await advisor.Send(HttpMethod.Post, $"/api/v1/orders/{number}/receipts", new { lines = new[] { came } }, await advisor.Tag($"/api/v1/orders/{number}"));
+
+        var without = await Came(new { lineId = line, quantity = 90, placeId = TestWorkshop.Shelf });
+        var with = await Came(new { lineId = line, quantity = 90, placeId = TestWorkshop.Shelf, lotCode = "L 7" });
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, without.StatusCode);
+        Assert.Equal(["lines[0].lotCode"], (await without.Json()).GetProperty("errors").EnumerateObject().Select(e => e.Name));
+        with.EnsureSuccessStatusCode();
+        var lot = await app.Look(db => db.StockLots.SingleAsync(l => l.Code == "L 7", Ct));
+        Assert.Equal((new LocalDate(2027, 3, 2), new LocalDate(2026, 3, 2)), (lot.ExpiresOn, lot.ReceivedOn));
+        Assert.Equal(90, await OnHand("sealant-12"));
+    }
+
+    [Fact]
     public async Task Another_day_moves_what_is_open_and_closing_gives_it_up()
     {
         var advisor = await app.As(Roles.Advisor);

@@ -2,14 +2,14 @@ using System.Text.Json.Serialization;
 using FluentValidation;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Workshop.Domain;
 using Workshop.Domain.Measures;
 using Workshop.Domain.Orders;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
 using Workshop.Domain.Stores;
 using Workshop.Web.Data;
-using Workshop.Web.Features.Shims;
+using Workshop.Web.Features.Bookings;
+using Workshop.Web.Features.Stores;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Orders;
@@ -44,6 +44,12 @@ public static class ReceiveOrder
         /// <summary>Shims only: as the micrometer reads them; as ordered where it is not given.</summary>
         public decimal? ThicknessMm { get; init; }
 
+        /// <summary>As the maker marks it; asked for of parts with a shelf life.</summary>
+        public string? LotCode { get; init; }
+
+        /// <summary>The last day of the lot; reckoned from the shelf life where it is not given.</summary>
+        public LocalDate? ExpiresOn { get; init; }
+
         /// <summary>Where it is put.</summary>
         public Guid? PlaceId { get; init; }
 
@@ -64,12 +70,13 @@ public static class ReceiveOrder
             line.RuleFor(l => l.LineId).IsGiven("the line of the order");
             line.RuleFor(l => l.Quantity).IsWithin(0, SupplyFieldsValidator.LargestQuantity, 4, "pieces or ml");
             line.RuleFor(l => l.ThicknessMm).IsShimThickness();
+            line.RuleFor(l => l.LotCode).IsAtMost(QuantityRules.LongestLot);
             line.RuleFor(l => l.PlaceId).IsGiven("the place where it is put").When(l => l.Quantity > 0);
             line.RuleFor(l => l.UnitCost).IsWithin(0, SupplyFieldsValidator.DearestUnit, SupplyFieldsValidator.CostDecimals, "");
         });
     }
 
-    private sealed record Arrival(LineFields Typed, PurchaseOrderLine Line, Part Part)
+    private sealed record Arrival(LineFields Typed, PurchaseOrderLine Line, Part Part, StoragePlace Place, StockLot? Lot)
     {
         public decimal? UnitCost => Typed.UnitCost ?? Line.UnitCost;
     }
@@ -88,12 +95,12 @@ public static class ReceiveOrder
         }
 
         var lines = await db.PurchaseOrderLines.Where(l => l.OrderNumber == order.Number).ToDictionaryAsync(l => l.Id, ct);
-        if (!(await Read(db, request, order, lines, ct)).TryGet(out var arrivals, out problem))
+        var now = clock.GetCurrentInstant();
+        if (!(await Read(db, request, order, lines, now, ct)).TryGet(out var arrivals, out problem))
         {
             return problem;
         }
 
-        var now = clock.GetCurrentInstant();
         var deliveries = (await db.ExpectedDeliveries.Where(d => d.OrderLineId != null && lines.Keys.Contains(d.OrderLineId.Value) && d.ClosedAt == null)
             .ToListAsync(ct)).ToLookup(d => d.OrderLineId!.Value);
         foreach (var arrival in arrivals)
@@ -119,13 +126,14 @@ public static class ReceiveOrder
     }
 
     private static async Task<Outcome<IReadOnlyList<Arrival>>> Read(
-        WorkshopDbContext db, Request request, PurchaseOrder order, Dictionary<Guid, PurchaseOrderLine> lines, CancellationToken ct)
+        WorkshopDbContext db, Request request, PurchaseOrder order, Dictionary<Guid, PurchaseOrderLine> lines, Instant now, CancellationToken ct)
     {
         // Rows of parts are locked first, in one order, as whoever moves stock does.
         var ids = lines.Values.Select(l => l.PartId).Distinct().ToArray();
         await db.Database.ExecuteSqlAsync($"select 1 from parts where id = any({ids}) order by id for no key update", ct);
         var parts = await db.Parts.AsNoTracking().Where(p => ids.Contains(p.Id)).ToDictionaryAsync(p => p.Id, ct);
         var places = await db.StoragePlaces.AsNoTracking().ToDictionaryAsync(p => p.Id, ct);
+        var today = (await WorkshopTimes.Read(db, ct)).DayOf(now);
         var (arrivals, faults) = (new List<Arrival>(), new List<FieldFault>());
         foreach (var (index, typed) in request.Lines.Index().Where(l => l.Item.Quantity > 0))
         {
@@ -151,7 +159,12 @@ public static class ReceiveOrder
                 faults.Add(over);
             }
 
-            arrivals.Add(new Arrival(typed, line, part));
+            var lot = await GoodsIn.LotOf(db, part, typed.LotCode, typed.ExpiresOn, today, now, ct);
+            faults.AddRange((lot.Problem?.Faults ?? []).Select(f => new FieldFault($"{at}.{f.Field}", f.Sentence)));
+            if (place is not null && !lot.IsRefused)
+            {
+                arrivals.Add(new Arrival(typed, line, part, place, lot.Value));
+            }
         }
 
         if (faults.Count == 0 && arrivals.Count == 0)
@@ -162,19 +175,12 @@ public static class ReceiveOrder
         return faults.Count > 0 ? Problem.Impossible("receipt-unfit", faults) : arrivals;
     }
 
-    private static IReadOnlyList<StockMovement> Movements(Arrival arrival, Actor actor, Instant now) => arrival.Line.Thickness is { } thickness
-        ? ShimLedger.Receipt(
-            arrival.Part.Id, arrival.Typed.PlaceId!.Value, arrival.Typed.ThicknessMm is { } read ? ShimThickness.FromMillimetres(read) : thickness,
-            thickness, (int)arrival.Typed.Quantity!.Value, actor.PersonId, now, arrival.UnitCost, arrival.Line.Id)
-        :
-        [
-            new StockMovement
-            {
-                Id = NewId.At(now), PartId = arrival.Part.Id, PlaceId = arrival.Typed.PlaceId!.Value, Kind = MovementKind.Received,
-                OnHandChange = arrival.Typed.Quantity!.Value, ReservedChange = 0, UnitCost = arrival.UnitCost,
-                OrderLineId = arrival.Line.Id, MovedBy = actor.PersonId, MovedAt = now,
-            },
-        ];
+    private static IReadOnlyList<StockMovement> Movements(Arrival arrival, Actor actor, Instant now)
+    {
+        var (typed, line) = (arrival.Typed, arrival.Line);
+        var measured = typed.ThicknessMm is { } read ? ShimThickness.FromMillimetres(read) : line.Thickness;
+        return new GoodsIn(arrival.Part, arrival.Place, typed.Quantity!.Value, measured, arrival.Lot, arrival.UnitCost, line.Id).Movements(actor, now);
+    }
 
     /// <summary>What the supplier charged is what it is known to ask from now on.</summary>
     private static async Task<IReadOnlyList<string>> NoteCosts(

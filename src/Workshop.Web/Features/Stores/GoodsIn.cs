@@ -16,7 +16,7 @@ internal sealed record GoodsIn(
 {
     /// <summary>One movement; of shims one each.</summary>
     public IReadOnlyList<StockMovement> Movements(Actor actor, Instant now) => Thickness is { } measured
-        ? ShimLedger.Receipt(Part.Id, Place.Id, measured, null, (int)Quantity, actor.PersonId, now)
+        ? ShimLedger.Receipt(Part.Id, Place.Id, measured, null, (int)Quantity, actor.PersonId, now, UnitCost, OrderLineId)
         :
         [
             new StockMovement
