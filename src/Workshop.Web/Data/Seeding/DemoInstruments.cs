@@ -1,16 +1,19 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Workshop.Domain;
+using Workshop.Domain.Bookings;
 using Workshop.Domain.Measures;
 using Workshop.Domain.Tooling;
 
 namespace Workshop.Web.Data.Seeding;
 
 /// <summary>The instruments of the invented workshop with their last certificates, and what goes between a wrench and a fastener.</summary>
-internal sealed class DemoInstruments(WorkshopDbContext db, DemoWorkshop workshop, Guid manager, LocalDate today, IClock clock)
+internal sealed class DemoInstruments(WorkshopDbContext db, DemoWorkshop workshop, Guid manager, WorkshopTime time, IClock clock)
 {
     private const decimal MillimetresPerInch = 25.4m;
     private const string Laboratory = "Invented measuring laboratory";
+
+    private readonly LocalDate today = time.DayOf(clock.GetCurrentInstant());
 
     public void Add()
     {
@@ -47,7 +50,7 @@ internal sealed class DemoInstruments(WorkshopDbContext db, DemoWorkshop worksho
         {
             var instrument = await db.Instruments.SingleAsync(i => i.Kind == demo.Kind && i.SerialNumber == demo.SerialNumber, ct);
             var at = clock.GetCurrentInstant() - Duration.FromHours(demo.DroppedHoursAgo!.Value);
-            InstrumentChanges.Apply(instrument, InstrumentEventKind.Dropped, null, today.PlusDays(-1));
+            InstrumentChanges.Apply(instrument, InstrumentEventKind.Dropped, null, time.DayOf(at));
             db.InstrumentEvents.Add(new InstrumentEvent
             {
                 Id = NewId.At(clock), InstrumentId = instrument.Id, Kind = InstrumentEventKind.Dropped, EnteredBy = manager, At = at,

@@ -40,7 +40,7 @@ internal static class DemoSeeder
         await db.Database.ExecuteSqlAsync($"select set_config('workshop.person', {manager.Id.ToString()}, true)", ct);
         var engineModels = SeedFiles.EngineModels();
         AddEngineModels(db, engineModels, manager.Id, clock);
-        var instruments = new DemoInstruments(db, workshop, manager.Id, today, clock);
+        var instruments = new DemoInstruments(db, workshop, manager.Id, WorkshopTime.Of(profile), clock);
         instruments.Add();
         await db.SaveChangesAsync(ct);
 

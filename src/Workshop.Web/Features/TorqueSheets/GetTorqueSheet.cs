@@ -116,7 +116,7 @@ public static class GetTorqueSheet
             line.Tick.State, line.Tick.Last is { } tick ? words.Of(tick) : null);
     }
 
-    internal static Step StepOf(Torque torque, WrenchChoice choice) => new(
+    private static Step StepOf(Torque torque, WrenchChoice choice) => new(
         torque.NewtonMetres,
         decimal.Round(torque.PoundFeet, 1),
         decimal.Round(torque.PoundInches, 0),
