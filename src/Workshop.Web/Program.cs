@@ -7,6 +7,7 @@ using Workshop.Web.Data.Seeding;
 using Workshop.Web.Features.Bays;
 using Workshop.Web.Features.Bookings;
 using Workshop.Web.Features.Calendars;
+using Workshop.Web.Features.CamTiming;
 using Workshop.Web.Features.Clearances;
 using Workshop.Web.Features.Consumables;
 using Workshop.Web.Features.Contacts;
@@ -123,6 +124,7 @@ FindingsApi.Map(api);
 PhotosApi.Map(api);
 TorqueSheetsApi.Map(api);
 ClearancesApi.Map(api);
+CamTimingApi.Map(api);
 ShimsApi.Map(api);
 SignOffApi.Map(api);
 

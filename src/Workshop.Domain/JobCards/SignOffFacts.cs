@@ -1,3 +1,4 @@
+using Workshop.Domain.CamTiming;
 using Workshop.Domain.Clearances;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Estimates;
@@ -51,6 +52,10 @@ public sealed record SignOffFacts
 
     /// <summary>Ticks that a second person has confirmed.</summary>
     public IReadOnlySet<Guid> WitnessedTicks { get; init; } = new HashSet<Guid>();
+    /// <summary>Checks of cam timing of this card, all attempts.</summary>
+    public IReadOnlyList<CamTimingCheck> CamChecks { get; init; } = [];
+
+    public IReadOnlyList<CamRecheck> CamRechecks { get; init; } = [];
 
     /// <summary>Codes of the cautions that somebody has acknowledged on this card.</summary>
     public IReadOnlySet<string> Acknowledged { get; init; } = new HashSet<string>();
@@ -89,6 +94,7 @@ public sealed record SignOffFacts
     {
         ServiceItemKind.ValveClearanceCheck => Readings.Count > 0,
         ServiceItemKind.ValveClearanceAdjustment => Disturbed.Count > 0,
+        ServiceItemKind.CamTimingCheck => CamChecks.Count > 0,
         _ => false,
     };
 }

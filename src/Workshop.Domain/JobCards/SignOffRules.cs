@@ -13,6 +13,7 @@ public enum SignOffPlace
     Readings,
     Shims,
     Findings,
+    CamTiming,
 }
 
 /// <summary>One thing that stands in the way of a sign-off.</summary>
@@ -41,6 +42,9 @@ public static class SignOffRules
         new OpenedFastenersAreTicked(),
         new OpenedSealsAreInspected(),
         new MarkedFastenersHaveASecondPerson(),
+        new CamTimingIsCheckedAsFound(),
+        new OpenedDrivesAreRechecked(),
+        new CamTimingIsLeftRight(),
         new CautionsAreAcknowledged(),
         new FindingsAreAnswered(),
     ];

@@ -13,6 +13,7 @@ using Workshop.Web.Features.Bookings;
 using Workshop.Web.Features.Drift;
 using Workshop.Web.Features.JobCards;
 using Workshop.Web.Features.Shims;
+using Workshop.Web.Features.Tooling;
 
 namespace Workshop.Web.Features.Clearances;
 
@@ -138,28 +139,8 @@ internal sealed class VisitEntry
     }
 
     /// <summary>An instrument that is named must exist, be of its kind, in use, and in calibration on the day.</summary>
-    public async Task CheckInstrument(string field, Guid? id, InstrumentKind kind, CancellationToken ct)
-    {
-        if (id is null)
-        {
-            return;
-        }
-
-        var instrument = await Db.Instruments.AsNoTracking().SingleOrDefaultAsync(i => i.Id == id, ct);
-        var wanted = kind == InstrumentKind.FeelerSet ? "a feeler set" : "a micrometer";
-        Add(instrument switch
-        {
-            null => new FieldFault(field, $"{field} is {id}: no instrument has it; choose {wanted} of the tooling."),
-            _ when instrument.Kind != kind =>
-                new FieldFault(field, $"{field} is {instrument.Name}, {instrument.SerialNumber}: it is no {wanted[2..]}; choose {wanted}."),
-            _ when instrument.State != InstrumentState.InUse =>
-                new FieldFault(field, $"{field} is {instrument.Name}, {instrument.SerialNumber}: it is not in use; choose {wanted} that is."),
-            _ when !instrument.MayBeUsedOn(Day) =>
-                new FieldFault(field, $"{field} is {instrument.Name}, {instrument.SerialNumber}: its calibration was due on {instrument.CalibrationDueOn:uuuu-MM-dd}; "
-                    + $"choose {wanted} that is in calibration on {Day:uuuu-MM-dd}."),
-            _ => null,
-        });
-    }
+    public async Task CheckInstrument(string field, Guid? id, InstrumentKind kind, CancellationToken ct) =>
+        Add(await UsableInstrument.FaultOf(Db, field, id, kind, Day, ct));
 
     /// <summary>A shim went in or a screw was turned: the booked adjustment begins, if it has not.</summary>
     public void Adjusts() => adjusts = true;
@@ -241,16 +222,6 @@ internal sealed class VisitEntry
     {
         var time = await WorkshopTimes.Read(Db, ct);
         Day = time.DayOf(MeasuredAt);
-        var cameIn = Open.CheckIn!.CheckedInAt;
-        if (MeasuredAt > Now || MeasuredAt < cameIn)
-        {
-            Add(new FieldFault("measuredAt",
-                $"measuredAt is {time.Say(MeasuredAt)}: from the check-in at {time.Say(cameIn)} until now, {time.Say(Now)}, is allowed."));
-        }
-
-        if (request.MeasuredBy is { } by && !await Db.People.AnyAsync(p => p.Id == by && p.IsStaff, ct))
-        {
-            Add(new FieldFault("measuredBy", $"measuredBy is {by}: it is nobody of the workshop's staff."));
-        }
+        faults.AddRange(await WhoAndWhen.FaultsOf(Db, Open, time, MeasuredAt, request.MeasuredBy, Now, ct));
     }
 }

@@ -31,6 +31,9 @@ public sealed record CardHead
     /// <summary>The engine belongs to nothing real.</summary>
     public required bool Invented { get; init; }
 
+    /// <summary>The specification says how the camshafts are driven and timed.</summary>
+    public required bool HasCamDrives { get; init; }
+
     public required WorkshopTime Time { get; init; }
 
     /// <summary>The card's row version, for a form that changes it.</summary>
@@ -50,6 +53,7 @@ public sealed record CardHead
         ($"/job-cards/{Card.Number}/shims", "Shims"),
         ($"/job-cards/{Card.Number}/findings", "Findings"),
         ($"/job-cards/{Card.Number}/estimate", "Estimate"),
+        .. HasCamDrives ? [($"/job-cards/{Card.Number}/cam-timing", "Cam timing")] : Array.Empty<(string, string)>(),
         ($"/job-cards/{Card.Number}/sign-off", "Sign-off"),
     ];
 
@@ -80,6 +84,7 @@ public sealed record CardHead
             SpecificationVersion = found.version.Version,
             Provenance = found.version.Specification.Provenance,
             Invented = found.model.Invented,
+            HasCamDrives = found.version.Specification.CamDrives.Count > 0,
             Time = await WorkshopTimes.Read(db, ct),
             RowVersion = found.RowVersion,
         };

@@ -57,6 +57,7 @@ public sealed class SignOffModel(WorkshopDbContext db) : WorkshopPage
         SignOffPlace.Readings => "Readings",
         SignOffPlace.Shims => "Shims",
         SignOffPlace.Findings => "Findings",
+        SignOffPlace.CamTiming => "Cam timing",
         _ => throw new ArgumentOutOfRangeException(nameof(place), place, null),
     };
 

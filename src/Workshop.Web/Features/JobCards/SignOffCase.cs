@@ -31,6 +31,8 @@ internal static class SignOffCase
             SealInspections = await db.SealInspections.AsNoTracking().Where(i => i.JobCardNumber == number).ToListAsync(ct),
             AskSecondPerson = await SecondPersons.Marked(db, open, ct),
             WitnessedTicks = await SecondPersons.Witnessed(db, number, ct),
+            CamChecks = await db.CamTimingChecks.AsNoTracking().Where(c => c.JobCardNumber == number).ToListAsync(ct),
+            CamRechecks = await db.CamRechecks.AsNoTracking().Where(r => r.JobCardNumber == number).ToListAsync(ct),
             Acknowledged = (await db.CautionAcknowledgements.AsNoTracking()
                 .Where(a => a.JobCardNumber == number).Select(a => a.CautionCode).ToListAsync(ct)).ToHashSet(StringComparer.Ordinal),
         };
@@ -47,6 +49,7 @@ internal static class SignOffCase
         SignOffPlace.Readings => $"/job-cards/{number}/readings",
         SignOffPlace.Shims => $"/job-cards/{number}/shims",
         SignOffPlace.Findings => $"/job-cards/{number}/findings",
+        SignOffPlace.CamTiming => $"/job-cards/{number}/cam-timing",
         _ => throw new ArgumentOutOfRangeException(nameof(place), place, null),
     };
 }
