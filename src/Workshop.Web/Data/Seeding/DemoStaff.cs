@@ -47,6 +47,11 @@ internal sealed class DemoStaff
 
     public Guid Micrometer { get; private set; }
 
+    private IReadOnlyDictionary<InstrumentKind, Guid> FirstOfKind { get; set; } = new Dictionary<InstrumentKind, Guid>();
+
+    /// <summary>The first instrument of a kind, by serial number.</summary>
+    public Guid First(InstrumentKind kind) => FirstOfKind[kind];
+
     /// <summary>By serial number: the set's id and its blades.</summary>
     public IReadOnlyDictionary<string, (Guid Id, IReadOnlyList<Clearance> Blades)> FeelerSets { get; private set; } =
         new Dictionary<string, (Guid, IReadOnlyList<Clearance>)>();
@@ -66,6 +71,7 @@ internal sealed class DemoStaff
         {
             Resources = await db.Resources.AsNoTracking().ToListAsync(ct),
             Micrometer = instruments.First(i => i.Kind == InstrumentKind.Micrometer).Id,
+            FirstOfKind = instruments.GroupBy(i => i.Kind).ToDictionary(g => g.Key, g => g.First().Id),
         };
         foreach (var (demo, person) in people)
         {

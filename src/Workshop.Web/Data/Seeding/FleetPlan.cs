@@ -20,6 +20,14 @@ internal sealed class FleetPlan
     // How far through the maker's interval each motorcycle is since its last check: some are overdue, some nearly due.
     private static readonly double[] ThroughInterval = [0.35, 0.97, 0.6, 1.2, 0.15, 0.8, 0.45, 0.99, 0.7, 0.25, 1.08, 0.55];
 
+    /// <summary>
+    /// Its chain is read at every visit: a four that is ridden far, and comes for oil every few thousand kilometres of its last thirty
+    /// thousand.
+    /// </summary>
+    public const int ChainReadOften = 9;
+    private const int OilServicesMore = 4;
+    private const double OverKm = 30_000;
+
     private readonly DemoFleet fleet;
     private readonly LocalDate today;
     private readonly RandomSource random;
@@ -60,11 +68,16 @@ internal sealed class FleetPlan
             index % 13 == 5 ? OdometerUnit.Miles : OdometerUnit.Kilometres,
             today.PlusDays(-days), fleet.Owners[index % fleet.Owners.Count], nowKm);
         Motorcycles.Add(motorcycle);
-        foreach (var (km, purpose) in WithOilServices(checks, nowKm, draw))
+        foreach (var (km, purpose) in WithOilServices(checks, nowKm, draw).Concat(index == ChainReadOften ? MoreOil(checks, nowKm) : []))
         {
             AddVisit(motorcycle, km, purpose, days, draw);
         }
     }
+
+    private static IEnumerable<(double Km, VisitPurpose Purpose)> MoreOil(List<double> checks, double nowKm) =>
+        Enumerable.Range(0, OilServicesMore).Select(i => nowKm - (OverKm * (i + 0.5) / OilServicesMore))
+            .Where(km => checks.TrueForAll(check => Math.Abs(check - km) > LeastOilGapKm))
+            .Select(km => (km, VisitPurpose.OilService));
 
     private static List<double> Checks(int index, DemoFleetEngine engine, RandomSource draw)
     {

@@ -35,10 +35,12 @@ internal sealed class ValveWork(
     /// <summary>A clearance is left outside its limits, and somebody has to accept that.</summary>
     public bool LeavesOutside => Outside().Any();
 
-    public async Task Do(CancellationToken ct)
+    /// <param name="before">What is done between the readings as found and the adjustment.</param>
+    public async Task Do(CancellationToken ct, Func<Task> before)
     {
         staff.SetClock(visit.Day, 9, 30);
         await Record(AsFound(), ct);
+        await before();
         var wrong = Outside().Select(l => l.Valve).Distinct().ToList();
         if (wrong.Count == 0)
         {

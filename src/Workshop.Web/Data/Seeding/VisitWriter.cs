@@ -45,9 +45,18 @@ internal sealed class VisitWriter(DemoStaff staff, Stockroom stores, OpenDays op
         }, AcknowledgeCautions.Handle, ct);
 
         var work = new ValveWork(staff, stores, visit, motorcycle.Engine, number, technician, draw);
+        var timing = new TimingWork(staff, visit, number, technician, draw.Stream("cam timing"));
         if (visit.Purpose == VisitPurpose.ValveCheck)
         {
-            await work.Do(ct);
+            await work.Do(ct, before: () => timing.AsFound(items.Exists(i => i.Kind == ServiceItemKind.CamTimingCheck), ct));
+            if (work.Begun)
+            {
+                await timing.AsLeft(ct);
+            }
+        }
+        else if (visit.Motorcycle.Index == FleetPlan.ChainReadOften)
+        {
+            await timing.AsFound(timed: false, ct);
         }
 
         staff.SetClock(visit.Day, 15);
@@ -60,6 +69,11 @@ internal sealed class VisitWriter(DemoStaff staff, Stockroom stores, OpenDays op
             Odometer = visit.OdometerCount + draw.WholeNumber(0, 4),
             AcceptsOutsideLimits = work.LeavesOutside,
             Remark = work.LeavesOutside ? "Owner told; comes back when the shims that are needed are here." : null,
+            AcceptsOutsideLimits = work.LeavesOutside || timing.LeavesOutside,
+            Remark = work.LeavesOutside ? "Owner told; comes back when the shims that are needed are here."
+                : timing.LeavesOutside ? "Camshafts late, chain near its limit: owner told, the chain is to be renewed at a visit of its own."
+                : null,
+            ExtraParts = visit.Purpose == VisitPurpose.ValveCheck && draw.Chance(0.3) ? SealsFoundWorn(specification) : null,
         }, SignOffCard.Handle, ct);
     }
 
