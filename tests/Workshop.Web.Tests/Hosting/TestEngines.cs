@@ -13,6 +13,11 @@ public static class TestEngines
     public const string Adjustment = "valve-clearance-adjustment";
     public const string OilService = "oil-and-filter";
 
+    public const string TimingCheck = "cam-timing-check";
+    public const string CamChain = "cam-chain";
+    public const string TensionerBolt = "tensioner-bolt";
+    public const string SprocketBolt = "sprocket-bolt";
+
     public const string CoverBolt = "cover-bolt";
     public const string CamCapBolt = "cam-cap-bolt";
     public const string DrainPlug = "drain-plug";
@@ -103,6 +108,45 @@ public static class TestEngines
         ],
         Provenance = Source,
     };
+
+    /// <summary>
+    /// The same with a cam chain of 15 to 30 teeth, lobe centres 105 after and 107 before top dead centre, 2 degrees permitted, a
+    /// tensioner with a limit of 14 mm, and a cam timing check; its adjustment opens sprocket bolts and tensioner.
+    /// </summary>
+    public static EngineSpecification TwinWithCamDrive()
+    {
+        var twin = Twin();
+        return twin with
+        {
+            CamDrives =
+            [
+                new CamDrive(
+                    CamChain, "cam chain", "only", [new("crankshaft to camshafts", DriveKind.Chain, 15, 30)],
+                    [Lobe("intake-cam", Side.Intake, 105), Lobe("exhaust-cam", Side.Exhaust, 107)],
+                    "Both wheel arrows level with the head", [SprocketBolt], Source)
+                {
+                    TensionerFasteners = [TensionerBolt], RecheckSprocketBolts = true, Tensioner = new ChainTensioner(14) { StopMm = 18 },
+                },
+            ],
+            Joints = [.. twin.Joints, new("tensioner", "Chain tensioner", [TensionerBolt], []), new("cam-wheels", "Camshaft wheels", [SprocketBolt], [])],
+            Fasteners =
+            [
+                .. twin.Fasteners,
+                new(TensionerBolt, "Tensioner bolt", 2, "M6x1", Torque.FromNewtonMetres(10), ThreadTreatment.Dry, "8 mm socket", Source),
+                new(SprocketBolt, "Sprocket bolt", 4, "M7x1", Torque.FromNewtonMetres(14), ThreadTreatment.Dry, "10 mm socket", Source),
+            ],
+            ServiceItems =
+            [
+                .. twin.ServiceItems.Select(i => i.Code == Adjustment
+                    ? i with { Joints = [.. i.Joints, "tensioner", "cam-wheels"], Cautions = ["cam-chain-taut", "tensioner-first", "tensioner-released", "turn-by-hand"] }
+                    : i),
+                new(TimingCheck, "Camshaft timing check", ServiceItemKind.CamTimingCheck, 30, Source) { Accesses = ["covers-off"], Cautions = ["eye-protection"] },
+            ],
+        };
+    }
+
+    private static LobeTiming Lobe(string camshaft, Side side, decimal centre) =>
+        new(camshaft, side, CrankAngle.FromDegrees(2)) { LobeCentre = CrankAngle.FromDegrees(centre) };
 
     private static ClearanceLimits Limit(Side side, int lobe, decimal lower, decimal upper, decimal setTo) => new(
         side, lobe, Clearance.FromMillimetres(lower), Clearance.FromMillimetres(upper), Clearance.FromMillimetres(setTo),

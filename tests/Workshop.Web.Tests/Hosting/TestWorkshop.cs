@@ -32,6 +32,9 @@ public static class TestWorkshop
     public static readonly Guid FeelerSet = Id(30);
     public static readonly Guid Micrometer = Id(31);
     public static readonly Guid SmallWrench = Id(32);
+    public static readonly Guid DegreeWheel = Id(33);
+    public static readonly Guid DialGauge = Id(34);
+    public static readonly Guid OldDialGauge = Id(35);
     public static readonly Guid Shelf = Id(40);
     public static readonly Guid ShimBox = Id(41);
 
@@ -103,6 +106,17 @@ public static class TestWorkshop
                 Id = SmallWrench, Kind = InstrumentKind.TorqueWrench, Name = "Torque wrench 5 to 25 N.m", SerialNumber = "W-1", Unit = "N.m",
                 RangeLowest = 5, RangeHighest = 25, Uncertainty = 4, CalibratedOn = new LocalDate(2026, 1, 5),
                 CalibrationDueOn = new LocalDate(2028, 1, 5),
+            },
+            new Instrument { Id = DegreeWheel, Kind = InstrumentKind.DegreeWheel, Name = "Degree wheel", SerialNumber = "D-1", Unit = "degree" },
+            new Instrument
+            {
+                Id = DialGauge, Kind = InstrumentKind.DialGauge, Name = "Dial gauge", SerialNumber = "G-1", Unit = "mm",
+                CalibratedOn = new LocalDate(2026, 1, 5), CalibrationDueOn = new LocalDate(2028, 1, 5),
+            },
+            new Instrument
+            {
+                Id = OldDialGauge, Kind = InstrumentKind.DialGauge, Name = "Dial gauge", SerialNumber = "G-0", Unit = "mm",
+                CalibratedOn = new LocalDate(2023, 1, 5), CalibrationDueOn = new LocalDate(2025, 1, 5),
             });
         for (var hundredths = 5; hundredths <= 40; hundredths++)
         {

@@ -14,5 +14,9 @@ internal static class CamTimingApi
             run.Post(body with { Number = number }, RecordCamTiming.Handle));
         bench.MapPost("/rechecks", (int number, ConfirmCamRecheck.Request body, Api run) =>
             run.Post(body with { Number = number }, ConfirmCamRecheck.Handle));
+        api.MapGet("/motorcycles/{id:guid}/chain-wear", (Guid id, Api run) => run.Read(new GetChainWear.Request(id), GetChainWear.Handle))
+            .WithTags("Cam timing");
+        api.MapGet("/engine-models/{id:guid}/chain-wear", (Guid id, Api run) => run.Read(new ListChainWear.Request(id), ListChainWear.Handle))
+            .WithTags("Cam timing");
     }
 }

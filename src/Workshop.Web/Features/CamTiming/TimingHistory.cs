@@ -20,7 +20,7 @@ internal static class TimingHistory
             c.Id, c.Stage, What(specification, c), c.Attempt, Words(c), c.MeasuredAt, Name(c.MeasuredBy), !superseded.Contains(c.Id), Why(c.ReasonRemarkId)));
         var chains = rows.Chains.Select(c => new GetCamTiming.Entry(
             c.Id, c.Stage, DriveName(c.DriveCode), c.Attempt, Words(c), c.MeasuredAt, Name(c.MeasuredBy), !superseded.Contains(c.Id), Why(c.ReasonRemarkId)));
-        return [.. checks.Concat(chains).OrderBy(e => e.Id)];
+        return [.. checks.Concat(chains).OrderBy(e => e.MeasuredAt).ThenBy(e => e.Attempt).ThenBy(e => e.What, StringComparer.Ordinal)];
 
         string Name(Guid person) => people.GetValueOrDefault(person, "somebody who left");
 

@@ -25,6 +25,9 @@ internal sealed record BeforeVisit(int Card, Instant Until);
 internal sealed record EngineDrift(
     Guid EngineModelId, DriftEngine Engine, EngineFitting? Fitting, OdometerTrack? Track, RidingRate? Rate)
 {
+    /// <summary>What the engine had done at each odometer reading of the motorcycles that it was in, corrected ones by any of their ids.</summary>
+    public IReadOnlyDictionary<Guid, Distance> Distances { get; init; } = new Dictionary<Guid, Distance>();
+
     /// <summary>Where the motorcycle's rate, and with it every date here, comes from.</summary>
     public RateBasis? RateBasis => Rate?.Basis;
 
@@ -85,8 +88,8 @@ internal sealed record EngineDrift(
         return [.. engines.Order().Where(specifications.ContainsKey).Select(id =>
         {
             var (model, specification) = specifications[id];
-            var history = new EngineHistory(
-                [.. readings[id]], [.. shims[id]], [.. events[id]], [.. parts[id]], EngineDistances([.. fittings[id]], readOn))
+            var distances = EngineDistances([.. fittings[id]], readOn);
+            var history = new EngineHistory([.. readings[id]], [.. shims[id]], [.. events[id]], [.. parts[id]], distances)
             {
                 FirstCheckDue = FirstCheckDue(specification),
                 LeftOut = leftOut.GetValueOrDefault(id, LeftOutVisits.None),
@@ -96,7 +99,8 @@ internal sealed record EngineDrift(
             var track = fitting is null ? null : TrackOf(instruments[fitting.MotorcycleId], readOn[fitting.MotorcycleId]);
             var doneNow = track is null ? (Distance?)null : fitting!.EngineDistanceAt(track.Last.Distance);
             return new EngineDrift(
-                model, DriftEngine.Of(id, specification, history, doneNow), fitting, track, track is null ? null : RidingRate.Of(track, fleet));
+                model, DriftEngine.Of(id, specification, history, doneNow), fitting, track, track is null ? null : RidingRate.Of(track, fleet))
+                { Distances = distances };
         })];
     }
 

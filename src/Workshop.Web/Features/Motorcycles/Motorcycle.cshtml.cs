@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using NodaTime;
 using Workshop.Web.Data;
+using Workshop.Web.Features.CamTiming;
 using Workshop.Web.Features.Intervals;
 using Workshop.Web.Http;
 
@@ -18,6 +19,9 @@ public sealed class MotorcycleModel(WorkshopDbContext db, IClock clock, IAuthori
 
     public IReadOnlyList<DueLine> Due { get; private set; } = [];
 
+    /// <summary>How far the chains of its engine are worn; those that were never read are left out.</summary>
+    public IReadOnlyList<ChainWearView.Chain> Chains { get; private set; } = [];
+
     public bool MayBook { get; private set; }
 
     public bool MayMeasure { get; private set; }
@@ -28,6 +32,7 @@ public sealed class MotorcycleModel(WorkshopDbContext db, IClock clock, IAuthori
     {
         Input = new RecordOdometer.Request { ReadOn = Today };
         Due = (await Read(new ListDue.Request { MotorcycleId = Id, Take = Slice.Largest }, ListDue.Handle)).Value.Rows;
+        Chains = [.. (await Read(new GetChainWear.Request(Id), GetChainWear.Handle)).Value.Chains.Where(c => c.Readings.Count > 0)];
         MayBook = (await authorization.AuthorizeAsync(User, Policies.Books)).Succeeded;
         MayMeasure = (await authorization.AuthorizeAsync(User, Policies.Measures)).Succeeded;
     }
