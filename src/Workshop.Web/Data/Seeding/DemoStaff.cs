@@ -105,12 +105,9 @@ internal sealed class DemoStaff
     /// <summary>Somebody tightens a fastener, with the best of what is offered on the clock's day.</summary>
     public Task Tighten(string account, int number, Fastener fastener, CancellationToken ct)
     {
-        var day = Time.DayOf(Clock.Now);
-        var choice = WrenchChoice.For(
-            WrenchTask.Of(fastener)[^1], [.. wrenches.Select(w => new WrenchOnHand(w, cycles.GetValueOrDefault(w.Id)))], adapters, day);
-        var best = choice.Offers.Count > 0 ? choice.Offers[0] : throw new InvalidOperationException($"{fastener.Code}: {choice.Missing}.");
+        var best = BestFor(fastener);
         var wrench = best.OnHand.Wrench;
-        if (wrench.CalibratedOn <= day)
+        if (wrench.CalibratedOn <= Time.DayOf(Clock.Now))
         {
             cycles[wrench.Id] = cycles.GetValueOrDefault(wrench.Id) + WrenchCycles.Of(fastener);
         }
@@ -120,6 +117,16 @@ internal sealed class DemoStaff
             Number = number, FastenerCode = fastener.Code, Tightened = true, WrenchId = wrench.Id, AdapterId = best.Adapter?.Id,
             AdapterAngleDegrees = best.AngleDegrees,
         }, TickFastener.Handle, ct);
+    }
+
+    /// <summary>The wrench that suits a fastener best on the clock's day.</summary>
+    public Guid WrenchFor(Fastener fastener) => BestFor(fastener).OnHand.Wrench.Id;
+
+    private WrenchOffer BestFor(Fastener fastener)
+    {
+        var choice = WrenchChoice.For(
+            WrenchTask.Of(fastener)[^1], [.. wrenches.Select(w => new WrenchOnHand(w, cycles.GetValueOrDefault(w.Id)))], adapters, Time.DayOf(Clock.Now));
+        return choice.Offers.Count > 0 ? choice.Offers[0] : throw new InvalidOperationException($"{fastener.Code}: {choice.Missing}.");
     }
 
     public void SetClock(LocalDate day, int hour, int minute = 0) =>

@@ -72,7 +72,7 @@ internal sealed class TimingWork(DemoStaff staff, PlannedVisit visit, int number
             await staff.Do(technician, new ConfirmCamRecheck.Request
             {
                 Number = number, Drive = drive.Code, TensionerWentInAtRest = true, TensionerReleased = true,
-                WrenchId = drive.RecheckSprocketBolts ? staff.WrenchFor(bolt!.Torque) : null,
+                WrenchId = drive.RecheckSprocketBolts ? staff.WrenchFor(bolt!) : null,
             }, ConfirmCamRecheck.Handle, ct);
         }
     }

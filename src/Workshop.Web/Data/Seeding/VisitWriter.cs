@@ -67,13 +67,10 @@ internal sealed class VisitWriter(DemoStaff staff, Stockroom stores, OpenDays op
         {
             Number = number,
             Odometer = visit.OdometerCount + draw.WholeNumber(0, 4),
-            AcceptsOutsideLimits = work.LeavesOutside,
-            Remark = work.LeavesOutside ? "Owner told; comes back when the shims that are needed are here." : null,
             AcceptsOutsideLimits = work.LeavesOutside || timing.LeavesOutside,
             Remark = work.LeavesOutside ? "Owner told; comes back when the shims that are needed are here."
                 : timing.LeavesOutside ? "Camshafts late, chain near its limit: owner told, the chain is to be renewed at a visit of its own."
                 : null,
-            ExtraParts = visit.Purpose == VisitPurpose.ValveCheck && draw.Chance(0.3) ? SealsFoundWorn(specification) : null,
         }, SignOffCard.Handle, ct);
     }
 
