@@ -64,6 +64,7 @@ public sealed class CamRecheckTests(WorkshopApp app) : IClassFixture<WorkshopApp
         Assert.Equal(["camTiming.exhaust-cam", "camTiming.intake-cam"], (await Reasons(technician, visit)).Where(r => r.StartsWith("cam", StringComparison.Ordinal)).Order());
 
         await FinishedVisits.TickAll(technician, visit);
+        await FinishedVisits.InspectSeals(technician, visit);
         await FinishedVisits.ReadCautions(technician, visit);
         var refused = await technician.PostAsJsonAsync($"{visit.Api}/sign-off", new { odometer = 24_000 }, Ct);
         Assert.Equal(HttpStatusCode.Conflict, refused.StatusCode);

@@ -80,7 +80,7 @@ public sealed class ChainWearTests(WorkshopApp app) : IClassFixture<WorkshopApp>
 
     private async Task<TestVisit> Again(TestVisit visit, int km)
     {
-        app.Clock.Now += Duration.FromDays(200);
+        app.Clock.Now += Duration.FromDays(40);
         return await app.CheckedInAgain(visit, km, new Dictionary<string, Likelihood>(TimingOnly));
     }
 
