@@ -51,9 +51,9 @@ public sealed record CardHead
         ($"/job-cards/{Card.Number}/seals", "Seals"),
         ($"/job-cards/{Card.Number}/readings", "Readings"),
         ($"/job-cards/{Card.Number}/shims", "Shims"),
+        .. HasCamDrives ? [($"/job-cards/{Card.Number}/cam-timing", "Cam timing")] : Array.Empty<(string, string)>(),
         ($"/job-cards/{Card.Number}/findings", "Findings"),
         ($"/job-cards/{Card.Number}/estimate", "Estimate"),
-        .. HasCamDrives ? [($"/job-cards/{Card.Number}/cam-timing", "Cam timing")] : Array.Empty<(string, string)>(),
         ($"/job-cards/{Card.Number}/sign-off", "Sign-off"),
     ];
 
