@@ -44,6 +44,20 @@ require_postgres() {
   has_postgres || install_packages PostgreSQL postgresql
 }
 
+# The folders where the service looks for the font of its PDFs (Features/Paper/PaperFonts.cs).
+require_fonts() {
+  local folder
+  for folder in /usr/share/fonts/truetype/dejavu /usr/share/fonts/dejavu-sans-fonts /usr/share/fonts/TTF /usr/share/fonts/dejavu; do
+    [ ! -r "$folder/DejaVuSans.ttf" ] || return 0
+  done
+  install_packages "The font DejaVu Sans" fonts-dejavu-core
+}
+
+# Reads PDFs back in the tests.
+require_poppler() {
+  { command -v pdftotext && command -v pdftoppm && command -v pdfinfo; } >/dev/null || install_packages Poppler poppler-utils
+}
+
 require_chromium() {
   [ -x /usr/bin/chromium ] || install_packages Chromium chromium fonts-dejavu-core
 }

@@ -93,6 +93,12 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
             "/book" => $"/book?motorcycle={motorcycle}",
             "/stores/counts/{id:guid}" => $"/stores/counts/{count}",
             "/stores/places/{code}" => $"/stores/places/{place}",
+            "/stores/labels/sheet" => "/stores/labels/sheet?of=places&stock=a4-3x8",
+            "/job-cards/{number:int}/papers/{paper}" => $"/job-cards/{card}/papers/worksheet",
+            "/stores/sizes" => "/stores/sizes?size=25x2.5&groove=true",
+            "/stores/sizes/equivalents" => "/stores/sizes/equivalents?part=AS568-214",
+            "/stores/sizes/gland" => "/stores/sizes/gland?kind=radialOnPiston&ring=AS568-214&grooveMm=25.5&counterpartMm=31.2&widthMm=4.8",
+            "/engine-models/threads" => "/engine-models/threads?thread=M6x1&propertyClass=8.8&form=solidBolt&into=steel&torqueNm=40",
             "/stores/shims/count" => $"/stores/shims/count?box={box}",
             "/job-cards/{number:int}/torque-sheet/{code}" => $"/job-cards/{card}/torque-sheet/oil-drain-plug",
             "/bays/{bay:guid}" => $"/bays/{bay}",
@@ -111,6 +117,9 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
                 .Replace("{findingId:guid}", finding, StringComparison.Ordinal)
                 .Replace("{id:guid}", route.StartsWith("/engine-models", StringComparison.Ordinal) ? model : motorcycle, StringComparison.Ordinal),
         })).ToList();
+
+        addresses.Add(("/job-cards/{number:int}/papers/{paper}", $"/job-cards/{card}/papers/torque-sheet"));
+        addresses.Add(("/job-cards/{number:int}/papers/{paper}", $"/job-cards/{card}/papers/pick-list"));
 
         // Two more forms of the same route: the longest, and one with rows of its own.
         foreach (var section in new[] { "service-items", "fasteners" })

@@ -55,6 +55,7 @@ public sealed record CardHead
         ($"/job-cards/{Card.Number}/findings", "Findings"),
         ($"/job-cards/{Card.Number}/estimate", "Estimate"),
         ($"/job-cards/{Card.Number}/sign-off", "Sign-off"),
+        ($"/job-cards/{Card.Number}/papers", "Papers"),
     ];
 
     public static async Task<Outcome<CardHead>> Load(WorkshopDbContext db, int number, CancellationToken ct)
