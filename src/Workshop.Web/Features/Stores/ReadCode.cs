@@ -4,6 +4,7 @@ using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
 using Workshop.Domain.Stores;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Paper;
 
 namespace Workshop.Web.Features.Stores;
 
@@ -19,7 +20,7 @@ public static class ReadCode
 
     public static async Task<Outcome<Answer>> Handle(
         Request request, WorkshopDbContext db, Actor actor, IClock clock, CancellationToken ct) =>
-        await Of(db, request.Code, ct) switch
+        await Of(db, PaperAddress.CodeIn(request.Code), ct) switch
         {
             ScannedThing.OfPlace { Code: var place } => new Answer(
                 request.Code, place, null, await db.StoragePlaces.Where(p => p.Code == place).Select(p => p.Name).SingleAsync(ct), null, null),

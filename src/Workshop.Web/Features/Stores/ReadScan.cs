@@ -5,6 +5,7 @@ using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
 using Workshop.Domain.Stores;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Paper;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Stores;
@@ -27,7 +28,7 @@ public static class ReadScan
     public static async Task<Outcome<Answer>> Handle(
         Request request, WorkshopDbContext db, Actor actor, IClock clock, CancellationToken ct)
     {
-        var text = request.Scan?.Trim() ?? "";
+        var text = PaperAddress.CodeIn(request.Scan ?? "");
         var part = await PartOf(db, request.Line, ct);
         var read = request.Line.Read(text, text.Length == 0 ? new ScannedThing.Unknown() : await ReadCode.Of(db, text, ct), part?.ShelfLifeMonths);
         if (!read.TryGet(out var line, out var problem))
