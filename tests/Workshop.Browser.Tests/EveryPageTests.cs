@@ -85,6 +85,8 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
         var storesPart = await FirstLink(page, "/stores/expiring", StoresPart());
         var place = await FirstLink(page, "/stores/places", StoresPlace());
         var count = await FirstLink(page, "/stores/counts", StoresCount());
+        var study = await FirstLink(page, "/tooling/gauge-studies", GaugeStudy());
+        var set = await FirstLink(page, "/tooling", FeelerSet());
         var addresses = PageRoutes().Except(SeenElsewhere).Select(route => (route, route switch
         {
             EditSection => $"/engine-models/{model}/edit/limits",
@@ -106,6 +108,8 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
                 .Replace("/parts/{code}", $"/parts/{storesPart}", StringComparison.Ordinal)
                 .Replace("{motorcycleId:guid}", motorcycle, StringComparison.Ordinal)
                 .Replace("{shimId:guid}", shim, StringComparison.Ordinal)
+                .Replace("{studyId:guid}", study, StringComparison.Ordinal)
+                .Replace("{setId:guid}", set, StringComparison.Ordinal)
                 .Replace("{personId:guid}", person, StringComparison.Ordinal)
                 .Replace("{resourceId:guid}", technician, StringComparison.Ordinal)
                 .Replace("{supplierId:guid}", supplier, StringComparison.Ordinal)
@@ -182,6 +186,11 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
 
     [GeneratedRegex("^/stores/counts/([0-9a-f-]{36})$")]
     private static partial Regex StoresCount();
+    [GeneratedRegex("^/tooling/gauge-studies/([0-9a-f-]{36})$")]
+    private static partial Regex GaugeStudy();
+
+    [GeneratedRegex("^/tooling/([0-9a-f-]{36})/blades$")]
+    private static partial Regex FeelerSet();
 
     [GeneratedRegex("^/messages/([0-9a-f-]{36})$")]
     private static partial Regex Message();

@@ -134,6 +134,10 @@ public sealed class WorkshopDbContext(DbContextOptions<WorkshopDbContext> option
     public DbSet<FeelerBlade> FeelerBlades => Set<FeelerBlade>();
     public DbSet<Calibration> Calibrations => Set<Calibration>();
     public DbSet<InstrumentEvent> InstrumentEvents => Set<InstrumentEvent>();
+    public DbSet<GaugeTrial> GaugeTrials => Set<GaugeTrial>();
+    public DbSet<GaugeTrialAppraiser> GaugeTrialAppraisers => Set<GaugeTrialAppraiser>();
+    public DbSet<GaugeTrialReading> GaugeTrialReadings => Set<GaugeTrialReading>();
+    public DbSet<BladeCheck> BladeChecks => Set<BladeCheck>();
     public DbSet<WrenchAdapter> WrenchAdapters => Set<WrenchAdapter>();
 
     public DbSet<Consent> Consents => Set<Consent>();

@@ -20,11 +20,11 @@ namespace Workshop.Web.Data.Migrations
                 alter table parts enable trigger audit;
                 select keep_append_only(t) from unnest(array[
                   'stock_count_lines', 'seal_inspections', 'kit_substitutions', 'calibrations', 'instrument_events',
-                  'tick_witnesses', 'estimates', 'estimate_lines', 'estimate_answers',
+                  'tick_witnesses', 'gauge_trial_readings', 'blade_checks', 'estimates', 'estimate_lines', 'estimate_answers',
                   'cam_timing_checks', 'cam_timing_readings', 'chain_readings', 'chain_changes', 'cam_rechecks']) t;
                 select keep_audit(t, false) from unnest(array[
                   'part_alternatives', 'part_scan_codes', 'stock_lots', 'suppliers', 'part_supplies', 'purchase_orders',
-                  'purchase_order_lines', 'wrench_adapters', 'second_person_marks', 'tax_rates', 'findings']) t;
+                  'purchase_order_lines', 'wrench_adapters', 'gauge_trials', 'gauge_trial_appraisers', 'second_person_marks', 'tax_rates', 'findings']) t;
                 """);
             migrationBuilder.Sql(
                 """

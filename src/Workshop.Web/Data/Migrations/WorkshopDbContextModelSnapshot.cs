@@ -5472,6 +5472,63 @@ namespace Workshop.Web.Data.Migrations
                     b.ToTable("storage_places", (string)null);
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Tooling.BladeCheck", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("BladeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("blade_id");
+
+                    b.Property<Instant>("CheckedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("checked_at");
+
+                    b.Property<Guid>("CheckedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("checked_by");
+
+                    b.Property<decimal?>("Measured")
+                        .HasPrecision(5, 4)
+                        .HasColumnType("numeric(5,4)")
+                        .HasColumnName("measured_mm");
+
+                    b.Property<Guid?>("MicrometerId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("micrometer_id");
+
+                    b.Property<Guid?>("RemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("remark_id");
+
+                    b.Property<bool>("Withdrawn")
+                        .HasColumnType("boolean")
+                        .HasColumnName("withdrawn");
+
+                    b.HasKey("Id")
+                        .HasName("pk_blade_checks");
+
+                    b.HasIndex("CheckedBy")
+                        .HasDatabaseName("ix_blade_checks_checked_by");
+
+                    b.HasIndex("MicrometerId")
+                        .HasDatabaseName("ix_blade_checks_micrometer_id");
+
+                    b.HasIndex("RemarkId")
+                        .HasDatabaseName("ix_blade_checks_remark_id");
+
+                    b.HasIndex("BladeId", "CheckedAt")
+                        .HasDatabaseName("ix_blade_checks_blade_id_checked_at");
+
+                    b.ToTable("blade_checks", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_blade_checks_micrometer", "(measured_mm is null) = (micrometer_id is null)");
+                        });
+                });
+
             modelBuilder.Entity("Workshop.Domain.Tooling.Calibration", b =>
                 {
                     b.Property<Guid>("Id")
@@ -5561,6 +5618,179 @@ namespace Workshop.Web.Data.Migrations
                         .HasDatabaseName("ix_feeler_blades_instrument_id_nominal_mm");
 
                     b.ToTable("feeler_blades", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Tooling.GaugeTrial", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Design")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("design");
+
+                    b.Property<Instant?>("GivenUpAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("given_up_at");
+
+                    b.Property<Guid?>("InstrumentId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("instrument_id");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)")
+                        .HasColumnName("name");
+
+                    b.Property<int>("Parts")
+                        .HasColumnType("integer")
+                        .HasColumnName("parts");
+
+                    b.Property<uint>("RowVersion")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<Instant>("StartedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("started_at");
+
+                    b.Property<Guid>("StartedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("started_by");
+
+                    b.Property<decimal?>("Tolerance")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("tolerance");
+
+                    b.Property<int>("Trials")
+                        .HasColumnType("integer")
+                        .HasColumnName("trials");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasMaxLength(12)
+                        .HasColumnType("character varying(12)")
+                        .HasColumnName("unit");
+
+                    b.HasKey("Id")
+                        .HasName("pk_gauge_trials");
+
+                    b.HasIndex("InstrumentId")
+                        .HasDatabaseName("ix_gauge_trials_instrument_id");
+
+                    b.HasIndex("StartedBy")
+                        .HasDatabaseName("ix_gauge_trials_started_by");
+
+                    b.HasIndex("StartedAt", "Id")
+                        .HasDatabaseName("ix_gauge_trials_started_at_id");
+
+                    b.ToTable("gauge_trials", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_gauge_trials_two", "least(parts, trials) >= 2 and tolerance > 0");
+                        });
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Tooling.GaugeTrialAppraiser", b =>
+                {
+                    b.Property<Guid>("TrialId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("trial_id");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<int>("Place")
+                        .HasColumnType("integer")
+                        .HasColumnName("place");
+
+                    b.HasKey("TrialId", "PersonId")
+                        .HasName("pk_gauge_trial_appraisers");
+
+                    b.HasIndex("PersonId")
+                        .HasDatabaseName("ix_gauge_trial_appraisers_person_id");
+
+                    b.HasIndex("TrialId", "Place")
+                        .IsUnique()
+                        .HasDatabaseName("ix_gauge_trial_appraisers_trial_id_place");
+
+                    b.ToTable("gauge_trial_appraisers", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Tooling.GaugeTrialReading", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("AppraiserId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("appraiser_id");
+
+                    b.Property<Instant>("EnteredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("entered_at");
+
+                    b.Property<Guid>("EnteredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("entered_by");
+
+                    b.Property<int>("Part")
+                        .HasColumnType("integer")
+                        .HasColumnName("part");
+
+                    b.Property<Guid?>("ReasonRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("reason_remark_id");
+
+                    b.Property<Guid?>("SupersedesId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("supersedes_id");
+
+                    b.Property<int>("Trial")
+                        .HasColumnType("integer")
+                        .HasColumnName("trial");
+
+                    b.Property<Guid>("TrialId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("trial_id");
+
+                    b.Property<decimal>("Value")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("value");
+
+                    b.HasKey("Id")
+                        .HasName("pk_gauge_trial_readings");
+
+                    b.HasIndex("EnteredBy")
+                        .HasDatabaseName("ix_gauge_trial_readings_entered_by");
+
+                    b.HasIndex("ReasonRemarkId")
+                        .HasDatabaseName("ix_gauge_trial_readings_reason_remark_id");
+
+                    b.HasIndex("SupersedesId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_gauge_trial_readings_supersedes_id");
+
+                    b.HasIndex("TrialId", "AppraiserId", "Part", "Trial")
+                        .IsUnique()
+                        .HasDatabaseName("ix_gauge_trial_readings_first")
+                        .HasFilter("supersedes_id is null");
+
+                    b.ToTable("gauge_trial_readings", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_gauge_trial_readings_reason", "(supersedes_id is null) = (reason_remark_id is null)");
+                        });
                 });
 
             modelBuilder.Entity("Workshop.Domain.Tooling.Instrument", b =>
@@ -8009,6 +8239,35 @@ namespace Workshop.Web.Data.Migrations
                         .HasConstraintName("fk_stock_movements_shims_shim_id");
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Tooling.BladeCheck", b =>
+                {
+                    b.HasOne("Workshop.Domain.Tooling.FeelerBlade", null)
+                        .WithMany()
+                        .HasForeignKey("BladeId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_blade_checks_feeler_blades_blade_id");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("CheckedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_blade_checks_people_checked_by");
+
+                    b.HasOne("Workshop.Domain.Tooling.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("MicrometerId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_blade_checks_instruments_micrometer_id");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("RemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_blade_checks_remarks_remark_id");
+                });
+
             modelBuilder.Entity("Workshop.Domain.Tooling.Calibration", b =>
                 {
                     b.HasOne("Workshop.Domain.People.Person", null)
@@ -8034,6 +8293,68 @@ namespace Workshop.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_feeler_blades_instruments_instrument_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Tooling.GaugeTrial", b =>
+                {
+                    b.HasOne("Workshop.Domain.Tooling.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_gauge_trials_instruments_instrument_id");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("StartedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_gauge_trials_people_started_by");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Tooling.GaugeTrialAppraiser", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_gauge_trial_appraisers_people_person_id");
+
+                    b.HasOne("Workshop.Domain.Tooling.GaugeTrial", null)
+                        .WithMany()
+                        .HasForeignKey("TrialId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_gauge_trial_appraisers_gauge_trials_trial_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Tooling.GaugeTrialReading", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("EnteredBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_gauge_trial_readings_people_entered_by");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("ReasonRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_gauge_trial_readings_remarks_reason_remark_id");
+
+                    b.HasOne("Workshop.Domain.Tooling.GaugeTrialReading", null)
+                        .WithMany()
+                        .HasForeignKey("SupersedesId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_gauge_trial_readings_gauge_trial_readings_supersedes_id");
+
+                    b.HasOne("Workshop.Domain.Tooling.GaugeTrialAppraiser", null)
+                        .WithMany()
+                        .HasForeignKey("TrialId", "AppraiserId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_gauge_trial_readings_gauge_trial_appraisers_trial_id_apprai");
                 });
 
             modelBuilder.Entity("Workshop.Domain.Tooling.Instrument", b =>

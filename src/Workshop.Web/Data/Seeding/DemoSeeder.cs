@@ -53,6 +53,7 @@ internal static class DemoSeeder
         await new DemoHistory(db, staff, stores, openDays, fleet, plan).Write(clock.GetCurrentInstant(), ct);
         await instruments.Drop(ct);
         await new DemoStores(db, staff, workshop).Write(clock.GetCurrentInstant(), ct);
+        await new DemoGauges(db, staff).Write(clock.GetCurrentInstant(), ct);
     }
 
     private static void AddCalendar(WorkshopDbContext db, DemoWorkshop workshop, LocalDate today)
