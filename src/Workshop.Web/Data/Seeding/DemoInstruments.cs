@@ -10,7 +10,6 @@ namespace Workshop.Web.Data.Seeding;
 /// <summary>The instruments of the invented workshop with their last certificates, and what goes between a wrench and a fastener.</summary>
 internal sealed class DemoInstruments(WorkshopDbContext db, DemoWorkshop workshop, Guid manager, WorkshopTime time, IClock clock)
 {
-    private const decimal MillimetresPerInch = 25.4m;
     private const string Laboratory = "Invented measuring laboratory";
 
     private readonly LocalDate today = time.DayOf(clock.GetCurrentInstant());
@@ -32,7 +31,7 @@ internal sealed class DemoInstruments(WorkshopDbContext db, DemoWorkshop worksho
             db.FeelerBlades.AddRange((demo.Blades?.Each() ?? []).Select(nominal => new FeelerBlade
             {
                 Id = NewId.At(clock), InstrumentId = instrument.Id,
-                Nominal = Clearance.FromMillimetres(demo.Unit == "in" ? nominal * MillimetresPerInch : nominal),
+                Nominal = demo.Unit == "in" ? Clearance.FromInches(nominal) : Clearance.FromMillimetres(nominal),
             }));
         }
 

@@ -13,11 +13,9 @@ namespace Workshop.Web.Features.Bays;
 /// <param name="CalibrationDue">When its calibration is due, in words.</param>
 public sealed record BladeSet(Guid Id, string Name, string SerialNumber, string Unit, string CalibrationDue, FeelerBlades Blades)
 {
-    private const decimal MillimetresPerInch = 25.4m;
-
     /// <summary>What is written on a blade, in the set's own unit: "0.15", "0.006".</summary>
     public string Mark(Clearance blade) => Unit == "in"
-        ? (blade.Millimetres / MillimetresPerInch).ToString("0.000#", CultureInfo.InvariantCulture)
+        ? blade.Inches.ToString("0.000#", CultureInfo.InvariantCulture)
         : blade.Millimetres.ToString("0.00##", CultureInfo.InvariantCulture);
 
     /// <summary>Sets with their blades, finest first; those that may not be used are named in the second list, with why.</summary>
