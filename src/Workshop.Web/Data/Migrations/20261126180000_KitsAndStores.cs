@@ -315,6 +315,49 @@ namespace Workshop.Web.Data.Migrations
                 nullable: true);
 
             migrationBuilder.CreateTable(
+                name: "blade_checks",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    blade_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    measured_mm = table.Column<decimal>(type: "numeric(5,4)", precision: 5, scale: 4, nullable: true),
+                    micrometer_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    withdrawn = table.Column<bool>(type: "boolean", nullable: false),
+                    remark_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    checked_by = table.Column<Guid>(type: "uuid", nullable: false),
+                    checked_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_blade_checks", x => x.id);
+                    table.CheckConstraint("ck_blade_checks_micrometer", "(measured_mm is null) = (micrometer_id is null)");
+                    table.ForeignKey(
+                        name: "fk_blade_checks_feeler_blades_blade_id",
+                        column: x => x.blade_id,
+                        principalTable: "feeler_blades",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_blade_checks_instruments_micrometer_id",
+                        column: x => x.micrometer_id,
+                        principalTable: "instruments",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_blade_checks_people_checked_by",
+                        column: x => x.checked_by,
+                        principalTable: "people",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_blade_checks_remarks_remark_id",
+                        column: x => x.remark_id,
+                        principalTable: "remarks",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "calibrations",
                 columns: table => new
                 {
@@ -645,6 +688,41 @@ namespace Workshop.Web.Data.Migrations
                         name: "fk_findings_remarks_withdrawn_remark_id",
                         column: x => x.withdrawn_remark_id,
                         principalTable: "remarks",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "gauge_trials",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    name = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
+                    design = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    instrument_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    unit = table.Column<string>(type: "character varying(12)", maxLength: 12, nullable: false),
+                    parts = table.Column<int>(type: "integer", nullable: false),
+                    trials = table.Column<int>(type: "integer", nullable: false),
+                    tolerance = table.Column<decimal>(type: "numeric(14,4)", precision: 14, scale: 4, nullable: true),
+                    started_by = table.Column<Guid>(type: "uuid", nullable: false),
+                    started_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false),
+                    given_up_at = table.Column<Instant>(type: "timestamp with time zone", nullable: true),
+                    xmin = table.Column<uint>(type: "xid", rowVersion: true, nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_gauge_trials", x => x.id);
+                    table.CheckConstraint("ck_gauge_trials_two", "least(parts, trials) >= 2 and tolerance > 0");
+                    table.ForeignKey(
+                        name: "fk_gauge_trials_instruments_instrument_id",
+                        column: x => x.instrument_id,
+                        principalTable: "instruments",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_gauge_trials_people_started_by",
+                        column: x => x.started_by,
+                        principalTable: "people",
                         principalColumn: "id",
                         onDelete: ReferentialAction.Restrict);
                 });
@@ -1192,6 +1270,31 @@ namespace Workshop.Web.Data.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "gauge_trial_appraisers",
+                columns: table => new
+                {
+                    trial_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    person_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    place = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_gauge_trial_appraisers", x => new { x.trial_id, x.person_id });
+                    table.ForeignKey(
+                        name: "fk_gauge_trial_appraisers_gauge_trials_trial_id",
+                        column: x => x.trial_id,
+                        principalTable: "gauge_trials",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_gauge_trial_appraisers_people_person_id",
+                        column: x => x.person_id,
+                        principalTable: "people",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "stock_count_lines",
                 columns: table => new
                 {
@@ -1421,6 +1524,51 @@ namespace Workshop.Web.Data.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "gauge_trial_readings",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    trial_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    appraiser_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    part = table.Column<int>(type: "integer", nullable: false),
+                    trial = table.Column<int>(type: "integer", nullable: false),
+                    value = table.Column<decimal>(type: "numeric(14,4)", precision: 14, scale: 4, nullable: false),
+                    supersedes_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    reason_remark_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    entered_by = table.Column<Guid>(type: "uuid", nullable: false),
+                    entered_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_gauge_trial_readings", x => x.id);
+                    table.CheckConstraint("ck_gauge_trial_readings_reason", "(supersedes_id is null) = (reason_remark_id is null)");
+                    table.ForeignKey(
+                        name: "fk_gauge_trial_readings_gauge_trial_appraisers_trial_id_apprai",
+                        columns: x => new { x.trial_id, x.appraiser_id },
+                        principalTable: "gauge_trial_appraisers",
+                        principalColumns: new[] { "trial_id", "person_id" },
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_gauge_trial_readings_gauge_trial_readings_supersedes_id",
+                        column: x => x.supersedes_id,
+                        principalTable: "gauge_trial_readings",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_gauge_trial_readings_people_entered_by",
+                        column: x => x.entered_by,
+                        principalTable: "people",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_gauge_trial_readings_remarks_reason_remark_id",
+                        column: x => x.reason_remark_id,
+                        principalTable: "remarks",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "purchase_order_lines",
                 columns: table => new
                 {
@@ -1542,6 +1690,26 @@ namespace Workshop.Web.Data.Migrations
                 name: "ix_expected_deliveries_order_line_id",
                 table: "expected_deliveries",
                 column: "order_line_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_blade_checks_blade_id_checked_at",
+                table: "blade_checks",
+                columns: new[] { "blade_id", "checked_at" });
+
+            migrationBuilder.CreateIndex(
+                name: "ix_blade_checks_checked_by",
+                table: "blade_checks",
+                column: "checked_by");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_blade_checks_micrometer_id",
+                table: "blade_checks",
+                column: "micrometer_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_blade_checks_remark_id",
+                table: "blade_checks",
+                column: "remark_id");
 
             migrationBuilder.CreateIndex(
                 name: "ix_calibrations_entered_by",
@@ -1754,6 +1922,55 @@ namespace Workshop.Web.Data.Migrations
                 name: "ix_findings_withdrawn_remark_id",
                 table: "findings",
                 column: "withdrawn_remark_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_gauge_trial_appraisers_person_id",
+                table: "gauge_trial_appraisers",
+                column: "person_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_gauge_trial_appraisers_trial_id_place",
+                table: "gauge_trial_appraisers",
+                columns: new[] { "trial_id", "place" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "ix_gauge_trial_readings_entered_by",
+                table: "gauge_trial_readings",
+                column: "entered_by");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_gauge_trial_readings_first",
+                table: "gauge_trial_readings",
+                columns: new[] { "trial_id", "appraiser_id", "part", "trial" },
+                unique: true,
+                filter: "supersedes_id is null");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_gauge_trial_readings_reason_remark_id",
+                table: "gauge_trial_readings",
+                column: "reason_remark_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_gauge_trial_readings_supersedes_id",
+                table: "gauge_trial_readings",
+                column: "supersedes_id",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "ix_gauge_trials_instrument_id",
+                table: "gauge_trials",
+                column: "instrument_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_gauge_trials_started_at_id",
+                table: "gauge_trials",
+                columns: new[] { "started_at", "id" });
+
+            migrationBuilder.CreateIndex(
+                name: "ix_gauge_trials_started_by",
+                table: "gauge_trials",
+                column: "started_by");
 
             migrationBuilder.CreateIndex(
                 name: "ix_goods_in_imports_content_hash",
@@ -2126,6 +2343,9 @@ namespace Workshop.Web.Data.Migrations
                 table: "stock_movements");
 
             migrationBuilder.DropTable(
+                name: "blade_checks");
+
+            migrationBuilder.DropTable(
                 name: "calibrations");
 
             migrationBuilder.DropTable(
@@ -2145,6 +2365,9 @@ namespace Workshop.Web.Data.Migrations
 
             migrationBuilder.DropTable(
                 name: "estimate_lines");
+
+            migrationBuilder.DropTable(
+                name: "gauge_trial_readings");
 
             migrationBuilder.DropTable(
                 name: "goods_in_imports");
@@ -2201,6 +2424,9 @@ namespace Workshop.Web.Data.Migrations
                 name: "estimates");
 
             migrationBuilder.DropTable(
+                name: "gauge_trial_appraisers");
+
+            migrationBuilder.DropTable(
                 name: "purchase_orders");
 
             migrationBuilder.DropTable(
@@ -2211,6 +2437,9 @@ namespace Workshop.Web.Data.Migrations
 
             migrationBuilder.DropTable(
                 name: "findings");
+
+            migrationBuilder.DropTable(
+                name: "gauge_trials");
 
             migrationBuilder.DropTable(
                 name: "suppliers");
