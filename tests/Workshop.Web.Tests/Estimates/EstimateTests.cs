@@ -28,9 +28,10 @@ public sealed class EstimateTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         // 30 min at 90, a filter, 3.2 l at 12.50, a ring: 45 + 11.50 + 40 + 0.35 = 96.85; 20 % of it 19.37.
         var made = await advisor.PostAsJsonAsync($"{visit.Api}/estimates", new { validUntil = "2026-04-01" }, Ct);
         Assert.Equal(HttpStatusCode.Created, made.StatusCode);
-        var sums = (await made.Json()).GetProperty("sums");
+        var estimate = await made.Json();
+        var sums = estimate.GetProperty("sums");
         Assert.Equal((96.85m, 19.37m, 116.22m), (sums.GetProperty("net").GetDecimal(), sums.GetProperty("tax").GetDecimal(), sums.GetProperty("gross").GetDecimal()));
-        var id = (await made.Json()).GetProperty("id").GetGuid();
+        var id = estimate.GetProperty("id").GetGuid();
         (await advisor.PostAsJsonAsync($"/api/v1/estimates/{id}/answers", new { decision = "agreed", way = "telephone", bySomebodyElse = true, remark = "his wife" }, Ct)).EnsureSuccessStatusCode();
 
         var list = await technician.GetFromJsonAsync<JsonElement>($"{visit.Api}/estimates", Ct);
@@ -111,6 +112,34 @@ public sealed class EstimateTests(WorkshopApp app) : IClassFixture<WorkshopApp>
     }
 
     [Fact]
+    public async Task An_erasure_blanks_what_was_said_to_estimates_and_keeps_their_figures()
+    {
+        await app.SetPrices();
+        var (advisor, manager) = (await app.As(Roles.Advisor), await app.As(Roles.Manager));
+        var visit = await app.CheckedIn(items: Oil);
+        var owner = await app.Look(async db =>
+        {
+            var person = new Person { Id = Domain.NewId.At(app.Clock), Name = "Sieglinde Schweigsam" };
+            db.People.Add(person);
+            (await db.Motorcycles.SingleAsync(m => m.Id == visit.MotorcycleId, Ct)).OwnerId = person.Id;
+            await db.SaveChangesAsync(Ct);
+            return person.Id;
+        });
+        var made = await advisor.PostAsJsonAsync($"{visit.Api}/estimates", new
+        {
+            lines = new[] { new { key = $"item:{TestEngines.OilService}", unitPrice = 80, reason = "Sieglinde is an old customer" } },
+        }, Ct);
+        var id = (await made.Json()).GetProperty("id").GetGuid();
+        (await advisor.PostAsJsonAsync($"/api/v1/estimates/{id}/answers", new { decision = "agreed", way = "telephone", remark = "Sieglinde laughed" }, Ct)).EnsureSuccessStatusCode();
+        (await manager.PostAsJsonAsync($"/api/v1/people/{owner}/erasure", new { confirmName = "Sieglinde Schweigsam" }, Ct)).EnsureSuccessStatusCode();
+
+        var seen = await manager.GetFromJsonAsync<JsonElement>($"/api/v1/estimates/{id}", Ct);
+        Assert.DoesNotContain("Sieglinde", seen.GetRawText(), StringComparison.Ordinal);
+        Assert.Equal("agreed", seen.GetProperty("answers")[0].GetProperty("decision").GetString());
+        Assert.False(await app.Look(db => db.Remarks.AnyAsync(r => r.Text.Contains("Sieglinde"), Ct)));
+    }
+
+    [Fact]
     public async Task An_estimate_that_was_made_is_never_changed()
     {
         await app.SetPrices();
@@ -138,6 +167,7 @@ public sealed class EstimateTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         Assert.Equal(3, (await wrong.Json()).GetProperty("errors").EnumerateObject().Count());
         var done = await manager.PostAsJsonAsync("/api/v1/imports/part-prices", new { csv = $"part;price;tax\n{TestEngines.CoverGasket};24,90;low\n" }, Ct);
         Assert.Equal(1, (await done.Json()).GetProperty("changes").GetArrayLength());
-        Assert.Equal((24.90m, "low"), await app.Look(async db => await db.Parts.Where(p => p.Code == TestEngines.CoverGasket).Select(p => ValueTuple.Create(p.NetPrice!.Value, p.TaxRateCode!)).SingleAsync(Ct)));
+        var gasket = await app.Look(db => db.Parts.SingleAsync(p => p.Code == TestEngines.CoverGasket, Ct));
+        Assert.Equal((24.90m, "low"), (gasket.NetPrice, gasket.TaxRateCode));
     }
 }
