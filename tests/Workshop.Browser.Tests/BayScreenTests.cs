@@ -13,7 +13,7 @@ public sealed class BayScreenTests(Chromium browser) : IClassFixture<Chromium>
     [Fact]
     public async Task Sixteen_valves_are_entered_in_at_most_34_taps()
     {
-        await using var job = await BayJob.Open(await browser.SignedInAs("otto"));
+        var job = await BayJob.Open(await browser.SignedInAs("otto"));
         var hand = await Hand("tilda", job.Measure);
         await hand.Page.EvaluateAsync("() => { window.taps = 0; document.addEventListener('pointerdown', () => { window.taps += 1; }, true); }");
 
@@ -39,7 +39,7 @@ public sealed class BayScreenTests(Chromium browser) : IClassFixture<Chromium>
     [Fact]
     public async Task Without_network_entry_goes_on_through_a_reload_and_is_sent_in_order_when_it_is_back()
     {
-        await using var job = await BayJob.Open(await browser.SignedInAs("otto"));
+        var job = await BayJob.Open(await browser.SignedInAs("otto"));
         var hand = await Hand("tilda", job.Measure);
         await hand.SetUp();
         await hand.AtPosition();
@@ -67,7 +67,7 @@ public sealed class BayScreenTests(Chromium browser) : IClassFixture<Chromium>
     [Fact]
     public async Task A_reading_that_somebody_else_overtook_is_shown_with_both_values_and_only_a_person_decides()
     {
-        await using var job = await BayJob.Open(await browser.SignedInAs("otto"));
+        var job = await BayJob.Open(await browser.SignedInAs("otto"));
         var hand = await Hand("tilda", job.Measure);
         await hand.SetUp();
         await hand.AtPosition();
@@ -107,7 +107,7 @@ public sealed class BayScreenTests(Chromium browser) : IClassFixture<Chromium>
     [Fact]
     public async Task When_the_sign_in_ends_nothing_is_lost_and_what_waits_is_sent_after_signing_in_again()
     {
-        await using var job = await BayJob.Open(await browser.SignedInAs("otto"));
+        var job = await BayJob.Open(await browser.SignedInAs("otto"));
         var hand = await Hand("tilda", job.Measure);
         await hand.SetUp();
         await hand.AtPosition();
@@ -125,7 +125,7 @@ public sealed class BayScreenTests(Chromium browser) : IClassFixture<Chromium>
     [Fact]
     public async Task What_one_person_entered_is_not_sent_in_the_name_of_another_and_signing_out_takes_the_kept_pages_away()
     {
-        await using var job = await BayJob.Open(await browser.SignedInAs("otto"));
+        var job = await BayJob.Open(await browser.SignedInAs("otto"));
         var hand = await Hand("tilda", job.Measure);
         await hand.SetUp();
         await hand.AtPosition();
@@ -153,7 +153,7 @@ public sealed class BayScreenTests(Chromium browser) : IClassFixture<Chromium>
     [Fact]
     public async Task A_correction_asks_for_a_reason_and_two_blades_can_be_stacked()
     {
-        await using var job = await BayJob.Open(await browser.SignedInAs("otto"));
+        var job = await BayJob.Open(await browser.SignedInAs("otto"));
         var hand = await Hand("tilda", job.Measure);
         await hand.SetUp();
         await hand.AtPosition();
@@ -177,7 +177,7 @@ public sealed class BayScreenTests(Chromium browser) : IClassFixture<Chromium>
     [Fact]
     public async Task Without_scripts_the_same_is_entered_by_plain_forms()
     {
-        await using var job = await BayJob.Open(await browser.SignedInAs("otto"));
+        var job = await BayJob.Open(await browser.SignedInAs("otto"));
         var page = await browser.SignedInAs("tilda", new BrowserNewContextOptions { JavaScriptEnabled = false, ViewportSize = Tablet });
         await page.GotoAsync(job.Measure);
         await page.GetByLabel("steps of 0.01 mm").CheckAsync();
@@ -198,7 +198,7 @@ public sealed class BayScreenTests(Chromium browser) : IClassFixture<Chromium>
     [InlineData(ColorScheme.Dark, 800, 1280)]
     public async Task Every_step_is_accessible_and_no_target_is_smaller_than_a_gloved_thumb(ColorScheme scheme, int width, int height)
     {
-        await using var job = await BayJob.Open(await browser.SignedInAs("otto"));
+        var job = await BayJob.Open(await browser.SignedInAs("otto"));
         var page = await browser.SignedInAs("tilda", new BrowserNewContextOptions
         {
             ColorScheme = scheme, ViewportSize = new ViewportSize { Width = width, Height = height },

@@ -5,11 +5,8 @@ using Xunit;
 
 namespace Workshop.Browser.Tests.Hosting;
 
-/// <summary>
-/// A sixteen-valve engine that stands in a free bay with nothing measured yet; called off when the test is done, so that the bay
-/// is free for the next one.
-/// </summary>
-public sealed class BayJob : IAsyncDisposable
+/// <summary>A sixteen-valve engine that is checked in with nothing measured yet, seen on the screen of the first bay.</summary>
+public sealed class BayJob
 {
     private static int plates;
 
@@ -44,7 +41,9 @@ public sealed class BayJob : IAsyncDisposable
             startsAt = slot.GetProperty("startsAt").GetString(),
         })).GetProperty("number").GetInt32();
         await Post(manager, $"/api/v1/job-cards/{number}/check-in", new { odometerCount = 24_000, engineStoppedAt = DateTime.UtcNow.AddHours(-14).ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture) });
-        return new BayJob(manager, number, await IntoAFreeBay(manager, number));
+        var bay = (await Get(manager, "/api/v1/bays")).GetProperty("places").EnumerateArray()
+            .First(p => p.GetProperty("kind").GetString() == "bay").GetProperty("id").GetString()!;
+        return new BayJob(manager, number, bay);
     }
 
     /// <summary>The readings as the service has them.</summary>
@@ -54,8 +53,6 @@ public sealed class BayJob : IAsyncDisposable
     public static IReadOnlyList<JsonElement> HistoryOf(JsonElement readings, string valve) => [.. readings.GetProperty("positions").EnumerateArray()
         .SelectMany(p => p.GetProperty("lobes").EnumerateArray()).Single(l => l.GetProperty("valve").GetString() == valve)
         .GetProperty("history").EnumerateArray()];
-
-    public async ValueTask DisposeAsync() => await Post(manager, $"/api/v1/job-cards/{Number}/cancel", new { reason = "The test is done." });
 
     /// <summary>A write through the API, as whoever the page is signed in as.</summary>
     public static async Task<JsonElement> Post(IPage page, string path, object body)
@@ -76,35 +73,5 @@ public sealed class BayJob : IAsyncDisposable
         var text = await answer.TextAsync();
         Assert.True(answer.Ok, $"{path} answered {answer.Status}: {text}");
         return JsonDocument.Parse(text).RootElement;
-    }
-
-    private static async Task<string> IntoAFreeBay(IPage manager, int number)
-    {
-        // It may stand in a bay as planned.
-        var here = (await Get(manager, $"/api/v1/job-cards/{number}/progress")).GetProperty("place");
-        if (here.ValueKind != JsonValueKind.Null && here.GetProperty("kind").GetString() == "bay")
-        {
-            return here.GetProperty("id").GetString()!;
-        }
-
-        var refusals = new List<string>();
-        foreach (var bay in (await Get(manager, "/api/v1/bays")).GetProperty("places").EnumerateArray()
-            .Where(p => p.GetProperty("kind").GetString() == "bay" && p.GetProperty("stands").ValueKind == JsonValueKind.Null))
-        {
-            var id = bay.GetProperty("id").GetString()!;
-            var moved = await manager.APIRequest.PostAsync($"/api/v1/job-cards/{number}/moves", new APIRequestContextOptions
-            {
-                DataObject = new { resourceId = id },
-                Headers = new Dictionary<string, string> { ["Idempotency-Key"] = Guid.NewGuid().ToString("N"), ["X-Workshop-Request"] = "1" },
-            });
-            if (moved.Ok)
-            {
-                return id;
-            }
-
-            refusals.Add(await moved.TextAsync());
-        }
-
-        throw new InvalidOperationException($"No bay is free: {string.Join(' ', refusals)}");
     }
 }

@@ -173,7 +173,7 @@ public sealed class BayModel(WorkshopDbContext db, IClock clock) : WorkshopPage
         var ct = HttpContext.RequestAborted;
         Now = clock.GetCurrentInstant();
         PersonId = Guid.Parse(User.FindFirst(Caller.PersonClaim)!.Value);
-        if (!(await Read(new GetBay.Request(Bay), GetBay.Handle)).TryGet(out var floor, out var problem))
+        if (!(await Read(new GetBay.Request(Bay, Card), GetBay.Handle)).TryGet(out var floor, out var problem))
         {
             return Refused(problem);
         }
@@ -181,7 +181,7 @@ public sealed class BayModel(WorkshopDbContext db, IClock clock) : WorkshopPage
         Floor = floor;
         Job = Card is { } wanted ? floor.Jobs.FirstOrDefault(j => j.JobCardNumber == wanted) : floor.Jobs.FirstOrDefault(j => j.Stands);
         Card = Job?.JobCardNumber;
-        if (Job is not { Stands: true } || Card is not { } number)
+        if (Job is not { Here: true } || Card is not { } number)
         {
             return Page();
         }
