@@ -1,6 +1,5 @@
 using System.Text.Json.Serialization;
 using FluentValidation;
-using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Workshop.Domain.JobCards;
 using Workshop.Domain.Kits;
@@ -119,19 +118,12 @@ public static class PickParts
     internal static async Task<Outcome<Part>> Find(WorkshopDbContext db, string code, CancellationToken ct)
     {
         var typed = code.Trim();
-        if ((await PartsByCode.Read(db, [typed], ct)).TryGetValue(typed, out var part))
+        return await ReadCode.Of(db, typed, ct) switch
         {
-            return part;
-        }
-
-        var scanned = await (
-            from scan in db.PartScanCodes.AsNoTracking()
-            join named in db.Parts on scan.PartId equals named.Id
-            where scan.Code == typed
-            select named.Code).SingleOrDefaultAsync(ct);
-        return scanned is not null
-            ? (await PartsByCode.Read(db, [scanned], ct))[scanned]
-            : Problem.Impossible("part-unknown", "partCode", $"partCode is \"{typed}\": no part has this code, and no package of one.");
+            ScannedThing.OfPart scanned => scanned.Part,
+            ScannedThing.OfPlace => Problem.Impossible("part-unknown", "partCode", $"partCode is \"{typed}\", which is a place; scan the part."),
+            _ => Problem.Impossible("part-unknown", "partCode", $"partCode is \"{typed}\": no part has this code, and no package of one."),
+        };
     }
 
     /// <summary>A card for which parts may be taken: booked or here.</summary>
