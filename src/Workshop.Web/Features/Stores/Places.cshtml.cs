@@ -25,7 +25,7 @@ public sealed class PlacesModel(WorkshopDbContext db) : StoresPage(db)
     private async Task<IActionResult> Show()
     {
         await Begin();
-        Places = (await Read(new ListPlaces.Request(Retired: true), ListPlaces.Handle)).Value.Places;
+        Places = (await Read(new ListPlaces.Request(Retired: true, CountParts: true), ListPlaces.Handle)).Value.Places;
         return Page();
     }
 }

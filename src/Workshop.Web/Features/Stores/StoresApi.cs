@@ -23,7 +23,7 @@ internal static class StoresApi
         keeps.MapPost("/deliveries", (ExpectDelivery.Request body, Api run) => run.Post(body, ExpectDelivery.Handle));
         keeps.MapPost("/deliveries/{id:guid}/closing", (Guid id, Api run) => run.Post(new CloseDelivery.Request { Id = id }, CloseDelivery.Handle));
 
-        stock.MapGet("/places", (bool? retired, Api run) => run.Read(new ListPlaces.Request(retired ?? false), ListPlaces.Handle));
+        stock.MapGet("/places", (bool? retired, Api run) => run.Read(new ListPlaces.Request(retired ?? false, CountParts: true), ListPlaces.Handle));
         stock.MapGet("/places/{code}", (string code, string? after, int? take, Api run) => run.Read(new GetPlace.Request(code, after, take), GetPlace.Handle));
         keeps.MapPost("/places", (AddPlace.Request body, Api run) => run.Create(body, AddPlace.Handle, made => $"/api/v1/stock/places/{Uri.EscapeDataString(made.Code)}"));
         keeps.MapPut("/places/{id:guid}", (Guid id, EditPlace.Request body, Api run) =>
