@@ -234,7 +234,7 @@ public sealed class BayScreenTests(Chromium browser) : IClassFixture<Chromium>
         Assert.Empty(small);
     }
 
-    private static Task IsKept(IPage page) => page.WaitForFunctionAsync(
+    private static Task<IJSHandle> IsKept(IPage page) => page.WaitForFunctionAsync(
         "async () => Boolean(await (await caches.open('workshop-bay-pages')).match(location.href)) && Boolean(navigator.serviceWorker.controller)");
 
     private async Task<BayHand> Hand(string account, string address)

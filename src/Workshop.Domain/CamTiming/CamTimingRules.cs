@@ -87,5 +87,5 @@ public static class CamTimingRules
         return new DeadCentre(check.DeadCentre!.Value, check.StopBefore, check.StopAfter);
     }
 
-    private static string Named(IReadOnlyCollection<string> codes) => codes.Count == 0 ? "none" : string.Join(", ", codes);
+    private static string Named(string[] codes) => codes.Length == 0 ? "none" : string.Join(", ", codes);
 }

@@ -129,7 +129,7 @@ public static class ChainHistory
         private Distance origin = Distance.Zero;
         private bool refitted;
 
-        public IReadOnlyList<ChainLife> Through(IEnumerable<Step> steps, bool wasRead)
+        public ChainLife[] Through(IEnumerable<Step> steps, bool wasRead)
         {
             foreach (var step in steps)
             {

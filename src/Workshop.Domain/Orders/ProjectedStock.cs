@@ -30,13 +30,13 @@ public sealed record ShortVisit(int JobCardNumber, LocalDate On, decimal ShortBy
 /// <param name="Days">By day, from today on.</param>
 /// <param name="FirstBelowZero">The first day on which not all that is needed can be there.</param>
 /// <param name="FirstBelowZeroIfAllUsed">The same, if all that lies ready were used as well.</param>
-/// <param name="Short">By day. Each visit has what is reserved for it; the rest goes by day, then by number.</param>
+/// <param name="ShortVisits">By day. Each visit has what is reserved for it; the rest goes by day, then by number.</param>
 public sealed record ProjectedStock(
     decimal OnHand,
     IReadOnlyList<ProjectedDay> Days,
     LocalDate? FirstBelowZero,
     LocalDate? FirstBelowZeroIfAllUsed,
-    IReadOnlyList<ShortVisit> Short)
+    IReadOnlyList<ShortVisit> ShortVisits)
 {
     public decimal Lowest => Days.Count == 0 ? OnHand : Math.Min(OnHand, Days.Min(d => d.Level));
 

@@ -24,7 +24,7 @@ public class ProjectionBenchmarks
         .Select(i => new BookedNeed(i + 1, Today.PlusDays(((i * 13) + part) % 90), 1 + (i % 3), i % 2, i % 2)).ToArray()));
 
     [Benchmark(Baseline = true)]
-    public int Projected() => needs.Sum(n => ProjectedStock.Of(40, coming, n).Short.Count);
+    public int Projected() => needs.Sum(n => ProjectedStock.Of(40, coming, n).ShortVisits.Count);
 
     [Benchmark]
     public decimal Proposed() => needs.Sum(n => OrderProposal.For(

@@ -41,7 +41,7 @@ internal static class CampaignProgram
         return results.TrueForAll(r => r.IsClean) && failed.Count == 0 ? 0 : 1;
     }
 
-    private static void Report(IReadOnlyList<RunResult> results, IReadOnlyList<string> failed)
+    private static void Report(List<RunResult> results, List<string> failed)
     {
         Console.WriteLine("| fault | runs | tapped | acknowledged on the device | stored | lost | twice | nobody tapped | out of order | shown as conflict |");
         Console.WriteLine("| --- | --: | --: | --: | --: | --: | --: | --: | --: | --: |");
@@ -60,7 +60,7 @@ internal static class CampaignProgram
         }
     }
 
-    private static void Row(string name, IReadOnlyList<RunResult> of) => Console.WriteLine(
+    private static void Row(string name, List<RunResult> of) => Console.WriteLine(
         $"| {name} | {of.Count} | {of.Sum(r => r.Tapped)} | {of.Sum(r => r.Acknowledged)} | {of.Sum(r => r.Stored)} | {of.Sum(r => r.Lost)} "
         + $"| {of.Sum(r => r.Duplicates)} | {of.Sum(r => r.Wrong)} | {of.Sum(r => r.OutOfOrder)} | {of.Sum(r => r.Conflicts)} |");
 

@@ -88,7 +88,7 @@ public sealed class ReadingsCampaign(CrashingService service, IBrowser browser)
     }
 
     private static RunResult Count(
-        RunPlan plan, IReadOnlyList<(string Valve, int Blade)> acknowledged, IReadOnlyList<Row> rows, int conflicts, TimeSpan took)
+        RunPlan plan, List<(string Valve, int Blade)> acknowledged, IReadOnlyList<Row> rows, int conflicts, TimeSpan took)
     {
         var tapped = plan.Valves.ToHashSet();
         var stored = rows.Select(r => (r.Valve, r.Blade)).ToList();

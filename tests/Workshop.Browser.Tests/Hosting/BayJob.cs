@@ -29,8 +29,8 @@ public sealed class BayJob
         var model = models.GetProperty("rows").EnumerateArray().First(m => m.GetProperty("name").GetString()!.StartsWith("Ledger", StringComparison.Ordinal));
         var motorcycle = (await Post(manager, "/api/v1/motorcycles", new
         {
-            registration = $"BAY {Interlocked.Increment(ref plates)} {Guid.NewGuid().ToString("N")[..4]}", maker = "Brindlequist", model = "Ledger Quill", modelYear = 2022,
-            engineModelId = model.GetProperty("id").GetString(), engineSerialNumber = Guid.NewGuid().ToString("N")[..8], odometerUnit = "kilometres",
+            registration = $"BAY {Interlocked.Increment(ref plates)} {Guid.CreateVersion7().ToString("N")[^4..]}", maker = "Brindlequist", model = "Ledger Quill", modelYear = 2022,
+            engineModelId = model.GetProperty("id").GetString(), engineSerialNumber = Guid.CreateVersion7().ToString("N")[^8..], odometerUnit = "kilometres",
             inServiceSince = "2022-03-01", ownerName = "Invented Owner",
         })).GetProperty("id").GetString();
         object[] items = [new { code = "valve-clearance-check", likelihood = "certain" }];
@@ -40,7 +40,7 @@ public sealed class BayJob
             motorcycleId = motorcycle, items, bayId = slot.GetProperty("bayId").GetString(), technicianId = slot.GetProperty("technicianId").GetString(),
             startsAt = slot.GetProperty("startsAt").GetString(),
         })).GetProperty("number").GetInt32();
-        await Post(manager, $"/api/v1/job-cards/{number}/check-in", new { odometerCount = 24_000, engineStoppedAt = DateTime.UtcNow.AddHours(-14).ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture) });
+        await Post(manager, $"/api/v1/job-cards/{number}/check-in", new { odometerCount = 24_000, engineStoppedAt = TimeProvider.System.GetUtcNow().AddHours(-14).ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture) });
         var bay = (await Get(manager, "/api/v1/bays")).GetProperty("places").EnumerateArray()
             .First(p => p.GetProperty("kind").GetString() == "bay").GetProperty("id").GetString()!;
         return new BayJob(manager, number, bay);
@@ -60,7 +60,7 @@ public sealed class BayJob
         var answer = await page.APIRequest.PostAsync(path, new APIRequestContextOptions
         {
             DataObject = body,
-            Headers = new Dictionary<string, string> { ["Idempotency-Key"] = Guid.NewGuid().ToString("N"), ["X-Workshop-Request"] = "1" },
+            Headers = new Dictionary<string, string> { ["Idempotency-Key"] = Guid.CreateVersion7().ToString("N"), ["X-Workshop-Request"] = "1" },
         });
         var text = await answer.TextAsync();
         Assert.True(answer.Ok, $"{path} answered {answer.Status}: {text}");

@@ -23,7 +23,11 @@ public sealed class CrashingService : IAsyncDisposable
     public CrashingService()
     {
         // The server's own user has to get through to its folder.
-        File.SetUnixFileMode(parent.FullName, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute | UnixFileMode.GroupExecute | UnixFileMode.OtherExecute);
+        if (!OperatingSystem.IsWindows())
+        {
+            File.SetUnixFileMode(parent.FullName, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute | UnixFileMode.GroupExecute | UnixFileMode.OtherExecute);
+        }
+
         DataFolder = Path.Combine(parent.FullName, "data");
         Address = new Uri($"http://127.0.0.1:{FreePort()}");
         client = new HttpClient { BaseAddress = Address, Timeout = TimeSpan.FromSeconds(20) };

@@ -140,7 +140,7 @@ public class ChainWearTests
             return Life([.. new[] { 2.5, 5, 7.5, 10 }.Select(x => (x, level + (slope * x) + (0.2 * random.Normal(0, 1)))).Select(r => (r.x, r.Item2, r.Item2))]);
         }).ToList();
 
-        var model = ChainWear.Fit(fleet, WearMeasure.TensionerExtension).Value;
+        var model = ChainWear.Fit(fleet, WearMeasure.TensionerExtension, TestContext.Current.CancellationToken).Value;
         var young = Life([(2.5, 6, 6)]);
 
         Assert.Equal(12, model.Chains);
@@ -149,7 +149,7 @@ public class ChainWearTests
         var forecast = ChainWear.Forecast(young, WearMeasure.TensionerExtension, Limit, model).Value;
         Assert.Equal(WearBasis.EngineModel, forecast.Basis);
         Assert.InRange(Km(forecast.Even), 110_000, 140_000);
-        Assert.False(ChainWear.Fit([.. fleet.Take(4)], WearMeasure.TensionerExtension).HasValue);
+        Assert.False(ChainWear.Fit([.. fleet.Take(4)], WearMeasure.TensionerExtension, TestContext.Current.CancellationToken).HasValue);
     }
 
     private static Computed<ChainForecast> Own(ChainLife life) => ChainWear.Forecast(life, WearMeasure.TensionerExtension, Limit);

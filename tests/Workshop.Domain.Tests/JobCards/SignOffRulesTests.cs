@@ -32,7 +32,7 @@ public class SignOffRulesTests
         var opened = InOrder with { Specification = Engine with { Fasteners = [.. Engine.Fasteners.Take(2), plug] } };
         var fit = new SealInspection
         {
-            Id = Guid.NewGuid(), JobCardNumber = 1001, PlaceCode = "plug", PartCode = "ring", Verdict = SealVerdict.Fit, Taken = 0,
+            Id = Guid.CreateVersion7(), JobCardNumber = 1001, PlaceCode = "plug", PartCode = "ring", Verdict = SealVerdict.Fit, Taken = 0,
             InspectedBy = Guid.Empty, InspectedAt = Start,
         };
 

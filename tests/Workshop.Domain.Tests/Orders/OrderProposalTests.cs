@@ -187,7 +187,7 @@ public class OrderProposalTests
     [Fact]
     public void A_quantity_between_packages_is_refused_with_the_next_that_can_be_had()
     {
-        var supply = new PartSupply { Id = Guid.NewGuid(), PartId = Guid.NewGuid(), SupplierId = Guid.NewGuid(), PackQuantity = 10, SmallestQuantity = 20 };
+        var supply = new PartSupply { Id = Guid.CreateVersion7(), PartId = Guid.CreateVersion7(), SupplierId = Guid.CreateVersion7(), PackQuantity = 10, SmallestQuantity = 20 };
 
         Assert.Equal(
             "quantity is 13: Ring is sold in packages of 10, at least 20 at once; 20 is the next that can be had.",
@@ -226,13 +226,13 @@ public class OrderProposalTests
         OrderProposal.For(
             new PartToOrder(
                 Part(stocked, byHand, code),
-                new PartSupply { Id = Guid.NewGuid(), PartId = Guid.NewGuid(), SupplierId = Guid.NewGuid(), PackQuantity = pack, UnitCost = cost },
+                new PartSupply { Id = Guid.CreateVersion7(), PartId = Guid.CreateVersion7(), SupplierId = Guid.CreateVersion7(), PackQuantity = pack, UnitCost = cost },
                 onHand, reserved, onOrder, [.. (booked ?? []).Select((b, i) => new BookedNeed(i + 1, Today.PlusDays(b.Day), b.Needed, b.Ready, 0))],
                 new IssueHistory(issues ?? []), level, 6, 0),
             NothingBooked, new OrderDays(Today, Today.PlusDays(7), Today.PlusDays(37)));
 
     private static Part Part(bool stocked, decimal? byHand, string code = "ring") => new()
     {
-        Id = Guid.NewGuid(), Code = code, Name = "Ring", Kind = PartKind.SealingRing, Unit = PartUnit.Piece, Stocked = stocked, ReorderPoint = byHand,
+        Id = Guid.CreateVersion7(), Code = code, Name = "Ring", Kind = PartKind.SealingRing, Unit = PartUnit.Piece, Stocked = stocked, ReorderPoint = byHand,
     };
 }

@@ -17,7 +17,7 @@ public class ProjectedStockTests
             [(Today.PlusDays(1), 1m, -1m), (Today.PlusDays(2), -2m, -4m), (Today.PlusDays(3), 8m, 6m), (Today.PlusDays(5), 7m, 5m)],
             stock.Days.Select(d => (d.On, d.Level, d.LevelIfAllUsed)));
         Assert.Equal((Today.PlusDays(2), Today.PlusDays(1), -2m), (stock.FirstBelowZero, stock.FirstBelowZeroIfAllUsed, stock.Lowest));
-        Assert.Equal(new ShortVisit(2, Today.PlusDays(2), 2, Today.PlusDays(3)), Assert.Single(stock.Short));
+        Assert.Equal(new ShortVisit(2, Today.PlusDays(2), 2, Today.PlusDays(3)), Assert.Single(stock.ShortVisits));
     }
 
     [Fact]
@@ -25,7 +25,7 @@ public class ProjectedStockTests
     {
         var stock = ProjectedStock.Of(0, [Comes(2, 1)], [Wants(1, 1, 1), Wants(2, 3, 2)]);
 
-        Assert.Equal([new ShortVisit(1, Today.PlusDays(1), 1, Today.PlusDays(2)), new ShortVisit(2, Today.PlusDays(3), 2, null)], stock.Short);
+        Assert.Equal([new ShortVisit(1, Today.PlusDays(1), 1, Today.PlusDays(2)), new ShortVisit(2, Today.PlusDays(3), 2, null)], stock.ShortVisits);
     }
 
     [Fact]
@@ -34,12 +34,12 @@ public class ProjectedStockTests
         var stock = ProjectedStock.Of(2, [Comes(8, 2)], [Wants(7, 5, 2), Wants(6, 10, 2, reserved: 2)]);
 
         Assert.Null(stock.FirstBelowZero);
-        Assert.Equal(new ShortVisit(7, Today.PlusDays(5), 2, Today.PlusDays(8)), Assert.Single(stock.Short));
+        Assert.Equal(new ShortVisit(7, Today.PlusDays(5), 2, Today.PlusDays(8)), Assert.Single(stock.ShortVisits));
     }
 
     [Fact]
     public void Where_more_is_held_than_is_there_the_earlier_visit_has_it() =>
-        Assert.Equal([2], ProjectedStock.Of(1, [], [Wants(2, 4, 1, reserved: 1), Wants(1, 2, 1, reserved: 1)]).Short.Select(s => s.JobCardNumber));
+        Assert.Equal([2], ProjectedStock.Of(1, [], [Wants(2, 4, 1, reserved: 1), Wants(1, 2, 1, reserved: 1)]).ShortVisits.Select(s => s.JobCardNumber));
 
     [Fact]
     public void Levels_are_what_is_there_and_came_less_what_was_needed() => Cases.Sample((onHand, coming, needs) =>
@@ -60,15 +60,15 @@ public class ProjectedStockTests
     {
         var stock = ProjectedStock.Of(onHand, coming, needs);
         var free = ProjectedStock.Of(onHand, coming, [.. needs.Select(n => n with { Reserved = 0 })]);
-        Assert.Equal(free.FirstBelowZero is null, free.Short.Count == 0);
-        Assert.Equal(free.FirstBelowZero, free.Short.Select(s => (LocalDate?)s.On).FirstOrDefault());
-        Assert.All(stock.Days.Where(d => d.Level < 0), day => Assert.Contains(stock.Short, s => s.On <= day.On));
-        Assert.All(stock.Short, s => Assert.True(s.ShortBy > 0 && s.ShortBy <= needs.Single(n => n.JobCardNumber == s.JobCardNumber).Needed && (s.Until is null || s.Until > s.On)));
+        Assert.Equal(free.FirstBelowZero is null, free.ShortVisits.Count == 0);
+        Assert.Equal(free.FirstBelowZero, free.ShortVisits.Select(s => (LocalDate?)s.On).FirstOrDefault());
+        Assert.All(stock.Days.Where(d => d.Level < 0), day => Assert.Contains(stock.ShortVisits, s => s.On <= day.On));
+        Assert.All(stock.ShortVisits, s => Assert.True(s.ShortBy > 0 && s.ShortBy <= needs.Single(n => n.JobCardNumber == s.JobCardNumber).Needed && (s.Until is null || s.Until > s.On)));
     });
 
     [Fact]
     public void One_more_in_the_stores_makes_nobody_short() => Cases.Sample((onHand, coming, needs) =>
-        ProjectedStock.Of(onHand + 1, coming, needs).Short.Sum(s => s.ShortBy) <= ProjectedStock.Of(onHand, coming, needs).Short.Sum(s => s.ShortBy));
+        ProjectedStock.Of(onHand + 1, coming, needs).ShortVisits.Sum(s => s.ShortBy) <= ProjectedStock.Of(onHand, coming, needs).ShortVisits.Sum(s => s.ShortBy));
 
     private static Gen<(decimal OnHand, Coming[] Coming, BookedNeed[] Needs)> Cases =>
         Gen.Select(

@@ -7,13 +7,13 @@ namespace Workshop.Domain.Tests.Stores;
 
 public class CountSheetTests
 {
-    private static readonly Guid Count = Guid.NewGuid();
-    private static readonly Part Ring = new() { Id = Guid.NewGuid(), Code = "ring", Name = "Ring", Kind = PartKind.SealingRing, Unit = PartUnit.Piece };
+    private static readonly Guid Count = Guid.CreateVersion7();
+    private static readonly Part Ring = new() { Id = Guid.CreateVersion7(), Code = "ring", Name = "Ring", Kind = PartKind.SealingRing, Unit = PartUnit.Piece };
 
     [Fact]
     public void The_last_line_of_a_part_and_lot_holds()
     {
-        var lot = Guid.NewGuid();
+        var lot = Guid.CreateVersion7();
 
         var standing = CountSheet.Standing([Line(1, 4, 5), Line(3, 5, 5), Line(2, 3, 5), Line(4, 1, 1, lot: lot)]);
 
@@ -50,7 +50,7 @@ public class CountSheetTests
 
     private static StockCountLine Line(int number, decimal counted, decimal expected, CountDifferenceReason? reason = null, Guid? lot = null) => new()
     {
-        Id = Guid.NewGuid(), CountId = Count, Number = number, PartId = Ring.Id, LotId = lot, Counted = counted, Expected = expected, Reason = reason,
-        CountedBy = Guid.NewGuid(), CountedAt = Instant.FromUnixTimeSeconds(0),
+        Id = Guid.CreateVersion7(), CountId = Count, Number = number, PartId = Ring.Id, LotId = lot, Counted = counted, Expected = expected, Reason = reason,
+        CountedBy = Guid.CreateVersion7(), CountedAt = Instant.FromUnixTimeSeconds(0),
     };
 }

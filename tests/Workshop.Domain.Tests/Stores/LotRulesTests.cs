@@ -34,7 +34,7 @@ public class LotRulesTests
     [Fact]
     public void A_known_lot_has_one_last_day()
     {
-        var known = new StockLot { Id = Guid.NewGuid(), PartId = Guid.NewGuid(), Code = "L", ExpiresOn = Today.PlusDays(5), ReceivedOn = Today };
+        var known = new StockLot { Id = Guid.CreateVersion7(), PartId = Guid.CreateVersion7(), Code = "L", ExpiresOn = Today.PlusDays(5), ReceivedOn = Today };
 
         Assert.Same(known, Try(12, "L", null, known).Value);
         Assert.Same(known, Try(12, "L", Today.PlusDays(5), known).Value);
@@ -52,6 +52,6 @@ public class LotRulesTests
     private static StockLot? Of(int? months, string? code, LocalDate? expiresOn = null) => Try(months, code, expiresOn).Value;
 
     private static Outcome<StockLot?> Try(int? months, string? code, LocalDate? expiresOn, StockLot? known = null, PartKind kind = PartKind.Sealant) => LotRules.Of(
-        new Part { Id = Guid.NewGuid(), Code = "p", Name = "P", Kind = kind, Unit = PartUnit.Piece, ShelfLifeMonths = months },
-        code, expiresOn, known, Guid.NewGuid(), Today);
+        new Part { Id = Guid.CreateVersion7(), Code = "p", Name = "P", Kind = kind, Unit = PartUnit.Piece, ShelfLifeMonths = months },
+        code, expiresOn, known, Guid.CreateVersion7(), Today);
 }

@@ -90,6 +90,6 @@ public class ScanLineTests
 
     private static Part PartOf(string code, PartKind kind) => new()
     {
-        Id = Guid.NewGuid(), Code = code, Name = code, Kind = kind, Unit = PartUnit.Piece,
+        Id = Guid.CreateVersion7(), Code = code, Name = code, Kind = kind, Unit = PartUnit.Piece,
     };
 }

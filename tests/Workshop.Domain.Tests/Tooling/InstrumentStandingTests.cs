@@ -112,7 +112,7 @@ public class InstrumentStandingTests
     [Fact]
     public void What_is_away_is_neither_used_nor_handed_to_anybody()
     {
-        var (wrench, person) = (Wrench("N.m", 5, 25), Guid.NewGuid());
+        var (wrench, person) = (Wrench("N.m", 5, 25), Guid.CreateVersion7());
 
         Assert.Null(InstrumentChanges.Apply(wrench, InstrumentEventKind.HandedTo, person, Today));
         Assert.Equal(person, wrench.HolderId);

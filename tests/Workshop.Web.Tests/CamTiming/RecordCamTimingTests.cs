@@ -6,6 +6,7 @@ using Npgsql;
 using Workshop.Domain.People;
 using Workshop.Tests.Hosting;
 using Workshop.Web.Tests.Clearances;
+using Workshop.Web.Tests.Hosting;
 using Xunit;
 using static Workshop.Web.Tests.CamTiming.TimingBodies;
 
@@ -68,7 +69,7 @@ public sealed class RecordCamTimingTests(WorkshopApp app) : IClassFixture<Worksh
 
         foreach (var table in new[] { "cam_timing_checks", "cam_timing_readings", "chain_readings" })
         {
-            await Assert.ThrowsAsync<PostgresException>(() => app.Look(db => db.Database.ExecuteSqlRawAsync($"delete from {table}", Ct)));
+            await Assert.ThrowsAsync<PostgresException>(() => Sql.ExecuteAsync(app.Database.Connections.Direct, $"delete from {table}", Ct));
         }
 
         await Assert.ThrowsAsync<PostgresException>(() => app.Look(db => db.Database.ExecuteSqlRawAsync("update cam_timing_readings set opens_degrees = 0", Ct)));

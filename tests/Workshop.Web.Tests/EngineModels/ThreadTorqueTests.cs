@@ -80,7 +80,7 @@ public sealed class ThreadTorqueTests(WorkshopApp app) : IClassFixture<WorkshopA
         var known = await client.GetFromJsonAsync<JsonObject>($"/api/v1/engine-models/{TestWorkshop.EngineModel}", Ct);
         var specification = (JsonObject)known!["specification"]!.DeepClone();
         change((JsonObject)specification["fasteners"]![0]!);
-        return new JsonObject { ["maker"] = "Invented", ["name"] = Guid.NewGuid().ToString(), ["invented"] = true, ["specification"] = specification };
+        return new JsonObject { ["maker"] = "Invented", ["name"] = Guid.CreateVersion7().ToString(), ["invented"] = true, ["specification"] = specification };
     }
 
     private static Task<HttpResponseMessage> Post(HttpClient client, JsonObject body) => client.PostAsJsonAsync("/api/v1/engine-models", body, Ct);

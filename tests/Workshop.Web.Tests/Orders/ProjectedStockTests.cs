@@ -48,10 +48,10 @@ public sealed class ProjectedStockTests(WorkshopApp app) : IClassFixture<Worksho
         var steps = await Get(advisor, $"/api/v1/stock/projection/{TestEngines.OilFilter}");
 
         Assert.Equal(("2026-03-11", -1m, 4m), (short1.GetProperty("firstBelowZero").GetString(), short1.GetProperty("lowest").GetDecimal(), short1.GetProperty("needed").GetDecimal()));
-        var visit = Assert.Single(short1.GetProperty("short").EnumerateArray());
+        var visit = Assert.Single(short1.GetProperty("shortVisits").EnumerateArray());
         Assert.Equal((visits[3].Number, 1m, JsonValueKind.Null), (visit.GetProperty("jobCardNumber").GetInt32(), visit.GetProperty("shortBy").GetDecimal(), visit.GetProperty("until").ValueKind));
         // The 13th is a Friday: work counts on it from Monday on.
-        Assert.Equal("2026-03-16", Assert.Single(ordered.GetProperty("short").EnumerateArray()).GetProperty("until").GetString());
+        Assert.Equal("2026-03-16", Assert.Single(ordered.GetProperty("shortVisits").EnumerateArray()).GetProperty("until").GetString());
         Assert.Equal(
             [("2026-03-03", 2m), ("2026-03-05", 1m), ("2026-03-10", 0m), ("2026-03-11", -1m), ("2026-03-16", 4m)],
             steps.GetProperty("stock").GetProperty("days").EnumerateArray().Select(d => (d.GetProperty("on").GetString()!, d.GetProperty("level").GetDecimal())));

@@ -29,7 +29,7 @@ public sealed class DeliveriesTests(WorkshopApp app) : IClassFixture<WorkshopApp
         var listed = await Mine(technician, later, sooner);
         var closed = await technician.PostAsync(new Uri($"/api/v1/stock/deliveries/{sooner}/closing", UriKind.Relative), null, Ct);
         var again = await technician.PostAsync(new Uri($"/api/v1/stock/deliveries/{sooner}/closing", UriKind.Relative), null, Ct);
-        var none = await technician.PostAsync(new Uri($"/api/v1/stock/deliveries/{Guid.NewGuid()}/closing", UriKind.Relative), null, Ct);
+        var none = await technician.PostAsync(new Uri($"/api/v1/stock/deliveries/{Guid.CreateVersion7()}/closing", UriKind.Relative), null, Ct);
 
         Assert.Equal([(TestEngines.DrainRing, 10m, "2026-03-10"), (TestEngines.Oil, 4000m, "2026-03-20")], listed);
         Assert.Equal((HttpStatusCode.OK, HttpStatusCode.Conflict, HttpStatusCode.NotFound), (closed.StatusCode, again.StatusCode, none.StatusCode));
@@ -119,7 +119,7 @@ public sealed class DeliveriesTests(WorkshopApp app) : IClassFixture<WorkshopApp
         Assert.Equal("2026-03-13T07:00:00Z", enough.FirstStart);
     }
 
-    private async Task<(JsonElement Part, string FirstStart)> Parts(HttpClient advisor, Guid motorcycle)
+    private static async Task<(JsonElement Part, string FirstStart)> Parts(HttpClient advisor, Guid motorcycle)
     {
         var answer = await advisor.PostAsJsonAsync("/api/v1/bookings/slots", new { motorcycleId = motorcycle, items = new[] { Item(TestEngines.OilService) } }, Ct);
         answer.EnsureSuccessStatusCode();

@@ -134,7 +134,7 @@ public sealed class LedgerTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         Assert.Equal(7, seen.Select(s => s.Id).Distinct().Count());
         Assert.Equal(7, seen.Count);
         Assert.Equal(28, seen.Sum(s => s.Change));
-        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await desk.Client.GetAsync(new Uri($"/api/v1/stock/parts/{part}/ledger?after={Guid.NewGuid()}", UriKind.Relative), Ct)).StatusCode);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await desk.Client.GetAsync(new Uri($"/api/v1/stock/parts/{part}/ledger?after={Guid.CreateVersion7()}", UriKind.Relative), Ct)).StatusCode);
         var pages = await TestPages.SignedIn(app, Roles.Advisor);
         Assert.Contains("+7", (await pages.Open($"/stores/parts/{part}/ledger?kind=received")).MainText, StringComparison.Ordinal);
         Assert.Contains("No movement yet.", (await pages.Open($"/stores/parts/{part}/ledger?kind=scrapped")).MainText, StringComparison.Ordinal);

@@ -123,11 +123,11 @@ public sealed class PartTests(WorkshopApp app) : IClassFixture<WorkshopApp>
             (await desk.Get($"/api/v1/stock?take=500&{query}")).GetProperty("rows").EnumerateArray().Select(r => r.GetProperty("code").GetString());
 
         Assert.Equal([there], await Codes($"place={place}"));
-        var shortOnes = (await Codes("show=short")).ToList();
+        var shortOnes = (await Codes("show=runsShort")).ToList();
         Assert.Contains(gone, shortOnes);
         Assert.DoesNotContain(there, shortOnes);
         await desk.Reserved(there);
-        Assert.Contains(there, await Codes("show=short"));
+        Assert.Contains(there, await Codes("show=runsShort"));
         Assert.Equal(HttpStatusCode.BadRequest, (await desk.Client.GetAsync(new Uri("/api/v1/stock?show=nonsense", UriKind.Relative), Ct)).StatusCode);
     }
 

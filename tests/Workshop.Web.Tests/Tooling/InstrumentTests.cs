@@ -113,7 +113,7 @@ public sealed class InstrumentTests(WorkshopApp app) : IClassFixture<WorkshopApp
         Assert.Equal(HttpStatusCode.Forbidden, (await Happened(technician, address, new { kind = "backInUse" })).StatusCode);
         Assert.Equal(HttpStatusCode.Created, (await Happened(manager, address, new { kind = "backInUse" })).StatusCode);
         await Refused(await Happened(manager, address, new { kind = "released" }), "kind", "a release has a reason", HttpStatusCode.BadRequest);
-        await Refused(await Happened(manager, address, new { kind = "handedTo", holderId = Guid.NewGuid() }), "holderId", "nobody of the workshop has it");
+        await Refused(await Happened(manager, address, new { kind = "handedTo", holderId = Guid.CreateVersion7() }), "holderId", "nobody of the workshop has it");
     }
 
     [Fact]

@@ -49,7 +49,7 @@ public sealed class TickingTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         await Refused(await Tick(technician, visit, Body(bar, 30)), "adapterAngleDegrees", "is a straight extension and has no angle");
         await Refused(await Tick(technician, visit, Body(null, 30)), "adapterAngleDegrees", "but no adapter", HttpStatusCode.BadRequest);
         await Refused(await Tick(technician, visit, Body(ring, 200)), "adapterAngleDegrees", "0 to 180 degrees", HttpStatusCode.BadRequest);
-        await Refused(await Tick(technician, visit, Body(Guid.NewGuid(), 0)), "adapterId", "is no adapter of the workshop");
+        await Refused(await Tick(technician, visit, Body(Guid.CreateVersion7(), 0)), "adapterId", "is no adapter of the workshop");
         await Refused(await Tick(technician, visit, Body(ring, 0, 9)), "dialled", "dialled is 9 N.m: 8 N.m is to be dialled for 10 N.m");
         Assert.Equal(HttpStatusCode.OK, (await Tick(technician, visit, Body(bar, null, 10))).StatusCode);
     }

@@ -47,7 +47,7 @@ internal sealed class DemoStaff
 
     public Guid Micrometer { get; private set; }
 
-    private IReadOnlyDictionary<InstrumentKind, Guid> FirstOfKind { get; set; } = new Dictionary<InstrumentKind, Guid>();
+    private Dictionary<InstrumentKind, Guid> FirstOfKind { get; set; } = [];
 
     /// <summary>The first instrument of a kind, by serial number.</summary>
     public Guid First(InstrumentKind kind) => FirstOfKind[kind];

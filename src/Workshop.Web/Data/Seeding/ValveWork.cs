@@ -36,7 +36,7 @@ internal sealed class ValveWork(
     public bool LeavesOutside => Outside().Any();
 
     /// <param name="before">What is done between the readings as found and the adjustment.</param>
-    public async Task Do(CancellationToken ct, Func<Task> before)
+    public async Task Do(Func<Task> before, CancellationToken ct)
     {
         staff.SetClock(visit.Day, 9, 30);
         await Record(AsFound(), ct);

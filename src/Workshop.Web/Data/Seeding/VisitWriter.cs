@@ -48,7 +48,7 @@ internal sealed class VisitWriter(DemoStaff staff, Stockroom stores, OpenDays op
         var timing = new TimingWork(staff, visit, number, technician, draw.Stream("cam timing"));
         if (visit.Purpose == VisitPurpose.ValveCheck)
         {
-            await work.Do(ct, before: () => timing.AsFound(items.Exists(i => i.Kind == ServiceItemKind.CamTimingCheck), ct));
+            await work.Do(() => timing.AsFound(items.Exists(i => i.Kind == ServiceItemKind.CamTimingCheck), ct), ct);
             if (work.Begun)
             {
                 await timing.AsLeft(ct);

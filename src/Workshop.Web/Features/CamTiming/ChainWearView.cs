@@ -43,7 +43,7 @@ public static class ChainWearView
     private static Chain Chained(
         EngineDrift engine, CamDrive drive, WearMeasure measure, double limit, IReadOnlyList<ChainLife> lives, ChainWearFit? model, OdometerUnit odometer)
     {
-        var present = lives.LastOrDefault();
+        var present = lives.Count > 0 ? lives[^1] : null;
         Computed<ChainForecast> found = present is null
             ? new NotComputable(NotComputableReason.TooFewPoints, "The chain was not read yet.")
             : ChainWear.Forecast(present, measure, limit, model);

@@ -37,7 +37,7 @@ internal static class TodaysPrices
     }
 
     /// <summary>Of one piece or litre: what its usual supplier asks, or what the last receipt cost.</summary>
-    private static decimal? CostOf(Part part, IReadOnlyDictionary<Guid, decimal> costs) =>
+    private static decimal? CostOf(Part part, Dictionary<Guid, decimal> costs) =>
         costs.TryGetValue(part.Id, out var cost) ? cost * (part.Unit == PartUnit.Millilitre ? PricedQuantity.BaseOf(EstimateUnit.Millilitre) : 1) : null;
 
     private static async Task<Dictionary<Guid, decimal>> Costs(WorkshopDbContext db, IReadOnlyList<Guid> parts, CancellationToken ct)

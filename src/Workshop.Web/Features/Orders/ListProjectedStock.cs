@@ -35,7 +35,7 @@ public static class ListProjectedStock
     /// <param name="Lowest">The lowest that it will be; below zero where it is not enough.</param>
     /// <param name="FirstBelowZero">Absent where it is enough.</param>
     /// <param name="FirstBelowZeroIfAllUsed">If all that lies ready were used as well.</param>
-    /// <param name="Short">Visits that cannot have all they need on their day, by day.</param>
+    /// <param name="ShortVisits">Visits that cannot have all they need on their day, by day.</param>
     public sealed record Row(
         string PartCode,
         string Name,
@@ -48,9 +48,9 @@ public static class ListProjectedStock
         decimal Lowest,
         LocalDate? FirstBelowZero,
         LocalDate? FirstBelowZeroIfAllUsed,
-        IReadOnlyList<ShortVisit> Short)
+        IReadOnlyList<ShortVisit> ShortVisits)
     {
-        public bool IsShort => FirstBelowZero is not null || Short.Count > 0;
+        public bool IsShort => FirstBelowZero is not null || ShortVisits.Count > 0;
     }
 
     public sealed class Validator : AbstractValidator<Request>
@@ -74,12 +74,12 @@ public static class ListProjectedStock
             var stock = PartsOnHand.Project(onHand, deliveries[wanted.Key], wanted);
             return new Row(
                 part.Code, part.Name, part.Unit, onHand.OnHand, onHand.Expired, coming.Sum(d => d.Quantity), wanted.Sum(n => n.Needed),
-                wanted.Sum(n => n.HaveReady), stock.Lowest, stock.FirstBelowZero, stock.FirstBelowZeroIfAllUsed, stock.Short);
+                wanted.Sum(n => n.HaveReady), stock.Lowest, stock.FirstBelowZero, stock.FirstBelowZeroIfAllUsed, stock.ShortVisits);
         });
         return new Answer(
             today, until, kits.Registrations.Count,
             [.. rows.Where(r => r.IsShort || request.OnlyShort != true)
-                .OrderBy(r => r.FirstBelowZero ?? (r.Short.Count > 0 ? r.Short[0].On : LocalDate.MaxIsoValue))
+                .OrderBy(r => r.FirstBelowZero ?? (r.ShortVisits.Count > 0 ? r.ShortVisits[0].On : LocalDate.MaxIsoValue))
                 .ThenBy(r => r.FirstBelowZeroIfAllUsed ?? LocalDate.MaxIsoValue)
                 .ThenBy(r => r.PartCode, StringComparer.Ordinal)],
             kits.Unknown);

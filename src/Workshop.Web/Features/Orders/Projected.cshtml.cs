@@ -14,7 +14,7 @@ public sealed class ProjectedModel : WorkshopPage
 
     public ListProjectedStock.Answer? Projected { get; private set; }
 
-    public IReadOnlyList<ListProjectedStock.Row> Short => [.. Projected!.Rows.Where(r => r.IsShort)];
+    public IReadOnlyList<ListProjectedStock.Row> ShortParts => [.. Projected!.Rows.Where(r => r.IsShort)];
 
     public IReadOnlyList<ListProjectedStock.Row> Enough => [.. Projected!.Rows.Where(r => !r.IsShort)];
 

@@ -93,7 +93,7 @@ public static class GetLabels
             return Problem.Impossible("label-unknown", "codes", $"codes names {string.Join(", ", unknown)}: there is none with that code to print a label of.");
         }
 
-        IReadOnlyList<Label> labels = chosen.Count == 0 ? all : [.. all.Where(l => chosen.Contains(l.Code))];
+        var labels = chosen.Count == 0 ? all : all.FindAll(l => chosen.Contains(l.Code));
         return labels.Count is > 0 and <= MostLabels
             ? new LabelSheets(LabelStock.Find(request.Stock)!, request.First ?? 1, labels)
             : labels.Count == 0 ? Problem.NotFound("Anything to print labels of")

@@ -24,12 +24,12 @@ internal sealed class PaperPdf
     private static readonly XPen Heavy = new(XColors.Black, 1);
 
     private readonly PaperDocument paper;
-    private readonly PdfDocument pdf = new();
+    private readonly PdfDocument pdf;
     private XGraphics sheet = null!;
     private double y;
     private string? heading;
 
-    private PaperPdf(PaperDocument paper) => this.paper = paper;
+    private PaperPdf(PaperDocument paper, PdfDocument pdf) => (this.paper, this.pdf) = (paper, pdf);
 
     private double Width => sheet.PageSize.Width - (2 * Margin);
 
@@ -38,7 +38,8 @@ internal sealed class PaperPdf
     public static byte[] Draw(PaperDocument paper)
     {
         ArgumentNullException.ThrowIfNull(paper);
-        var drawing = new PaperPdf(paper);
+        using var pdf = new PdfDocument();
+        var drawing = new PaperPdf(paper, pdf);
         drawing.pdf.Info.Title = paper.Title;
         drawing.Turn();
         drawing.Head();

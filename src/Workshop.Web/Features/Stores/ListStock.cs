@@ -15,7 +15,7 @@ namespace Workshop.Web.Features.Stores;
 public enum StockFilter
 {
     /// <summary>Nothing free of what is kept in stock, no more free than the reorder point set by hand, or less there than is reserved.</summary>
-    Short,
+    RunsShort,
 
     /// <summary>Something lies there that expires soon, or is expired.</summary>
     Expiring,
@@ -119,7 +119,7 @@ public static class ListStock
         var soon = today.PlusDays(ListExpiring.UsualDays);
         return Words.Read<StockFilter>(request.Show) switch
         {
-            StockFilter.Short => Short(db, parts),
+            StockFilter.RunsShort => Short(db, parts),
             StockFilter.Expiring => parts.Where(p => db.StockBalances
                 .Where(b => b.OnHand > 0 && db.StockLots.Any(l => l.Id == b.LotId && l.ExpiresOn <= soon)).Select(b => b.PartId).Contains(p.Id)),
             StockFilter.Discontinued => parts.Where(p => p.Discontinued),

@@ -30,7 +30,7 @@ public sealed record StockSteps
     public required string IfAllUsed { get; init; }
 
     /// <summary>Where the solid line is below zero, down from zero; empty where it never is.</summary>
-    public required string Short { get; init; }
+    public required string BelowZero { get; init; }
 
     public required double ZeroY { get; init; }
 
@@ -65,7 +65,7 @@ public sealed record StockSteps
         {
             Line = Steps(stock.OnHand, days, d => d.Level, X, Y),
             IfAllUsed = Steps(stock.OnHand, days, d => d.LevelIfAllUsed, X, Y),
-            Short = Below(days, X, Y),
+            BelowZero = Below(days, X, Y),
             ZeroY = Y(0),
             FirstBelowX = stock.FirstBelowZero is { } first ? X(first) : null,
             Deliveries = [.. days.Where(d => d.Comes > 0).Select(d => X(d.On))],
