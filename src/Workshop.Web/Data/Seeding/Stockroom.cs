@@ -17,11 +17,7 @@ internal sealed class Stockroom(WorkshopDbContext db, DemoWorkshop workshop, Gui
     private const int EmptyCompartment = 7;
 
     // So that a place may come between two others.
-<<<<<<< HEAD
     private const int WalkStep = 10;
-=======
-    private const int StepOfTheWalk = 10;
->>>>>>> 41e33e1 (The demo has alternatives, packages, a shortage and a walk begun; the kit's benchmark)
 
     private readonly Dictionary<string, Guid> parts = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Guid> places = new(StringComparer.Ordinal);
