@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Threading.RateLimiting;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.StaticFiles;
+using NodaTime;
 using Workshop.Domain.Outcomes;
 
 namespace Workshop.Web.Http;
@@ -13,6 +14,7 @@ internal static class Guards
     public const string SignInLimit = "sign-in";
     public const string CalendarLimit = "calendar";
     public const string ApiHeader = "X-Workshop-Request";
+    public const string TimeHeader = "X-Workshop-Time";
 
     private const string ContentPolicy =
         "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; connect-src 'self'; "
@@ -63,6 +65,12 @@ internal static class Guards
         headers["Permissions-Policy"] = "camera=(), microphone=(), geolocation=()";
         headers["Cross-Origin-Opener-Policy"] = "same-origin";
         headers["X-Request-Id"] = http.TraceIdentifier;
+        if (SessionAuthentication.IsApi(http.Request))
+        {
+            // To the millisecond, which Date lacks: what a device entered is told from what a page of the same second shows already.
+            headers[TimeHeader] = http.RequestServices.GetRequiredService<IClock>().GetCurrentInstant().ToUnixTimeMilliseconds().ToString(CultureInfo.InvariantCulture);
+        }
+
         if (!http.Request.Path.StartsWithSegments("/assets"))
         {
             headers.CacheControl = "no-cache, no-store";

@@ -71,10 +71,13 @@ internal static class MeasureMap
         var shown = lobes.FirstOrDefault(l => MeasureView.KeyOf(l) == view.Now)
             ?? lobes.FirstOrDefault(l => view.Open.Contains(MeasureView.KeyOf(l))) ?? lobes[0];
         var reading = view.ReadingOf(shown);
-        var words = reading is null ? "not read" : $"{reading.Bracket}, {reading.Words}";
+        var (figure, word) = reading is null ? ("", "") : (Figure(reading), Word(reading.Verdict));
+
+        // The name of a link holds what is written in it, word for word.
+        var name = $"{(shown.Lobe > 1 ? $"lobe {shown.Lobe}, " : "")}{shown.Valve.Spoken}";
         return new MapValve(
-            shown.Valve, reading is null ? "" : Figure(reading), reading is null ? "" : Word(reading.Verdict), here,
-            MeasureView.KeyOf(shown) == view.Now, $"{shown.Name}: {words}", address(MeasureView.KeyOf(shown)));
+            shown.Valve, figure, word, here, MeasureView.KeyOf(shown) == view.Now,
+            reading is null ? $"{name}: not read" : $"{name} {figure} {word}: {reading.Bracket}, {reading.Words}", address(MeasureView.KeyOf(shown)));
     }
 
     public static string Figure(GetReadings.Reading reading) => reading switch

@@ -109,6 +109,7 @@ public sealed record MeasureView
             Valve = l.Valve.ToString(),
             l.Lobe,
             l.Name,
+            Spoken = $"{(l.Lobe > 1 ? $"lobe {l.Lobe}, " : "")}{l.Valve.Spoken}",
             Limits = LimitsKey(l),
             Range = $"{l.Limits.Lower.Millimetres:0.00##} to {l.Limits.Upper}, set to {l.Limits.SetTo.Millimetres:0.00##}",
             Expected = ExpectedWords(KeyOf(l)),

@@ -36,17 +36,19 @@ export function measure(data, renderedAt) {
 
   // What was entered here since the page was made lies over what the page says.
   async function overlay() {
-    const entries = (await queue.list()).filter(e => e.number === data.number && e.stage === data.stage && (e.state !== "sent" || e.answeredAt >= renderedAt));
+    const entries = (await queue.list()).filter(e => e.number === data.number && e.stage === data.stage);
     data.lobes.forEach(l => Object.assign(lobes.get(l.key), { attempts: l.attempts, open: l.open, reading: l.reading, state: null }));
     state.crankAt = data.crankAt;
     for (const e of entries) {
-      if (e.position) {
+      const lobe = lobes.get(e.lobe);
+      const said = e.answer?.readings?.[0];
+      if (e.position && (e.state !== "sent" || Date.parse(e.answer.confirmedAt) >= renderedAt)) {
         state.crankAt = e.position;
       }
-      const lobe = lobes.get(e.lobe);
-      if (lobe) {
-        const said = e.answer?.readings?.[0];
-        lobe.attempts += 1;
+
+      // An answer that the page shows already is told by its attempt.
+      if (lobe && (e.state !== "sent" || said?.attempt > lobe.attempts)) {
+        lobe.attempts = said?.attempt ?? lobe.attempts + 1;
         lobe.open = false;
         lobe.reading = { text: e.shown, verdict: said?.verdict ?? e.verdict, words: said?.words ?? e.words, by: e.name, carried: false };
         lobe.state = e.state === "conflict" ? "refused, see above" : e.state === "sent" ? null : "waiting";
@@ -98,9 +100,11 @@ export function measure(data, renderedAt) {
         a.removeAttribute("aria-current");
       }
       const r = shown.reading;
-      a.querySelector(".reading").textContent = r ? short(r.text) : "";
-      a.querySelector(".word").textContent = r ? word(r.verdict) : "";
-      a.setAttribute("aria-label", `${shown.name}: ${r ? `${r.text}, ${r.words}` : "not read"}${shown.state ? `, ${shown.state}` : ""}`);
+      const written = r ? [short(r.text), word(r.verdict)] : ["", ""];
+      a.querySelector(".reading").textContent = written[0];
+      a.querySelector(".word").textContent = written[1];
+      const said = r ? ` ${written.join(" ")}: ${r.text}, ${r.words}` : ": not read";
+      a.setAttribute("aria-label", `${shown.spoken}${said}${shown.state ? `, ${shown.state}` : ""}`);
     });
   }
 

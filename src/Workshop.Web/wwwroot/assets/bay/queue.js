@@ -46,11 +46,11 @@ class Queue extends EventTarget {
   }
 
   async heard(response) {
-    const date = Date.parse(response.headers.get("Date") ?? "");
-    if (date) {
-      await store.keep("behind", date - Date.now());
+    const said = Number(response.headers.get("X-Workshop-Time"));
+    if (said) {
+      await store.keep("behind", said - Date.now());
     }
-    return date || Date.now();
+    return said || Date.now();
   }
 
   async send() {

@@ -106,9 +106,13 @@ async function keep(addresses, person) {
   }
 }
 
-// What was kept before goes only when the whole of the new page is here.
+// What was kept before goes only when the whole of the new page is here. Once somebody signed out nothing is kept any more, not even
+// what was on its way: the cache is there only from the word of a page that says whose it is.
 async function put(address, response) {
   const body = await response.blob();
+  if (!await caches.has(pageCache)) {
+    return;
+  }
   const cache = await caches.open(pageCache);
   await cache.delete(address);
   await cache.put(address, new Response(body, { headers: response.headers }));
