@@ -79,8 +79,8 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
         var part = await FirstLink(page, "/stores/projected", ProjectedPart());
         var instrument = await FirstLink(page, "/tooling", Instrument());
         var adapter = await FirstLink(page, "/tooling/adapters", Adapter());
-        var estimate = await FirstLink(page, "/findings", Estimate());
         var finding = await FirstLink(page, "/findings", Finding());
+        var estimate = await FirstLink(page, $"/findings/{finding}", Estimate());
         var bay = await FirstLink(page, "/bays", Bay());
         var storesPart = await FirstLink(page, "/stores/expiring", StoresPart());
         var place = await FirstLink(page, "/stores/places", StoresPlace());

@@ -30,9 +30,10 @@ public sealed class Hands(IPage page)
     }
 
     /// <summary>Goes down a list until the option that holds <paramref name="words"/> stands in it.</summary>
-    public async Task Choose(string label, string words)
+    public Task Choose(string label, string words) => Choose(Page.GetByLabel(label, new() { Exact = true }), words);
+
+    public async Task Choose(ILocator list, string words)
     {
-        var list = Page.GetByLabel(label, new() { Exact = true });
         await TabTo(list);
         await Page.Keyboard.PressAsync("Home");
         for (var i = 0; i < 100; i++)
@@ -46,7 +47,7 @@ public sealed class Hands(IPage page)
             await Page.Keyboard.PressAsync("ArrowDown");
         }
 
-        throw new InvalidOperationException($"\"{label}\" on {Page.Url} offers nothing with \"{words}\".");
+        throw new InvalidOperationException($"{list} on {Page.Url} offers nothing with \"{words}\".");
     }
 
     public Task Press(string button) => Press(Page.GetByRole(AriaRole.Button, new() { Name = button, Exact = true }));

@@ -58,9 +58,10 @@ public sealed class DriftWorkerTests(WorkshopApp app) : IClassFixture<WorkshopAp
             await using var hold = new NpgsqlCommand("select pg_advisory_lock(431416239732)", other);
             await hold.ExecuteScalarAsync(Ct);
             Assert.Equal(0, await app.Refit());
+            await using var release = new NpgsqlCommand("select pg_advisory_unlock(431416239732)", other);
+            await release.ExecuteScalarAsync(Ct);
         }
 
-        NpgsqlConnection.ClearAllPools();
         await app.Refit();
         Assert.Equal(1, (await RefitOf(model)).FitVersion);
     }

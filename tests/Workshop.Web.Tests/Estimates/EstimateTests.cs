@@ -55,6 +55,7 @@ public sealed class EstimateTests(WorkshopApp app) : IClassFixture<WorkshopApp>
     public async Task What_has_no_price_is_said_and_typed_by_a_person()
     {
         await app.SetPrices();
+        await app.Look(db => db.Parts.Where(p => p.Code == TestEngines.CoverGasket).ExecuteUpdateAsync(p => p.SetProperty(g => g.NetPrice, (decimal?)null), Ct));
         var advisor = await app.As(Roles.Advisor);
         var visit = await app.CheckedIn(items: new Dictionary<string, Likelihood> { [TestEngines.ValveCheck] = Likelihood.Certain });
         var preview = await advisor.GetFromJsonAsync<JsonElement>($"{visit.Api}/estimates/preview", Ct);

@@ -23,7 +23,7 @@ public sealed class GaugeStudyTests(WorkshopApp app) : IClassFixture<WorkshopApp
     {
         var technician = await app.As(Roles.Technician);
         var (address, people) = await Start(technician, parts: 10, trials: 3, people: 3);
-        foreach (var row in (await File.ReadAllLinesAsync(Path.Combine(AcceptedFile.Root, "shared", "check-values", "gauges", "aiag-10x3x3.csv"), Ct)).Skip(1).Where(l => l.Length > 0))
+        foreach (var row in CheckValues.Lines("gauges/aiag-10x3x3.csv").Skip(1).Where(l => l.Length > 0))
         {
             var fields = row.Split(',').Select(f => f.Trim('"')).ToArray();
             await Sent(technician, address, people[fields[1][0] - 'A'], int.Parse(fields[0], CultureInfo.InvariantCulture), int.Parse(fields[2], CultureInfo.InvariantCulture), decimal.Parse(fields[3], CultureInfo.InvariantCulture));

@@ -47,11 +47,12 @@ public sealed class WholeVisitTests(WorkshopApp app) : IClassFixture<WorkshopApp
         await Post(technician, $"{visit.Api}/readings/hand-turns", new { noHardStop = true, marksRight = true });
         await Post(technician, $"{visit.Api}/readings", Readings("asLeft", intakeMm: 0.14m));
         Assert.Equal(
-            [$"fasteners.{TestEngines.DrainPlug}", $"fasteners.{TestEngines.CoverBolt}"],
+            [$"fasteners.{TestEngines.DrainPlug}", $"fasteners.{TestEngines.CoverBolt}", "seals.head-cover.cover-gasket"],
             await Subjects(technician, visit));
 
         app.Clock.Now += Duration.FromMinutes(30);
         await FinishedVisits.TickAll(technician, visit);
+        await FinishedVisits.InspectSeals(technician, visit);
         Assert.Empty(await Subjects(technician, visit));
         var signed = await Post(technician, $"{visit.Api}/sign-off", new { odometer = 24_003 });
 

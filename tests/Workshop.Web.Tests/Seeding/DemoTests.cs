@@ -152,11 +152,12 @@ public sealed class DemoTests(StartedDemo demo) : IClassFixture<StartedDemo>
         var now = SystemClock.Instance.GetCurrentInstant();
         var cards = await Look(db => db.JobCards.AsNoTracking().ToListAsync(Ct));
 
-        Assert.All(cards.Where(c => c.StartsAt < now), c => Assert.Equal(JobCardState.SignedOff, c.State));
+        Assert.All(
+            cards.Where(c => c.StartsAt < now), c => Assert.True(c.State == JobCardState.SignedOff || (c.State == JobCardState.CheckedIn && c.EndsAt > now), $"{c.Number} is {c.State}."));
         Assert.True(cards.Count(c => c.State == JobCardState.SignedOff) > 40);
         var coming = cards.Where(c => c.StartsAt >= now).ToList();
         Assert.Equal(5, coming.Count(c => c.State == JobCardState.Booked));
-        Assert.Equal(1, coming.Count(c => c.State == JobCardState.CheckedIn));
+        Assert.InRange(cards.Count(c => c.State == JobCardState.CheckedIn), 1, 2);
         Assert.All(coming, c => Assert.True(c.StartsAt < now + Duration.FromDays(21)));
 
         Assert.Equal(
