@@ -4,6 +4,7 @@ using System.Net.Http.Json;
 using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using Workshop.Domain.People;
+using Workshop.Domain.Tests;
 using Workshop.Domain.Tooling;
 using Workshop.Tests.Hosting;
 using Xunit;
