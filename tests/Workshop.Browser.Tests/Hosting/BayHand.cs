@@ -20,7 +20,15 @@ public sealed class BayHand(IPage page)
     /// <summary>The feeler set in steps of 0.01 mm, and 21 °C.</summary>
     public async Task SetUp()
     {
-        await Tap(Page.GetByLabel("steps of 0.01 mm"));
+        // What was said before for this job stands aside, chosen.
+        var set = Page.GetByLabel("steps of 0.01 mm");
+        await set.WaitForAsync(new() { State = WaitForSelectorState.Attached });
+        if (!await set.IsVisibleAsync())
+        {
+            return;
+        }
+
+        await Tap(set);
         for (var i = 0; i < 3; i++)
         {
             await Tap(Page.GetByRole(AriaRole.Button, new() { Name = "Half a degree more" }));
