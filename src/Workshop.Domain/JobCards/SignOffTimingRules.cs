@@ -68,13 +68,20 @@ public sealed class CamTimingIsLeftRight : ISignOffRule
 
         var left = TimingFindings.Of(facts, Stage.AsLeft).SelectMany(d => d.Cams).ToDictionary(c => c.Code, StringComparer.Ordinal);
         return [.. TimingFindings.Of(facts, Stage.AsFound).SelectMany(d => d.Cams)
-            .Select(found => left.TryGetValue(found.Code, out var after) && !after.IsUnchecked ? after : found)
+            .Select(found => left.TryGetValue(found.Code, out var after) ? Left(found, after) : found)
             .Where(c => c.IsOff)
             .Select(c => new SignOffReason(
                 $"camTiming.{c.Code}",
                 $"{c.Name}: its timing is left {(c.AlignmentPasses == false ? "with an alignment check that does not pass" : c.Verdict.Spoken())}; set it right, or accept it with a remark.",
                 SignOffPlace.CamTiming))];
     }
+
+    /// <summary>What a wheel found off is right again only by the wheel: jig and marks tell less.</summary>
+    private static CamFinding Left(CamFinding found, CamFinding after) => after with
+    {
+        AlignmentPasses = after.AlignmentPasses ?? (after.Lobes.Count > 0 ? null : found.AlignmentPasses),
+        Lobes = after.Lobes.Count > 0 ? after.Lobes : found.Lobes,
+    };
 }
 
 internal static class TimingFindings

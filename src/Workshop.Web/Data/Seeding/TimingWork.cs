@@ -65,7 +65,6 @@ internal sealed class TimingWork(DemoStaff staff, PlannedVisit visit, int number
         {
             Number = number, Stage = Stage.AsLeft, InRunningDirection = true, Alignments = Passing(drives),
         }, RecordCamTiming.Handle, ct);
-        LeavesOutside = false;
         foreach (var drive in drives)
         {
             var bolt = specification.Fasteners.FirstOrDefault(f => drive.SprocketBolts.Contains(f.Code));

@@ -20,13 +20,17 @@ internal static class ChainWearWords
         var reach = f.BeyondNow > 0.5
             ? $"it has likely reached its limit of {limit:0.##}{symbol} already"
             : f.Even is { } even
-            ? $"likely reaches its limit of {limit:0.##}{symbol} at {DueWords.InUnit(even, unit)} of the engine{(evenOn is { } day ? $", about {day:uuuu-MM}" : "")} ({Span(f, unit)})"
+            ? $"likely reaches its limit of {limit:0.##}{symbol} at {About(even, unit)} of the engine{(evenOn is { } day ? $", about {day:uuuu-MM}" : "")} ({Span(f, unit)})"
             : f.Earliest is { } early
-            ? $"may reach its limit of {limit:0.##}{symbol} from {DueWords.InUnit(early, unit)} of the engine on"
+            ? $"may reach its limit of {limit:0.##}{symbol} from {About(early, unit)} of the engine on"
             : $"does not reach its limit of {limit:0.##}{symbol} within {DueWords.InUnit(ChainWear.Reach, unit)}";
         return $"The {measure.Spoken()} of the {drive.Name} {grows}{basis}; {reach}.";
     }
 
     private static string Span(ChainForecast f, OdometerUnit unit) =>
-        $"10 to 90 %: {DueWords.InUnit(f.Earliest!.Value, unit)} to {(f.Latest is { } latest ? DueWords.InUnit(latest, unit) : "beyond what is looked at")}";
+        $"10 to 90 %: {About(f.Earliest!.Value, unit)} to {(f.Latest is { } latest ? About(latest, unit) : "beyond what is looked at")}";
+
+    /// <summary>To a thousand: an estimate is no better than that.</summary>
+    private static string About(Distance distance, OdometerUnit unit) =>
+        $"{decimal.Round(unit.CountOf(distance) / 1000m) * 1000:#,0} {unit.Symbol()}";
 }

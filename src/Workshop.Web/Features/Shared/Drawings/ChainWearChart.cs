@@ -19,6 +19,8 @@ public sealed record ChainWearChart
     private const double Top = 14;
     private const double Bottom = 30;
     private const double Thinnest = 5;
+    private const int MostMarks = 6;
+    private static readonly int[] Steps = [1_000, 2_000, 5_000, 10_000, 20_000, 50_000, 100_000];
 
     /// <summary>What it shows, for those who do not see it.</summary>
     public required string Words { get; init; }
@@ -36,7 +38,7 @@ public sealed record ChainWearChart
 
     public required string LimitText { get; init; }
 
-    /// <summary>Marks of the axis below: where, and what is written there.</summary>
+    /// <summary>Marks of the axis below at round distances: where, and what is written there.</summary>
     public required IReadOnlyList<(double X, string Text)> Marks { get; init; }
 
     /// <summary>A chain that was read at least once; nothing without a reading.</summary>
@@ -65,12 +67,20 @@ public sealed record ChainWearChart
             Middle = shown.Count < 2 ? "" : $"M{string.Join('L', shown.Select(p => At(X(Km(p.EngineKm)), Y((double)p.Middle))))}",
             LimitY = Y((double)chain.Limit),
             LimitText = $"limit {chain.Limit:0.##} {chain.Unit}",
-            Marks = [.. Enumerable.Range(0, 5).Select(i => furthest * i / 4).Select(km => (X(km), $"{unit.CountOf(Distance.FromKilometres((decimal)km)):#,0}"))],
+            Marks = [.. Round(unit.CountOf(Distance.FromKilometres((decimal)furthest))).Select(count =>
+                (X(Km(unit == OdometerUnit.Miles ? Distance.FromMiles(count) : Distance.FromKilometres(count))), $"{count:#,0}"))],
         };
     }
 
     /// <summary>A coordinate as SVG writes it.</summary>
     public static string Write(double coordinate) => coordinate.ToString("0.#", CultureInfo.InvariantCulture);
+
+    /// <summary>Round counts up to the last, six at most; none so near to the edge that it would be cut off.</summary>
+    private static IEnumerable<int> Round(int last)
+    {
+        var step = Steps.FirstOrDefault(step => last / step <= MostMarks, Steps[^1]);
+        return Enumerable.Range(0, (int)(last * 0.97 / step) + 1).Select(i => i * step);
+    }
 
     private static double Km(Distance distance) => (double)distance.Kilometres;
 
