@@ -51,7 +51,7 @@ public sealed record RunPlan(int Seed, Fault Fault, IReadOnlyList<(string Valve,
 public sealed record RunResult(
     RunPlan Plan, int Tapped, int Acknowledged, int Stored, int Lost, int Duplicates, int Wrong, int Conflicts, int OutOfOrder, TimeSpan Took)
 {
-    public bool IsClean => Lost == 0 && Duplicates == 0 && Wrong == 0 && OutOfOrder == 0;
+    public bool IsClean => Lost == 0 && Duplicates == 0 && Wrong == 0 && Conflicts == 0 && OutOfOrder == 0;
 
     public override string ToString() =>
         $"seed {Plan.Seed}, {Plan.Fault} {Plan.AfterMs} ms after tap {Plan.At + 1} for {Plan.LastsMs} ms: {Tapped} tapped, {Acknowledged} acknowledged, "

@@ -96,9 +96,9 @@ public sealed class ReadingsCampaign(CrashingService service, IBrowser browser)
         var outOfOrder = rows.Where(r => tapped.Contains((r.Valve, r.Blade))).GroupBy(r => r.Valve)
             .Sum(g => g.OrderBy(r => r.Attempt).Select(r => order[(r.Valve, r.Blade)]).Pairs().Count(p => p.Second < p.First));
 
-        // What is shown as a conflict is on the device and waits for a person: counted by itself, not lost.
+        // Nobody else enters anything, so a conflict would be one with oneself.
         return new RunResult(
-            plan, plan.Valves.Count, acknowledged.Count, rows.Count, Math.Max(0, acknowledged.Count(a => !stored.Contains(a)) - conflicts),
+            plan, plan.Valves.Count, acknowledged.Count, rows.Count, acknowledged.Count(a => !stored.Contains(a)),
             stored.Count - stored.Distinct().Count(), stored.Distinct().Count(s => !tapped.Contains(s)), conflicts, outOfOrder, took);
     }
 

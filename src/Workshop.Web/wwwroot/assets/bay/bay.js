@@ -4,6 +4,9 @@ import { measure } from "./measure.js";
 import { showQueue } from "./panel.js";
 import { keepForOffline } from "./offline.js";
 
+// Longer than any page is kept without network: what was sent lies over an older page as long as there may be one.
+const sentKeptFor = 15 * 60 * 60 * 1000;
+
 document.querySelector(".faults")?.focus();
 const place = document.querySelector("[data-bay]");
 if (place) {
@@ -12,7 +15,7 @@ if (place) {
 
 async function begin({ person, name, now }) {
   const renderedAt = Number(now);
-  await queue.forgetSent(renderedAt);
+  await queue.forgetSent(await queue.now() - sentKeptFor);
   const refresh = keepForOffline(person);
   showQueue(renderedAt);
   document.querySelectorAll("form[data-post]").forEach(form => form.addEventListener("submit", event => sendForm(event, form)));

@@ -46,9 +46,10 @@ export function measure(data, renderedAt) {
         state.crankAt = e.position;
       }
 
-      // An answer that the page shows already is told by its attempt.
+      // What the page shows already is told by its attempt: an answer that was lost on its way may be written all the same, while
+      // its entry still waits.
       if (lobe && (e.state !== "sent" || said?.attempt > lobe.attempts)) {
-        lobe.attempts = said?.attempt ?? lobe.attempts + 1;
+        lobe.attempts = Math.max(lobe.attempts, said?.attempt ?? e.body.readings[0].attempt);
         lobe.open = false;
         lobe.reading = { text: e.shown, verdict: said?.verdict ?? e.verdict, words: said?.words ?? e.words, by: e.name, carried: false };
         lobe.state = e.state === "conflict" ? "refused, see above" : e.state === "sent" ? null : "waiting";
