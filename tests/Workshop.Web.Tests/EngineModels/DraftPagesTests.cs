@@ -92,7 +92,7 @@ public sealed class DraftPagesTests(WorkshopApp app) : IClassFixture<WorkshopApp
 
         Assert.Equal(HttpStatusCode.Redirect, (await pages.Send(page, address, [], Section)).Status);
         var joint = await drafts.Part("joints", "cam-caps");
-        Assert.Equal("""[{"partCode":"cap-ring","quantity":4,"policy":"replaceAlways"}]""", joint["seals"]!.ToJsonString());
+        Assert.Equal("""[{"partCode":"cap-ring","quantity":4,"policy":"replaceAlways","reuseAllowedBy":null}]""", joint["seals"]!.ToJsonString());
     }
 
     [Fact]
