@@ -50,6 +50,19 @@ public sealed class ReadingsCampaign(CrashingService service, IBrowser browser)
 
         await using var context = await NewContext(state);
         var page = await context.NewPageAsync();
+        try
+        {
+            return await Run(plan, page, took);
+        }
+        catch (Exception fault) when (fault is PlaywrightException or TimeoutException)
+        {
+            throw new InvalidOperationException(
+                $"seed {seed}, {plan.Fault}: {fault.Message.ReplaceLineEndings(" ")} {page.Url} shows: {await page.Locator("body").InnerTextAsync()}", fault);
+        }
+    }
+
+    private async Task<RunResult> Run(RunPlan plan, IPage page, Stopwatch took)
+    {
         var before = Rows(await BayJob.Get(page, readings)).Select(r => r.Id).ToHashSet();
         var hand = new BayHand(page);
         await page.GotoAsync(address);
@@ -77,7 +90,7 @@ public sealed class ReadingsCampaign(CrashingService service, IBrowser browser)
         }
 
         await end;
-        await context.SetOfflineAsync(false);
+        await page.Context.SetOfflineAsync(false);
         await service.Ready();
         await page.ReloadAsync();
         await page.WaitForFunctionAsync(
