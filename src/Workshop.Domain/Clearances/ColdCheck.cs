@@ -33,7 +33,7 @@ public static class ColdCheck
         var remedy = head > cold.Highest ? "Let it stand until it is cold" : "Let it warm up in the workshop";
         return new FieldFault(field,
             $"{field} is {head}: the engine is {(head > cold.Highest ? "too warm" : "too cold")}. "
-            + $"{cold.Lowest.Celsius:0.#} to {cold.Highest} is allowed, by {cold.Method}. {remedy}, "
+            + $"{cold.Lowest.Celsius:0.#} to {cold.Highest} is allowed, by {cold.Method}. {ThermalGrowth.Words(head)} {remedy}, "
             + "or give a reason to keep the readings as not cold.");
     }
 }

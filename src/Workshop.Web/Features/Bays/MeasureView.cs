@@ -94,7 +94,7 @@ public sealed record MeasureView
         {
             Lowest = Card.Cold.Lowest.Celsius,
             Highest = Card.Cold.Highest.Celsius,
-            Words = $"cold is {Card.Cold.Lowest.Celsius:0.#} to {Card.Cold.Highest}, by {Card.Cold.Method}",
+            Words = $"cold is {Card.Cold.Lowest.Celsius:0.#} to {Card.Cold.Highest}, by {Card.Cold.Method}; {ThermalGrowth.PerTenDegrees}",
             Card.Cold.Method,
         },
         Set = Set?.Id,
