@@ -79,7 +79,7 @@ public sealed record VisitShape
         var drains = soaks ? booked.Where(i => i.DrainsWarm && !NeedsColdEngine(i)).ToList() : [];
         var drainMinutes = drains.Sum(i => i.LabourMinutes);
         var arrival = drainMinutes + (testRunAtArrival ? usual.ArrivalMinutes : 0);
-        var recheck = specification.AfterWork?.Recheck is { } asked && booked.Exists(i => asked.AfterItems.Contains(i.Code)) ? asked : null;
+        var recheck = specification.RecheckAfter(booked);
         return new VisitShape
         {
             ArrivalMinutes = arrival > 0 ? arrival : soaks ? CounterMinutes : 0,

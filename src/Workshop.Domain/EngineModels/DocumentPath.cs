@@ -83,7 +83,7 @@ public sealed record DocumentPath
 /// <summary>By what an entry of a list is known: its code, else what tells it from the others beside it.</summary>
 public static class DocumentKeys
 {
-    private static readonly string[] Names = ["code", "partCode", "number", "name"];
+    private static readonly string[] Names = ["code", "partCode", "number", "name", "kind"];
 
     /// <summary>Nothing where the entry has no key: a word or a number of a plain list.</summary>
     public static string? Of(JsonNode? entry) =>

@@ -48,7 +48,14 @@ public sealed record EngineSpecification
     /// <summary>What follows the work; absent where the workshop's usual minutes do.</summary>
     public AfterWork? AfterWork { get; init; }
 
+    /// <summary>What is asked for on a visit before and after the work; empty where nothing is.</summary>
+    public IReadOnlyList<CheckOnVisit> VisitChecks { get; init; } = [];
+
     public required Provenance Provenance { get; init; }
+
+    /// <summary>The re-check of the cooled engine that some of these items ask for; nothing where none does.</summary>
+    public Recheck? RecheckAfter(IEnumerable<ServiceItem> items) =>
+        AfterWork?.Recheck is { } recheck && items.Any(i => recheck.AfterItems.Contains(i.Code)) ? recheck : null;
 }
 
 /// <summary>What stands between cam and valve. Positively closed and hydraulic trains are refused in words, not listed.</summary>

@@ -23,6 +23,7 @@ public static class SpecificationCheck
         FasteningCheck.Run(specification, findings);
         CamDriveCheck.Run(specification, findings);
         ServiceItemCheck.Run(specification, findings);
+        VisitChecksCheck.Run(specification, findings);
         findings.Provenance("provenance", specification.Provenance);
         return new SpecificationFindings(findings.Faults, findings.ToConfirm);
     }

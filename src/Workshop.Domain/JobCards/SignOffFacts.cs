@@ -63,6 +63,9 @@ public sealed record SignOffFacts
     /// <summary>What was found on this visit, and what the owner said.</summary>
     public IReadOnlyList<FindingFacts> Findings { get; init; } = [];
 
+    /// <summary>The owner complains of how it runs.</summary>
+    public bool Complaint { get; init; }
+
     /// <summary>Valves that the visit disturbed, with what disturbed them.</summary>
     public IReadOnlyDictionary<ValveKey, string> Disturbed => DisturbedValves.Of(Specification, Shims, Events, Changes);
 

@@ -44,3 +44,5 @@ internal sealed class TemperatureJson() : MeasureJson<Temperature>(Temperature.F
 internal sealed class LeverRatioJson() : MeasureJson<LeverRatio>(LeverRatio.From, r => r.Value);
 
 internal sealed class CrankAngleJson() : MeasureJson<CrankAngle>(CrankAngle.FromDegrees, a => a.Degrees);
+
+internal sealed class PressureJson() : MeasureJson<Pressure>(Pressure.FromKilopascals, p => p.Kilopascals);

@@ -16,6 +16,7 @@ internal static class ValueConversions
             .HavePrecision(5, ShimThickness.DecimalsMm);
         conventions.Properties<Distance>().HaveConversion<DistanceColumn>().HavePrecision(14, 3);
         conventions.Properties<Temperature>().HaveConversion<TemperatureColumn>().HavePrecision(4, Temperature.DecimalsC);
+        conventions.Properties<Pressure>().HaveConversion<PressureColumn>().HavePrecision(7, Pressure.DecimalsKpa);
         conventions.Properties<CrankAngle>().HaveConversion<CrankAngleColumn>().HavePrecision(6, CrankAngle.DecimalsDegrees);
         conventions.Properties<ValveKey>().HaveConversion<ValveKeyColumn>().HaveMaxLength(16);
         conventions.Properties<decimal>().HavePrecision(14, 4);
@@ -44,6 +45,9 @@ internal static class ValueConversions
 
     private sealed class TemperatureColumn()
         : ValueConverter<Temperature, decimal>(t => t.Celsius, d => Temperature.FromCelsius(d));
+
+    private sealed class PressureColumn()
+        : ValueConverter<Pressure, decimal>(p => p.Kilopascals, d => Pressure.FromKilopascals(d));
 
     private sealed class CrankAngleColumn()
         : ValueConverter<CrankAngle, decimal>(a => a.Degrees, d => CrankAngle.FromDegrees(d));

@@ -51,7 +51,7 @@ internal sealed record VisitState(OpenCard Open, VisitSoFar SoFar, IReadOnlyList
                 ColdFrom = items.Exists(VisitShape.NeedsColdEngine) ? open.ColdFrom : null,
                 Cure = Duration.FromMinutes(Opened.By(open.Specification, items).Joints.Max(j => j.Sealant?.CureMinutes) ?? 0),
                 DrainsOil = open.ItemsUnderWay.Any(i => i.DrainsWarm || i.Cautions.Contains(OilDrained)),
-                AsksForRecheck = open.Specification.AfterWork?.Recheck is { } recheck && items.Exists(i => recheck.AfterItems.Contains(i.Code)),
+                AsksForRecheck = open.Specification.RecheckAfter(items) is not null,
                 Waits = await db.VisitWaits.SingleOrDefaultAsync(w => w.JobCardNumber == number && w.EndedAt == null, ct),
             },
             taken);

@@ -43,7 +43,7 @@ internal static partial class FieldLabels
             ("provenance", new("Source")), ("layout", new("Layout")), ("valveTrain", new("Valve train")), ("valves", new("Valves")),
             ("camshafts", new("Camshafts and follower shafts")), ("camDrives", new("Drives of the camshafts, and their timing")), ("measuringPositions", new("Measuring positions, in running direction")),
             ("limits", new("Limits")), ("shims", new("Shims", "all empty for screw and locknut")), ("cold", new("Cold condition")),
-            ("afterWork", new("After the work", "all empty where the workshop's usual holds")), ("serviceItems", new("Service items")),
+            ("afterWork", new("After the work", "all empty where the workshop's usual holds")), ("visitChecks", new("Checks of a visit, before and after the work")), ("serviceItems", new("Service items")),
             ("accesses", new("Accesses")), ("joints", new("Joints")), ("fasteners", new("Fasteners")),
             ("together", new("Items fall together within", "both empty where the workshop's own setting holds")), ("options", new("Options that some have")),
         ],
@@ -121,6 +121,18 @@ internal static partial class FieldLabels
         [typeof(Recheck)] =
         [
             ("afterItems", new("After", Choices: ChoiceOf.ServiceItems)), ("coolHours", new("Cools first", "hours")), ("minutes", new("Takes", "minutes")),
+        ],
+        [typeof(CheckOnVisit)] =
+        [
+            ("kind", new("Check", "each once")), ("asked", new("Asked for")), ("afterItems", new("After", "only where it is asked for after items", Choices: ChoiceOf.ServiceItems)),
+            ("note", new("What the maker says of it", IsLong: true)), ("balance", new("Balance", "all empty where no figures are stated")),
+            ("places", new("Leak check: look at", $"{OnePerLine}, beside what the visit opens")), ("oilAfterRun", new("Re-check: oil level after the run")),
+            ("fastenersAgain", new("Re-check: torque once more of", Choices: ChoiceOf.Fasteners)),
+        ],
+        [typeof(BalanceFigures)] =
+        [
+            ("speedRpm", new("Engine speed", "rpm")), ("speedToleranceRpm", new("More or less", "rpm")), ("toleranceKpa", new("May differ by", "kPa")),
+            ("hotFromC", new("Hot from", "°C of coolant or oil")), ("referenceCylinder", new("Set to cylinder", "number of the one without a screw; else empty")),
         ],
         [typeof(ServiceItem)] =
         [

@@ -23,6 +23,7 @@ internal sealed record SpecificationSection(
         new("shims", "Shims", ["shims"], "which are permitted"),
         new("cold", "Cold condition", ["cold"], "soak and temperature for a reading"),
         new("after-work", "After the work", ["afterWork"], "warm run, test ride, recheck"),
+        new("visit-checks", "Checks of a visit", ["visitChecks"], "what is asked for before and after the work"),
         new("service-items", "Service items", ["serviceItems"], "intervals, labour, parts, skills, cautions", "service item"),
         new("together", "Together", ["together", "options"], "which items fall together, and what some of the motorcycles have"),
         new("accesses", "Accesses", ["accesses"], "what has to be out of the way", "access"),
