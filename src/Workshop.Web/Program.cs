@@ -16,6 +16,7 @@ using Workshop.Web.Features.Drift;
 using Workshop.Web.Features.EngineModels;
 using Workshop.Web.Features.Estimates;
 using Workshop.Web.Features.Findings;
+using Workshop.Web.Features.Finishing;
 using Workshop.Web.Features.Gauges;
 using Workshop.Web.Features.Imports;
 using Workshop.Web.Features.Intervals;
@@ -130,6 +131,7 @@ TorqueSheetsApi.Map(api);
 PaperApi.Map(api);
 ClearancesApi.Map(api);
 CamTimingApi.Map(api);
+FinishingApi.Map(api);
 ShimsApi.Map(api);
 SignOffApi.Map(api);
 

@@ -57,7 +57,10 @@ public static class BaySteps
         var moved = facts.Disturbed.Count > 0;
         var steps = new List<BayStepState>
         {
-            new(BayStep.Open, First(Unread(facts, OpenStages), workBegun ? "" : "work is not begun")),
+            new(BayStep.Open, First(
+                Unread(facts, OpenStages),
+                workBegun ? "" : "work is not begun",
+                AskedChecks.Find(facts, VisitCheckKind.PartsCounted) is not null && !EverythingIsCountedBack.IsCountedIn(facts) ? "nothing is counted in" : "")),
         };
         if (checks)
         {
@@ -73,10 +76,10 @@ public static class BaySteps
         if (checks && moved)
         {
             steps.Add(new(BayStep.MeasureAgain, First(
-                Unread(facts, CautionsOf(BayStep.MeasureAgain)), asLeftWaits.Count > 0 ? "not open yet" : "", notLeft == 0 ? "" : Count(notLeft, "lobe", "lobes", "to measure"))));
+                Unread(facts, CautionsOf(BayStep.MeasureAgain)), asLeftWaits.Count > 0 ? "not open yet" : "", notLeft == 0 ? "" : Count(notLeft, "lobe", "lobes", "to measure"), new AsLeftSetHasASecondPerson().Against(facts).Count == 0 ? "" : "second person to confirm")));
         }
 
-        steps.Add(new(BayStep.Close, First(Unread(facts, CloseStages), facts.State == JobCardState.SignedOff ? "" : "not signed off")));
+        steps.Add(new(BayStep.Close, First(Unread(facts, CloseStages), AfterWork(facts), facts.State == JobCardState.SignedOff ? "" : "not signed off")));
         return steps;
     }
 
@@ -109,6 +112,23 @@ public static class BaySteps
         var unread = Cautions.InOrder(facts.UnderWay.SelectMany(i => i.Item.Cautions))
             .Count(c => stages.Contains(c.Stage) && !facts.Acknowledged.Contains(c.Code));
         return unread == 0 ? "" : Count(unread, "caution", "cautions", "to read");
+    }
+
+    /// <summary>What is asked for after the work and not done: "leak check, test ride".</summary>
+    private static string AfterWork(SignOffFacts facts)
+    {
+        if (facts.State == JobCardState.SignedOff)
+        {
+            return "";
+        }
+
+        (ISignOffRule Rule, string Name)[] rules =
+        [
+            (new CylindersAreBalanced(), "balance"), (new NothingLeaks(), "leak check"), (new TestRideIsSaid(), "test ride"), (new RechecksAreDone(), "re-checks"),
+            (new ReminderIsSaid(), "service reminder"), (new EverythingIsCountedBack(), "count back"),
+        ];
+        var left = rules.Where(r => r.Rule.Against(facts).Count > 0).Select(r => r.Name).ToList();
+        return left.Count == 0 ? "" : $"{string.Join(", ", left)} to do";
     }
 
     private static string First(params string[] left) => left.FirstOrDefault(l => l.Length > 0) ?? "";

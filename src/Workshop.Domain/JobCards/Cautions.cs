@@ -130,6 +130,12 @@ public static class Cautions
         new("test-ride", "Test ride: brakes first",
             "Only with the licence for it, helmet and clothing. Try both brakes, throttle return and lights before leaving the yard; nothing may drip or hang loose.",
             CautionStage.BeforeStart),
+        new("test-ride-fresh", "Fresh tyres, pads, brakes",
+            "Pump lever and pedal until they are hard before it rolls. New tyres slip and new pads brake poorly at first: upright, gently, no hard braking.",
+            CautionStage.BeforeStart),
+        new("test-ride-road", "Insured, allowed, licensed",
+            "On the road only with a plate, insurance that covers test rides, the owner's leave and a rider who holds the licence; local rules come first. Else it stays in the yard.",
+            CautionStage.BeforeStart),
     ];
 
     private static readonly Dictionary<string, Caution> ByCode = All.ToDictionary(c => c.Code, StringComparer.Ordinal);

@@ -26,6 +26,9 @@ public static class PhaseRules
         VisitPhase.CoolAndRecheck, VisitPhase.HandOver,
     ];
 
+    /// <summary>The cautions of a test ride, besides those of starting the engine.</summary>
+    public static readonly IReadOnlyList<string> RideCodes = ["test-ride", "test-ride-fresh", "test-ride-road"];
+
     /// <summary>The engine runs in it, and stops at its end.</summary>
     public static bool EngineRuns(VisitPhase phase) => phase is VisitPhase.WarmRun or VisitPhase.TestRide;
 
@@ -76,8 +79,8 @@ public static class PhaseRules
             VisitPhase.Arrival when visit.DrainsOil => ["hot-oil", "oil-drained", "used-oil"],
             VisitPhase.WarmRun when visit.DrainsOil => ["turning-tool-off", "exhaust-extraction", "oil-in", "hot-oil"],
             VisitPhase.WarmRun => ["turning-tool-off", "exhaust-extraction"],
-            VisitPhase.TestRide when visit.MayLackOil => ["turning-tool-off", "oil-in", "test-ride"],
-            VisitPhase.TestRide => ["turning-tool-off", "test-ride"],
+            VisitPhase.TestRide when visit.MayLackOil => ["turning-tool-off", "oil-in", .. RideCodes],
+            VisitPhase.TestRide => ["turning-tool-off", .. RideCodes],
             _ => [],
         };
         return codes.Select(Cautions.Of).ToArray();
@@ -124,7 +127,7 @@ public static class PhaseRules
         VisitPhase.Work when visit.ColdFrom > wish.At && visit.Phase is (null or VisitPhase.Arrival or VisitPhase.ColdSoak) => Early(visit, "soak-not-over",
             $"its engine is cold from {time.Say(visit.ColdFrom!.Value)} on, counted from its last stop; readings before that are not cold."),
         VisitPhase.WarmRun or VisitPhase.TestRide when visit.Cure > Duration.Zero && !visit.RanSinceWork => RefuseUncured(visit, wish, time),
-        VisitPhase.HandOver when visit.AsksForRecheck && !visit.BegunSinceWork(VisitPhase.CoolAndRecheck) => Early(visit, "recheck-missing",
+        VisitPhase.HandOver when visit.AsksForRecheck && !visit.RecheckedSinceWork => Early(visit, "recheck-missing",
             "its engine model asks for a re-check once it has cooled, which nobody has begun."),
         _ => null,
     };

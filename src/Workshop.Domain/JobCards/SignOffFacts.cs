@@ -2,6 +2,7 @@ using Workshop.Domain.CamTiming;
 using Workshop.Domain.Clearances;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Estimates;
+using Workshop.Domain.Finishing;
 using Workshop.Domain.Kits;
 using Workshop.Domain.Measures;
 using Workshop.Domain.Shims;
@@ -52,6 +53,15 @@ public sealed record SignOffFacts
 
     /// <summary>Ticks that a second person has confirmed.</summary>
     public IReadOnlySet<Guid> WitnessedTicks { get; init; } = new HashSet<Guid>();
+
+    /// <summary>The workshop asks for a second person for the readings as left.</summary>
+    public bool AskAsLeftSecondPerson { get; init; }
+
+    public IReadOnlyList<AsLeftWitness> AsLeftWitnesses { get; init; } = [];
+
+    /// <summary>What follows the work, as far as it was done.</summary>
+    public FinishedWork Finished { get; init; } = FinishedWork.Nothing;
+
     /// <summary>Checks of cam timing of this card, all attempts.</summary>
     public IReadOnlyList<CamTimingCheck> CamChecks { get; init; } = [];
 

@@ -14,6 +14,7 @@ public enum SignOffPlace
     Shims,
     Findings,
     CamTiming,
+    AfterWork,
 }
 
 /// <summary>One thing that stands in the way of a sign-off.</summary>
@@ -45,6 +46,13 @@ public static class SignOffRules
         new CamTimingIsCheckedAsFound(),
         new OpenedDrivesAreRechecked(),
         new CamTimingIsLeftRight(),
+        new AsLeftSetHasASecondPerson(),
+        new CylindersAreBalanced(),
+        new NothingLeaks(),
+        new TestRideIsSaid(),
+        new RechecksAreDone(),
+        new ReminderIsSaid(),
+        new EverythingIsCountedBack(),
         new CautionsAreAcknowledged(),
         new FindingsAreAnswered(),
     ];

@@ -28,6 +28,9 @@ public sealed record VisitSoFar
     /// <summary>The engine model wants it looked at once more when it has cooled.</summary>
     public bool AsksForRecheck { get; init; }
 
+    /// <summary>When the cooled engine was last looked at once more; absent where nobody did.</summary>
+    public Instant? RecheckedAt { get; init; }
+
     /// <summary>What it waits for now.</summary>
     public VisitWait? Waits { get; init; }
 
@@ -62,6 +65,9 @@ public sealed record VisitSoFar
     /// <summary>The last start of a phase after work was begun, the last time; nothing where it was not begun since.</summary>
     public PhaseStart? SinceWork(VisitPhase phase) =>
         WorkBegunAt is { } work && Last(phase) is { } start && start.StartedAt >= work ? start : null;
+
+    /// <summary>The re-check was begun, or its result entered, since the work.</summary>
+    public bool RecheckedSinceWork => BegunSinceWork(VisitPhase.CoolAndRecheck) || RecheckedAt >= WorkBegunAt;
 
     public bool BegunSinceWork(VisitPhase phase) => SinceWork(phase) is not null;
 

@@ -13,6 +13,9 @@ public enum InstrumentKind
     Thermometer,
     AlignmentJig,
     Caliper,
+
+    /// <summary>Shows how far below the air's the pressure is, one intake or several at once.</summary>
+    VacuumGauge,
 }
 
 public enum InstrumentState

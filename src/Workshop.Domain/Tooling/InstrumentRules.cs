@@ -18,6 +18,7 @@ public static class InstrumentRules
         InstrumentKind.TorqueWrench => WrenchScale.Units,
         InstrumentKind.DegreeWheel => ["degree"],
         InstrumentKind.Thermometer => ["°C"],
+        InstrumentKind.VacuumGauge => ["kPa", "mmHg", "mbar"],
         _ => ["mm", "in"],
     };
 

@@ -17,6 +17,7 @@ public static class InstrumentWords
         InstrumentKind.Thermometer => "thermometer",
         InstrumentKind.AlignmentJig => "alignment jig",
         InstrumentKind.Caliper => "caliper",
+        InstrumentKind.VacuumGauge => "vacuum gauge",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, null),
     };
 

@@ -9,6 +9,7 @@ using Workshop.Domain.Contacts;
 using Workshop.Domain.Drift;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Estimates;
+using Workshop.Domain.Finishing;
 using Workshop.Domain.Intervals;
 using Workshop.Domain.JobCards;
 using Workshop.Domain.Kits;
@@ -101,6 +102,17 @@ public sealed class WorkshopDbContext(DbContextOptions<WorkshopDbContext> option
     public DbSet<ChainReading> ChainReadings => Set<ChainReading>();
     public DbSet<ChainChange> ChainChanges => Set<ChainChange>();
     public DbSet<CamRecheck> CamRechecks => Set<CamRecheck>();
+
+    public DbSet<BalanceRun> BalanceRuns => Set<BalanceRun>();
+    public DbSet<BalanceVacuum> BalanceVacuums => Set<BalanceVacuum>();
+    public DbSet<LeakLook> LeakLooks => Set<LeakLook>();
+    public DbSet<TestRide> TestRides => Set<TestRide>();
+    public DbSet<VisitRecheck> VisitRechecks => Set<VisitRecheck>();
+    public DbSet<ReminderReset> ReminderResets => Set<ReminderReset>();
+    public DbSet<CountTap> CountTaps => Set<CountTap>();
+    public DbSet<CountExplanation> CountExplanations => Set<CountExplanation>();
+    public DbSet<AsLeftWitness> AsLeftWitnesses => Set<AsLeftWitness>();
+    public DbSet<AsLeftMark> AsLeftMarks => Set<AsLeftMark>();
 
     public DbSet<Part> Parts => Set<Part>();
     public DbSet<StoragePlace> StoragePlaces => Set<StoragePlace>();

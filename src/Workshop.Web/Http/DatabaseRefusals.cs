@@ -40,6 +40,8 @@ internal static class DatabaseRefusals
         ["ix_instruments_kind_serial_number"] = Problem.Conflict("serial-taken", "Somebody else gave that serial number to another one a moment ago; choose another."),
         ["ix_wrench_adapters_name"] = Problem.Conflict("name-taken", "Somebody else gave that name to another adapter a moment ago; choose another."),
         ["pk_tick_witnesses"] = Problem.Conflict("witnessed-already", "Somebody else confirmed that tick a moment ago."),
+        ["ix_as_left_witnesses_job_card_number_readings_seen"] = Problem.Conflict("witnessed-already", "Somebody else confirmed those readings a moment ago."),
+        ["ix_as_left_marks_engine_model_id"] = Problem.Conflict("marked-already", "Somebody else asked for that second person a moment ago."),
         ["UserNameIndex"] = Problem.Conflict("user-name-taken", "Somebody else gave that name to another account a moment ago; choose another."),
         ["ix_history_imports_content_hash"] = Problem.Conflict("imported",
             "The same file was taken over a moment ago; nothing was written twice."),

@@ -20,6 +20,17 @@ namespace Workshop.Web.Data.Migrations
 
         private static void KeepAfter(MigrationBuilder migrationBuilder)
         {
+            string[] onlyAddedTo =
+            [
+                "balance_runs", "balance_vacuums", "leak_looks", "test_rides", "visit_rechecks", "reminder_resets", "count_taps",
+                "count_explanations", "as_left_witnesses",
+            ];
+            foreach (var table in onlyAddedTo)
+            {
+                migrationBuilder.Sql($"select keep_append_only('{table}');");
+            }
+
+            migrationBuilder.Sql("select keep_audit('as_left_marks', false);");
         }
 
         private static void KeepRecords(MigrationBuilder migrationBuilder)

@@ -16,5 +16,7 @@ internal static class ClearancesApi
             run.Post(body with { Number = number }, ConfirmPosition.Handle));
         bench.MapPost("/hand-turns", (int number, ConfirmHandTurns.Request body, Api run) =>
             run.Post(body with { Number = number }, ConfirmHandTurns.Handle));
+        bench.MapPost("/as-left-witnesses", (int number, ConfirmAsLeft.Request body, Api run) =>
+            run.Post(body with { Number = number }, ConfirmAsLeft.Handle));
     }
 }

@@ -41,6 +41,14 @@ internal static class EngineModelsApi
             run.Change(new SetSecondPerson.Request(id, fastenerCode, true), SetSecondPerson.Handle));
         manages.MapDelete("/{id:guid}/second-person/{fastenerCode}", (Guid id, string fastenerCode, Api run) =>
             run.Change(new SetSecondPerson.Request(id, fastenerCode, false), SetSecondPerson.Handle));
+        manages.MapPut("/{id:guid}/as-left-second-person", (Guid id, Api run) =>
+            run.Change(new SetAsLeftSecondPerson.Request(id, true), SetAsLeftSecondPerson.Handle));
+        manages.MapDelete("/{id:guid}/as-left-second-person", (Guid id, Api run) =>
+            run.Change(new SetAsLeftSecondPerson.Request(id, false), SetAsLeftSecondPerson.Handle));
+        manages.MapPut("/as-left-second-person", (Api run) =>
+            run.Change(new SetAsLeftSecondPerson.Request(null, true), SetAsLeftSecondPerson.Handle));
+        manages.MapDelete("/as-left-second-person", (Api run) =>
+            run.Change(new SetAsLeftSecondPerson.Request(null, false), SetAsLeftSecondPerson.Handle));
         MapDrafts(manages);
     }
 

@@ -52,6 +52,7 @@ public sealed record CardHead
         ($"/job-cards/{Card.Number}/readings", "Readings"),
         ($"/job-cards/{Card.Number}/shims", "Shims"),
         .. HasCamDrives ? [($"/job-cards/{Card.Number}/cam-timing", "Cam timing")] : Array.Empty<(string, string)>(),
+        ($"/job-cards/{Card.Number}/after-work", "After the work"),
         ($"/job-cards/{Card.Number}/findings", "Findings"),
         ($"/job-cards/{Card.Number}/estimate", "Estimate"),
         ($"/job-cards/{Card.Number}/sign-off", "Sign-off"),

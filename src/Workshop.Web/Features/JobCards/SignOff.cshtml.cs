@@ -58,6 +58,7 @@ public sealed class SignOffModel(WorkshopDbContext db) : WorkshopPage
         SignOffPlace.Shims => "Shims",
         SignOffPlace.Findings => "Findings",
         SignOffPlace.CamTiming => "Cam timing",
+        SignOffPlace.AfterWork => "After the work",
         _ => throw new ArgumentOutOfRangeException(nameof(place), place, null),
     };
 

@@ -1,8 +1,10 @@
 using Microsoft.EntityFrameworkCore;
 using Workshop.Domain.JobCards;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Clearances;
 using Workshop.Web.Features.EngineModels;
 using Workshop.Web.Features.Findings;
+using Workshop.Web.Features.Finishing;
 using Workshop.Web.Features.Shims;
 using Workshop.Web.Features.TorqueSheets;
 
@@ -31,6 +33,9 @@ internal static class SignOffCase
             SealInspections = await db.SealInspections.AsNoTracking().Where(i => i.JobCardNumber == number).ToListAsync(ct),
             AskSecondPerson = await SecondPersons.Marked(db, open, ct),
             WitnessedTicks = await SecondPersons.Witnessed(db, number, ct),
+            AskAsLeftSecondPerson = await SecondPersonAsLeft.IsAsked(db, open, ct),
+            AsLeftWitnesses = await SecondPersonAsLeft.Witnesses(db, number, ct),
+            Finished = await FinishingRows.Read(db, number, ct),
             CamChecks = await db.CamTimingChecks.AsNoTracking().Where(c => c.JobCardNumber == number).ToListAsync(ct),
             CamRechecks = await db.CamRechecks.AsNoTracking().Where(r => r.JobCardNumber == number).ToListAsync(ct),
             Acknowledged = (await db.CautionAcknowledgements.AsNoTracking()
@@ -50,6 +55,7 @@ internal static class SignOffCase
         SignOffPlace.Shims => $"/job-cards/{number}/shims",
         SignOffPlace.Findings => $"/job-cards/{number}/findings",
         SignOffPlace.CamTiming => $"/job-cards/{number}/cam-timing",
+        SignOffPlace.AfterWork => $"/job-cards/{number}/after-work",
         _ => throw new ArgumentOutOfRangeException(nameof(place), place, null),
     };
 }

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Workshop.Domain.Bookings;
 using Workshop.Domain.EngineModels;
+using Workshop.Domain.Finishing;
 using Workshop.Domain.JobCards;
 using Workshop.Domain.Kits;
 using Workshop.Domain.Outcomes;
@@ -52,6 +53,7 @@ internal sealed record VisitState(OpenCard Open, VisitSoFar SoFar, IReadOnlyList
                 Cure = Duration.FromMinutes(Opened.By(open.Specification, items).Joints.Max(j => j.Sealant?.CureMinutes) ?? 0),
                 DrainsOil = open.ItemsUnderWay.Any(i => i.DrainsWarm || i.Cautions.Contains(OilDrained)),
                 AsksForRecheck = open.Specification.RecheckAfter(items) is not null,
+                RecheckedAt = await db.VisitRechecks.Where(r => r.JobCardNumber == number && r.Point == RecheckPoint.Cooled).MaxAsync(r => (Instant?)r.RecheckedAt, ct),
                 Waits = await db.VisitWaits.SingleOrDefaultAsync(w => w.JobCardNumber == number && w.EndedAt == null, ct),
             },
             taken);
