@@ -17,10 +17,13 @@ public static class TemplateFields
     /// <summary>Lines and sums of an estimate; nothing in a message that is about none.</summary>
     public const string Estimate = "estimate";
 
-    /// <summary>In a body.</summary>
-    public static readonly IReadOnlyList<string> OfBody = [Owner, Registration, Motorcycle, Items, Expected, Workshop, Phone, Estimate];
+    /// <summary>The link to a service record; put in when the message goes into the outbox, nothing in a message that is about none.</summary>
+    public const string Record = "record";
 
-    /// <summary>In a subject, which is one line: all but the items and the estimate.</summary>
+    /// <summary>In a body.</summary>
+    public static readonly IReadOnlyList<string> OfBody = [Owner, Registration, Motorcycle, Items, Expected, Workshop, Phone, Estimate, Record];
+
+    /// <summary>In a subject, which is one line: all but the items, the estimate and the record.</summary>
     public static readonly IReadOnlyList<string> OfSubject = [Owner, Registration, Motorcycle, Expected, Workshop, Phone];
 }
 

@@ -16,6 +16,7 @@ using Workshop.Domain.Kits;
 using Workshop.Domain.Motorcycles;
 using Workshop.Domain.Orders;
 using Workshop.Domain.People;
+using Workshop.Domain.Records;
 using Workshop.Domain.Shims;
 using Workshop.Domain.Stores;
 using Workshop.Domain.Tooling;
@@ -141,6 +142,9 @@ public sealed class WorkshopDbContext(DbContextOptions<WorkshopDbContext> option
     public DbSet<EstimateAnswer> EstimateAnswers => Set<EstimateAnswer>();
     public DbSet<Finding> Findings => Set<Finding>();
     public DbSet<Photo> Photos => Set<Photo>();
+
+    public DbSet<IssuedRecord> IssuedRecords => Set<IssuedRecord>();
+    public DbSet<RecordLink> RecordLinks => Set<RecordLink>();
 
     public DbSet<Instrument> Instruments => Set<Instrument>();
     public DbSet<FeelerBlade> FeelerBlades => Set<FeelerBlade>();

@@ -54,12 +54,14 @@ internal static class StructuredLogs
     {
         options.MessageTemplate = "{RequestMethod} {RequestPath} answered {StatusCode} in {Elapsed:0.0} ms";
         options.EnrichDiagnosticContext = (context, http) => context.Set("RequestId", http.TraceIdentifier);
-        // The address of a calendar link is its secret.
+        // The address of a link that leads in without a sign-in is its secret.
         options.GetMessageTemplateProperties = (http, path, elapsed, status) =>
         [
             new LogEventProperty("RequestMethod", new ScalarValue(http.Request.Method)),
             new LogEventProperty("RequestPath", new ScalarValue(
-                http.Request.Path.StartsWithSegments("/calendar") ? "/calendar/(secret)" : path)),
+                http.Request.Path.StartsWithSegments("/calendar") ? "/calendar/(secret)"
+                : http.Request.Path.StartsWithSegments("/records") ? "/records/(secret)"
+                : path)),
             new LogEventProperty("StatusCode", new ScalarValue(status)),
             new LogEventProperty("Elapsed", new ScalarValue(elapsed)),
         ];

@@ -13,6 +13,7 @@ internal static class Guards
 {
     public const string SignInLimit = "sign-in";
     public const string CalendarLimit = "calendar";
+    public const string RecordLimit = "record";
     public const string ApiHeader = "X-Workshop-Request";
     public const string TimeHeader = "X-Workshop-Time";
 
@@ -24,6 +25,7 @@ internal static class Guards
     {
         var signInsPerMinute = configuration.GetValue("Workshop:SignInsPerMinute", 10);
         var calendarsPerMinute = configuration.GetValue("Workshop:CalendarsPerMinute", 60);
+        var recordsPerMinute = configuration.GetValue("Workshop:RecordsPerMinute", 120);
         var requestsPerSecond = configuration.GetValue("Workshop:RequestsPerSecond", 200);
         services.AddRateLimiter(o =>
         {
@@ -33,18 +35,12 @@ internal static class Guards
                 context.HttpContext.Response.Headers.RetryAfter = "60";
                 return ValueTask.CompletedTask;
             };
-            o.AddPolicy(SignInLimit, http => RateLimitPartition.GetFixedWindowLimiter(
-                AddressOf(http), _ => new FixedWindowRateLimiterOptions
-                {
-                    PermitLimit = signInsPerMinute,
-                    Window = TimeSpan.FromMinutes(1),
-                }));
-            o.AddPolicy(CalendarLimit, http => RateLimitPartition.GetFixedWindowLimiter(
-                AddressOf(http), _ => new FixedWindowRateLimiterOptions
-                {
-                    PermitLimit = calendarsPerMinute,
-                    Window = TimeSpan.FromMinutes(1),
-                }));
+            foreach (var (policy, perMinute) in new[] { (SignInLimit, signInsPerMinute), (CalendarLimit, calendarsPerMinute), (RecordLimit, recordsPerMinute) })
+            {
+                o.AddPolicy(policy, http => RateLimitPartition.GetFixedWindowLimiter(
+                    AddressOf(http), _ => new FixedWindowRateLimiterOptions { PermitLimit = perMinute, Window = TimeSpan.FromMinutes(1) }));
+            }
+
             o.GlobalLimiter = PartitionedRateLimiter.Create<HttpContext, string>(http =>
                 RateLimitPartition.GetTokenBucketLimiter(
                     http.User.Identity?.Name ?? AddressOf(http), _ => new TokenBucketRateLimiterOptions

@@ -10,6 +10,8 @@ internal static class PagePolicies
         pages.AuthorizeFolder("/", Policies.Reads);
         pages.AllowAnonymousToPage("/SignIn/SignIn");
         pages.AllowAnonymousToPage("/Errors/Error");
+        pages.AllowAnonymousToPage("/Records/Linked");
+        pages.AuthorizePage("/Records/Send", Policies.Books);
         pages.AuthorizePage("/Bookings/Book", Policies.Books);
         pages.AuthorizePage("/JobCards/CheckIn", Policies.ChecksIn);
         pages.AuthorizePage("/JobCards/Plan", Policies.Books);

@@ -33,8 +33,35 @@ namespace Workshop.Web.Data.Migrations
             migrationBuilder.Sql("select keep_audit('as_left_marks', false);");
         }
 
-        private static void KeepRecords(MigrationBuilder migrationBuilder)
-        {
-        }
+        // A record is what the owner was given. An erasure empties what people wrote, and nothing else of it ever changes; of a link only
+        // its end and its openings do.
+        private static void KeepRecords(MigrationBuilder migrationBuilder) => migrationBuilder.Sql(
+            """
+            create function refuse_change_but_emptied_words() returns trigger language plpgsql as $$
+            begin
+              if tg_op = 'UPDATE' and new.words = '{}'::jsonb and to_jsonb(new) - 'words' = to_jsonb(old) - 'words' then
+                return new;
+              end if;
+              raise exception 'rows of % are only ever added; an erasure empties the words and nothing else', tg_table_name
+                using errcode = 'restrict_violation';
+            end $$;
+            select keep_append_only('issued_records');
+            drop trigger append_only on issued_records;
+            create trigger append_only before update or delete on issued_records for each row execute function refuse_change_but_emptied_words();
+            grant update (words) on issued_records to workshop_service;
+
+            create function refuse_change_of_record_link() returns trigger language plpgsql as $$
+            begin
+              if tg_op = 'UPDATE'
+                and to_jsonb(new) - array['revoked_at', 'revoked_by', 'opened', 'last_opened_at'] = to_jsonb(old) - array['revoked_at', 'revoked_by', 'opened', 'last_opened_at']
+                and (old.revoked_at is null or new.revoked_at = old.revoked_at) and new.opened >= old.opened then
+                return new;
+              end if;
+              raise exception 'a link to a record is revoked or opened; it lives no longer, leads nowhere else and is not revived'
+                using errcode = 'restrict_violation';
+            end $$;
+            create trigger keep_link before update or delete on record_links for each row execute function refuse_change_of_record_link();
+            revoke delete, truncate on record_links from workshop_service;
+            """);
     }
 }

@@ -50,18 +50,18 @@ public static class CreateCalendarFeed
             return FeedRules.Refuse(resource);
         }
 
-        var secret = FeedSecret.New();
+        var secret = LinkSecret.New();
         var feed = new CalendarFeed
         {
             Id = NewId.At(clock),
             ResourceId = resource.Id,
-            SecretDigest = FeedSecret.DigestOf(secret),
+            SecretDigest = LinkSecret.DigestOf(secret),
             CreatedBy = actor.PersonId,
             CreatedAt = clock.GetCurrentInstant(),
         };
         db.CalendarFeeds.Add(feed);
         await db.SaveChangesAsync(ct);
-        return new Answer(feed.Id, resource.Name) { Path = FeedSecret.PathOf(secret) };
+        return new Answer(feed.Id, resource.Name) { Path = FeedRules.PathOf(secret) };
     }
 
     public static Shown Show(Answer answer)

@@ -3,6 +3,7 @@ using NodaTime;
 using Workshop.Domain.Bookings;
 using Workshop.Domain.JobCards;
 using Workshop.Web.Data;
+using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Calendars;
 
@@ -18,7 +19,7 @@ internal sealed record FeedContent(Guid ResourceId, string ResourceName, string 
     /// <summary>The content behind a link; nothing when there is no such link, or it was revoked.</summary>
     public static async Task<FeedContent?> Find(WorkshopDbContext db, string secret, Instant now, CancellationToken ct)
     {
-        var digest = FeedSecret.DigestOf(secret);
+        var digest = LinkSecret.DigestOf(secret);
         var resource = await (
             from feed in db.CalendarFeeds
             join r in db.Resources on feed.ResourceId equals r.Id

@@ -51,9 +51,9 @@ public static class DraftMessage
 
         var owner = await db.People.AsNoTracking().SingleAsync(p => p.Id == ownerId, ct);
         var agreed = await CustomerRows.Agreed(db, ownerId, ct);
-        // Templates for estimates are drafted with one, and stand last here.
+        // Templates for estimates and records are drafted with one, and stand last here.
         var templates = (await db.MessageTemplates.AsNoTracking().OrderBy(t => t.Name).ToListAsync(ct))
-            .OrderBy(t => t.Body.Contains($"{{{TemplateFields.Estimate}}}", StringComparison.Ordinal)).ToList();
+            .OrderBy(t => Names(t, TemplateFields.Estimate) || Names(t, TemplateFields.Record)).ToList();
         var template = request.TemplateId is { } id
             ? templates.Find(t => t.Id == id)
             : templates.Find(t => agreed.Contains(t.Channel)) ?? templates.FirstOrDefault();
@@ -81,6 +81,9 @@ public static class DraftMessage
     internal static string To(ContactChannel channel, Person owner) =>
         channel == ContactChannel.Email ? owner.Email ?? "" : MessageRules.OneLine(owner.Name);
 
+    /// <summary>Whether a template's body has a placeholder.</summary>
+    internal static bool Names(MessageTemplate template, string field) => template.Body.Contains($"{{{field}}}", StringComparison.Ordinal);
+
     /// <summary>What stands for each placeholder in a message about a motorcycle.</summary>
     internal static async Task<Dictionary<string, string>> ValuesOf(
         WorkshopDbContext db, Guid motorcycle, Person owner, IClock clock, CancellationToken ct) =>
@@ -104,6 +107,7 @@ public static class DraftMessage
             [TemplateFields.Workshop] = workshop.Name,
             [TemplateFields.Phone] = workshop.Phone ?? "",
             [TemplateFields.Estimate] = "",
+            [TemplateFields.Record] = "",
         };
     }
 
@@ -123,6 +127,11 @@ public static class DraftMessage
         if (used.Contains(TemplateFields.Estimate))
         {
             yield return "The template is for estimates: draft it on the page of one.";
+        }
+
+        if (used.Contains(TemplateFields.Record))
+        {
+            yield return "The template is for service records: draft it on the page of one.";
         }
 
         if (channel == ContactChannel.Email && string.IsNullOrEmpty(owner.Email))

@@ -12,7 +12,7 @@ namespace Workshop.Web.Features.Contacts;
 
 /// <summary>
 /// Forgets a customer for good: name, telephone, address, what was said by and about them, why they put things off, their consents'
-/// words and their messages are blanked. What was done to the motorcycles stays; they have no owner on record any more.
+/// words, what was written on their records and their messages are blanked; links to those records end. What was done to the motorcycles stays; they have no owner on record any more.
 /// </summary>
 public static class ErasePerson
 {
@@ -70,6 +70,7 @@ public static class ErasePerson
                 .SetProperty(c => c.WithdrawnAt, c => c.WithdrawnAt ?? now), ct);
         await db.PutOffs.Where(p => db.Motorcycles.Any(m => m.Id == p.MotorcycleId && m.OwnerId == person.Id))
             .ExecuteUpdateAsync(set => set.SetProperty(p => p.Reason, ""), ct);
+        await EndRecords(db, person.Id, actor, now, ct);
         var motorcycles = await db.Motorcycles.Where(m => m.OwnerId == person.Id)
             .ExecuteUpdateAsync(set => set.SetProperty(m => m.OwnerId, (Guid?)null), ct);
         return new Answer(person.Id, motorcycles, remarks, messages);
@@ -92,6 +93,20 @@ public static class ErasePerson
             .Concat(OnEstimates(db, cards));
         return await db.Remarks.Where(r => said.Contains(r.Id) && r.ErasedAt == null)
             .ExecuteUpdateAsync(set => set.SetProperty(r => r.Text, "").SetProperty(r => r.ErasedAt, now), ct);
+    }
+
+    /// <summary>Nobody reads the records of the person's visits by a link any more, and what people wrote is gone from them.</summary>
+    private static async Task EndRecords(WorkshopDbContext db, Guid person, Actor actor, Instant now, CancellationToken ct)
+    {
+        var cards =
+            from card in db.JobCards
+            join motorcycle in db.Motorcycles on card.MotorcycleId equals motorcycle.Id
+            where motorcycle.OwnerId == person
+            select card.Number;
+        await db.RecordLinks.Where(l => cards.Contains(l.JobCardNumber) && l.RevokedAt == null).ExecuteUpdateAsync(
+            set => set.SetProperty(l => l.RevokedAt, now).SetProperty(l => l.RevokedBy, actor.PersonId), ct);
+        await db.IssuedRecords.Where(r => cards.Contains(r.JobCardNumber)).ExecuteUpdateAsync(
+            set => set.SetProperty(r => r.Words, new Dictionary<string, string>()), ct);
     }
 
     /// <summary>What was said to estimates and findings, why prices were changed, and what stands beside photos.</summary>

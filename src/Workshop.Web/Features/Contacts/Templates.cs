@@ -46,6 +46,7 @@ internal static class Templates
         [TemplateFields.Workshop] = "The example workshop",
         [TemplateFields.Phone] = "000 123",
         [TemplateFields.Estimate] = "Estimate 1 of job card 12, in EUR\n- Engine oil and filter, 30 min at 90.00 per hour: 45.00\nNet: 45.00\nTax 20 % of 45.00: 9.00\nTotal with tax: 54.00 EUR",
+        [TemplateFields.Record] = "https://workshop.example/records/XXXXXXXX",
     };
 
     /// <summary>The faults of its placeholders, of subject and body alike.</summary>

@@ -56,6 +56,7 @@ public sealed record CardHead
         ($"/job-cards/{Card.Number}/findings", "Findings"),
         ($"/job-cards/{Card.Number}/estimate", "Estimate"),
         ($"/job-cards/{Card.Number}/sign-off", "Sign-off"),
+        .. Card.State == JobCardState.SignedOff ? [($"/job-cards/{Card.Number}/record", "Record")] : Array.Empty<(string, string)>(),
         ($"/job-cards/{Card.Number}/papers", "Papers"),
     ];
 

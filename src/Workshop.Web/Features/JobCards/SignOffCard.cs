@@ -10,19 +10,22 @@ using Workshop.Domain.Measures;
 using Workshop.Domain.Motorcycles;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
+using Workshop.Domain.Records;
 using Workshop.Web.Data;
 using Workshop.Web.Features.Bookings;
 using Workshop.Web.Features.Drift;
 using Workshop.Web.Features.Intervals;
 using Workshop.Web.Features.Kits;
 using Workshop.Web.Features.Motorcycles;
+using Workshop.Web.Features.Records;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.JobCards;
 
 /// <summary>
 /// Ends a visit, once: refused with every reason that stands in the way; else closes the card, frees what it held, writes what
-/// was done into the history, takes the kit out of the stores, and has what is next due and expected worked out anew.
+/// was done into the history, takes the kit out of the stores, has what is next due and expected worked out anew, and keeps the
+/// owner's record of all that.
 /// </summary>
 public static class SignOffCard
 {
@@ -144,6 +147,7 @@ public static class SignOffCard
         await ForecastRows.Rewrite(db, open.Card.EngineId, clock, ct);
         await DueRows.Rewrite(db, open.Card.MotorcycleId, clock, ct);
         await Refits.RequestFor(db, [open.Card.EngineId], clock, ct);
+        await RecordWriter.Write(db, open, Written(request), isLater: false, actor, clock, ct);
         return new Answer(request.Number, now, [.. facts.Done.Select(i => i.Code)]);
     }
 
@@ -246,6 +250,23 @@ public static class SignOffCard
             .Concat(Taken(request).Select(p => (Code: p.PartCode!, Quantity: p.Quantity!.Value)))
             .GroupBy(u => u.Code, u => u.Quantity, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => g.Sum(), StringComparer.Ordinal);
+    }
+
+    /// <summary>What the person wrote, for the owner's record.</summary>
+    private static Dictionary<string, string> Written(Request request)
+    {
+        var words = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (var item in request.NotDone ?? [])
+        {
+            words[RecordWords.NotDone(item.Code!)] = item.Reason!.Trim();
+        }
+
+        if (!string.IsNullOrWhiteSpace(request.Remark))
+        {
+            words[RecordWords.Remark] = request.Remark.Trim();
+        }
+
+        return words;
     }
 
     private static IEnumerable<ExtraPart> Taken(Request request) => (request.ExtraParts ?? []).Where(p => p.Quantity > 0);

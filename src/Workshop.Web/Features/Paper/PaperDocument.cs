@@ -1,3 +1,5 @@
+using Workshop.Web.Features.Shared.Drawings;
+
 namespace Workshop.Web.Features.Paper;
 
 /// <summary>
@@ -28,9 +30,20 @@ public sealed record PaperTable(string Caption, IReadOnlyList<PaperColumn> Colum
 /// <param name="IsFigure">Stands at the right, in tabular figures.</param>
 public sealed record PaperColumn(string Name, double Share, bool IsFigure = false);
 
+/// <summary>Pictures side by side, each with its words below.</summary>
+/// <param name="Name">What they show.</param>
+public sealed record PaperPictures(string Name, IReadOnlyList<PaperPicture> Pictures) : PaperBlock;
+
+/// <param name="Address">Where the page fetches it.</param>
+/// <param name="LargeAddress">Where a reader of the page finds it large.</param>
+/// <param name="Words">Below it, and for those who do not see it; empty where nobody said anything.</param>
+/// <param name="Jpeg">The picture itself, for the PDF; the page needs none.</param>
+public sealed record PaperPicture(string Address, string LargeAddress, string Words, byte[]? Jpeg = null);
+
 /// <param name="Boxes">Boxes to tick, after the text.</param>
 /// <param name="Strong">What the eye looks for.</param>
-public sealed record PaperCell(string Text, int Boxes = 0, bool Strong = false)
+/// <param name="Strip">A clearance drawn, below the text; the cells beside it say the same.</param>
+public sealed record PaperCell(string Text, int Boxes = 0, bool Strong = false, StripGeometry? Strip = null)
 {
     /// <summary>Room to write by hand.</summary>
     public static readonly PaperCell Blank = new("");

@@ -14,6 +14,7 @@ internal sealed class PaperPdf
     private const double BoxSize = 11;
     private const double CellGap = 4;
     private const double HandRoom = 18;
+    private const double HighestPicture = 150;
 
     private static readonly XFont Plain = new(PaperFonts.Family, 8.5);
     private static readonly XFont Strong = new(PaperFonts.Family, 8.5, XFontStyleEx.Bold);
@@ -108,6 +109,9 @@ internal sealed class PaperPdf
             case PaperTable table:
                 Table(table);
                 break;
+            case PaperPictures pictures:
+                Pictures(pictures);
+                break;
             default:
                 throw new InvalidOperationException($"{block.GetType().Name} is not drawn.");
         }
@@ -138,6 +142,51 @@ internal sealed class PaperPdf
         }
 
         y += 4;
+    }
+
+    private void Pictures(PaperPictures block)
+    {
+        const int PerLine = 3;
+        var width = (Width / PerLine) - 10;
+        foreach (var line in block.Pictures.Where(p => p.Jpeg is not null).Chunk(PerLine))
+        {
+            var text = new PdfText(sheet, Faint);
+            string[][] words = [.. line.Select(p => text.Wrap(p.Words, width).ToArray())];
+            using var drawn = new Drawn([.. line.Select(p => XImage.FromStream(new MemoryStream(p.Jpeg!)))]);
+            XSize[] sizes = [.. drawn.Images.Select(i => Fit(i, width))];
+            var height = sizes.Max(s => s.Height) + (words.Max(w => w.Length) * text.LineHeight) + 8;
+            Room(height);
+            text = new PdfText(sheet, Faint);
+            for (var i = 0; i < line.Length; i++)
+            {
+                var x = Margin + (i * (width + 10));
+                sheet.DrawImage(drawn.Images[i], x, y, sizes[i].Width, sizes[i].Height);
+                for (var j = 0; j < words[i].Length; j++)
+                {
+                    text.Line(words[i][j], x, y + sizes[i].Height + 2 + (j * text.LineHeight), width, XStringAlignment.Near);
+                }
+            }
+
+            y += height;
+        }
+    }
+
+    /// <summary>As wide as there is room, and no higher than a hand.</summary>
+    private static XSize Fit(XImage image, double width)
+    {
+        var scale = Math.Min(width / image.PixelWidth, HighestPicture / image.PixelHeight);
+        return new XSize(image.PixelWidth * scale, image.PixelHeight * scale);
+    }
+
+    private sealed record Drawn(IReadOnlyList<XImage> Images) : IDisposable
+    {
+        public void Dispose()
+        {
+            foreach (var image in Images)
+            {
+                image.Dispose();
+            }
+        }
     }
 
     private void Table(PaperTable table)
@@ -200,7 +249,8 @@ internal sealed class PaperPdf
     {
         var text = new PdfText(sheet, font ?? (cell.Strong ? Strong : Plain));
         var lines = cell.Text.Length == 0 ? 0 : text.Wrap(cell.Text, widths[i] - (2 * CellGap)).Count;
-        return (lines * text.LineHeight) + BoxRows(cell.Boxes, widths[i]) * (BoxSize + 3) + CellGap + 3;
+        var strip = cell.Strip is { } drawn ? PdfStrip.HeightOf(drawn, widths[i] - (2 * CellGap)) : 0;
+        return (lines * text.LineHeight) + BoxRows(cell.Boxes, widths[i]) * (BoxSize + 3) + strip + CellGap + 3;
     }).Max();
 
     private static int BoxRows(int boxes, double width) => boxes == 0 ? 0 : (boxes + BoxesInALine(width) - 1) / BoxesInALine(width);
@@ -218,6 +268,11 @@ internal sealed class PaperPdf
                 text.Line(line, x + CellGap, at, width - (2 * CellGap), isFigure ? XStringAlignment.Far : XStringAlignment.Near);
                 at += text.LineHeight;
             }
+        }
+
+        if (cell.Strip is { } strip)
+        {
+            PdfStrip.Draw(sheet, strip, x + CellGap, at, width - (2 * CellGap));
         }
 
         var inALine = BoxesInALine(width);

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Workshop.Domain.Clearances;
 using Workshop.Domain.EngineModels;
+using Workshop.Domain.Measures;
 
 namespace Workshop.Web.Features.Shared.Drawings;
 
@@ -75,8 +76,13 @@ public sealed record StripGeometry
     public static StripGeometry Of(ClearanceLimits limits, params IReadOnlyList<StripSpan> spans)
     {
         ArgumentNullException.ThrowIfNull(limits);
+        return Of(limits.Lower, limits.Upper, limits.SetTo, spans);
+    }
+
+    public static StripGeometry Of(Clearance lowest, Clearance highest, Clearance aim, params IReadOnlyList<StripSpan> spans)
+    {
         ArgumentNullException.ThrowIfNull(spans);
-        var (lower, upper, setTo) = (limits.Lower.Millimetres, limits.Upper.Millimetres, limits.SetTo.Millimetres);
+        var (lower, upper, setTo) = (lowest.Millimetres, highest.Millimetres, aim.Millimetres);
         var width = decimal.Max(upper - lower, 0.01m);
         var ends = spans.SelectMany(s => new[] { s.FromMm, s.ToMm }).OfType<decimal>().Append(setTo).ToList();
         var from = decimal.Max(

@@ -2,10 +2,13 @@ using System.Buffers.Text;
 using System.Security.Cryptography;
 using System.Text;
 
-namespace Workshop.Web.Features.Calendars;
+namespace Workshop.Web.Http;
 
-/// <summary>The secret part of a calendar's address: 256 random bits. Only its SHA-256 is kept, as there is nothing to guess.</summary>
-internal static class FeedSecret
+/// <summary>
+/// The secret part of an address that leads in without a sign-in: 256 random bits. Only its SHA-256 is kept, as there is nothing to
+/// guess; it is looked up by that digest, so no comparison tells by its time how much of a guess was right.
+/// </summary>
+internal static class LinkSecret
 {
     private const int Bytes = 32;
     private const int LongestLooked = 100;
@@ -14,6 +17,4 @@ internal static class FeedSecret
 
     public static byte[] DigestOf(string secret) =>
         SHA256.HashData(Encoding.UTF8.GetBytes(secret.Length > LongestLooked ? secret[..LongestLooked] : secret));
-
-    public static string PathOf(string secret) => $"/calendar/{secret}.ics";
 }

@@ -1,0 +1,67 @@
+using System.Globalization;
+using Microsoft.EntityFrameworkCore;
+using Workshop.Domain.Bookings;
+using Workshop.Domain.Clearances;
+using Workshop.Domain.JobCards;
+using Workshop.Domain.Records;
+using Workshop.Domain.Stores;
+using Workshop.Domain.Tooling;
+using Workshop.Web.Data;
+using Workshop.Web.Features.JobCards;
+
+namespace Workshop.Web.Features.Records;
+
+/// <summary>Clearances and shims of a visit for its record, and with what they were measured.</summary>
+internal sealed record RecordedValves(IReadOnlyList<RecordedLobe> Lobes, IReadOnlyList<RecordedShim> Shims, IReadOnlyList<string> Measuring)
+{
+    public static async Task<RecordedValves> Read(WorkshopDbContext db, OpenCard open, WorkshopTime time, CancellationToken ct)
+    {
+        var number = open.Card.Number;
+        var readings = await db.ClearanceReadings.AsNoTracking().Where(r => r.JobCardNumber == number).ToListAsync(ct);
+        var shims = await db.ShimObservations.AsNoTracking().Where(s => s.JobCardNumber == number).ToListAsync(ct);
+        if (readings.Count == 0 && shims.Count == 0)
+        {
+            return new RecordedValves([], [], []);
+        }
+
+        var events = await db.ValveEvents.AsNoTracking().Where(e => e.JobCardNumber == number).ToListAsync(ct);
+        return new RecordedValves(
+            RecordedLobes.Of(open.Specification, readings, shims, events),
+            RecordedLobes.Shims(shims, shims.Count == 0 ? [] : await FittedOf(db, number, ct)),
+            await MeasuredWith(db, open, readings, [.. shims.Select(s => s.MicrometerId).OfType<Guid>()], time, ct));
+    }
+
+    /// <summary>By the ledger: the last shim that went into each valve.</summary>
+    private static async Task<IReadOnlyList<FittedShim>> FittedOf(WorkshopDbContext db, int number, CancellationToken ct)
+    {
+        var moved = await db.StockMovements.AsNoTracking()
+            .Where(m => m.JobCardNumber == number && m.Valve != null && (m.Kind == MovementKind.CameOut || m.Kind == MovementKind.Issued))
+            .Select(m => new { m.Id, m.MovedAt, m.Valve, m.Kind, m.ShimId, m.Condition }).ToListAsync(ct);
+        return [.. moved.GroupBy(m => m.Valve!.Value).Select(of =>
+        {
+            var fitted = of.Where(m => m.Kind == MovementKind.Issued).OrderBy(m => m.MovedAt).ThenBy(m => m.Id).LastOrDefault();
+            var first = of.Where(m => m.Kind == MovementKind.CameOut).OrderBy(m => m.MovedAt).ThenBy(m => m.Id).FirstOrDefault();
+            return fitted is null ? null : new FittedShim(of.Key, fitted.Condition, first is not null && first.ShimId == fitted.ShimId);
+        }).OfType<FittedShim>()];
+    }
+
+    private static async Task<IReadOnlyList<string>> MeasuredWith(
+        WorkshopDbContext db, OpenCard open, List<ClearanceReading> readings, IReadOnlyCollection<Guid> micrometers, WorkshopTime time, CancellationToken ct)
+    {
+        var used = readings.Select(r => r.InstrumentId).OfType<Guid>().Concat(micrometers).ToHashSet();
+        var instruments = await db.Instruments.AsNoTracking().Where(i => used.Contains(i.Id)).OrderBy(i => i.Kind).ThenBy(i => i.Name).ToListAsync(ct);
+        var day = readings.Count == 0 ? (NodaTime.LocalDate?)null : time.DayOf(readings.Max(r => r.MeasuredAt));
+        var sentences = instruments.Select(i => $"{i.Name}: {RecordedFasteners.StandingOf(i, day)}.").Distinct(StringComparer.Ordinal).ToList();
+        var temperatures = readings.Select(r => r.HeadTemperature?.Celsius).OfType<decimal>().ToList();
+        if (temperatures.Count > 0)
+        {
+            var (low, high, cold) = (temperatures.Min(), temperatures.Max(), open.Specification.Cold);
+            var measured = low == high ? $"{Degrees(low)} °C" : $"{Degrees(low)} to {Degrees(high)} °C";
+            sentences.Add($"Cylinder head at {measured} by {readings.Find(r => r.TemperatureMethod is not null)?.TemperatureMethod ?? cold.Method}; clearances hold for {cold.Lowest} to {cold.Highest}.");
+        }
+
+        return sentences;
+    }
+
+    private static string Degrees(decimal celsius) => celsius.ToString("0.#", CultureInfo.InvariantCulture);
+}
