@@ -1104,6 +1104,79 @@ namespace Workshop.Web.Data.Migrations
                         });
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Clearances.AsLeftMark", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid?>("EngineModelId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("engine_model_id");
+
+                    b.Property<Instant>("MarkedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("marked_at");
+
+                    b.Property<Guid>("MarkedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("marked_by");
+
+                    b.HasKey("Id")
+                        .HasName("pk_as_left_marks");
+
+                    b.HasIndex("EngineModelId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_as_left_marks_engine_model_id");
+
+                    NpgsqlIndexBuilderExtensions.AreNullsDistinct(b.HasIndex("EngineModelId"), false);
+
+                    b.HasIndex("MarkedBy")
+                        .HasDatabaseName("ix_as_left_marks_marked_by");
+
+                    b.ToTable("as_left_marks", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Clearances.AsLeftWitness", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<int>("ReadingsSeen")
+                        .HasColumnType("integer")
+                        .HasColumnName("readings_seen");
+
+                    b.Property<Instant>("WitnessedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("witnessed_at");
+
+                    b.Property<Guid>("WitnessedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("witnessed_by");
+
+                    b.HasKey("Id")
+                        .HasName("pk_as_left_witnesses");
+
+                    b.HasIndex("WitnessedBy")
+                        .HasDatabaseName("ix_as_left_witnesses_witnessed_by");
+
+                    b.HasIndex("JobCardNumber", "ReadingsSeen")
+                        .IsUnique()
+                        .HasDatabaseName("ix_as_left_witnesses_job_card_number_readings_seen");
+
+                    b.ToTable("as_left_witnesses", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_as_left_witnesses_readings", "readings_seen > 0");
+                        });
+                });
+
             modelBuilder.Entity("Workshop.Domain.Clearances.ClearanceReading", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2777,6 +2850,562 @@ namespace Workshop.Web.Data.Migrations
                         });
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Finishing.BalanceRun", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int>("Attempt")
+                        .HasColumnType("integer")
+                        .HasColumnName("attempt");
+
+                    b.Property<Instant>("EnteredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("entered_at");
+
+                    b.Property<Guid>("GaugeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("gauge_id");
+
+                    b.Property<decimal>("HotAt")
+                        .HasPrecision(4, 1)
+                        .HasColumnType("numeric(4,1)")
+                        .HasColumnName("hot_at_c");
+
+                    b.Property<string>("HotOf")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("hot_of");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<Instant>("MeasuredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("measured_at");
+
+                    b.Property<Guid>("MeasuredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("measured_by");
+
+                    b.Property<Guid?>("ReasonRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("reason_remark_id");
+
+                    b.Property<int>("SpeedRpm")
+                        .HasColumnType("integer")
+                        .HasColumnName("speed_rpm");
+
+                    b.Property<string>("Stage")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("stage");
+
+                    b.Property<Guid?>("SupersedesId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("supersedes_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_balance_runs");
+
+                    b.HasIndex("GaugeId")
+                        .HasDatabaseName("ix_balance_runs_gauge_id");
+
+                    b.HasIndex("MeasuredBy")
+                        .HasDatabaseName("ix_balance_runs_measured_by");
+
+                    b.HasIndex("ReasonRemarkId")
+                        .HasDatabaseName("ix_balance_runs_reason_remark_id");
+
+                    b.HasIndex("SupersedesId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_balance_runs_supersedes_id");
+
+                    b.HasIndex("JobCardNumber", "Stage", "Attempt")
+                        .IsUnique()
+                        .HasDatabaseName("ix_balance_runs_job_card_number_stage_attempt");
+
+                    b.ToTable("balance_runs", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_balance_runs_attempt", "attempt >= 1 and speed_rpm > 0");
+                        });
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Finishing.BalanceVacuum", b =>
+                {
+                    b.Property<Guid>("RunId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("run_id");
+
+                    b.Property<int>("Cylinder")
+                        .HasColumnType("integer")
+                        .HasColumnName("cylinder");
+
+                    b.Property<decimal>("Vacuum")
+                        .HasPrecision(7, 2)
+                        .HasColumnType("numeric(7,2)")
+                        .HasColumnName("vacuum_kpa");
+
+                    b.HasKey("RunId", "Cylinder")
+                        .HasName("pk_balance_vacuums");
+
+                    b.ToTable("balance_vacuums", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_balance_vacuums_cylinder", "cylinder >= 1 and vacuum_kpa >= 0");
+                        });
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Finishing.CountExplanation", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int>("Difference")
+                        .HasColumnType("integer")
+                        .HasColumnName("difference");
+
+                    b.Property<Instant>("ExplainedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("explained_at");
+
+                    b.Property<Guid>("ExplainedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("explained_by");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<string>("ThingCode")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("thing_code");
+
+                    b.Property<Guid>("WordsRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("words_remark_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_count_explanations");
+
+                    b.HasIndex("ExplainedBy")
+                        .HasDatabaseName("ix_count_explanations_explained_by");
+
+                    b.HasIndex("WordsRemarkId")
+                        .HasDatabaseName("ix_count_explanations_words_remark_id");
+
+                    b.HasIndex("JobCardNumber", "ThingCode")
+                        .HasDatabaseName("ix_count_explanations_job_card_number_thing_code");
+
+                    b.ToTable("count_explanations", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_count_explanations_difference", "difference <> 0");
+                        });
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Finishing.CountTap", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int>("Change")
+                        .HasColumnType("integer")
+                        .HasColumnName("change");
+
+                    b.Property<Instant>("CountedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("counted_at");
+
+                    b.Property<Guid>("CountedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("counted_by");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<string>("ThingCode")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("thing_code");
+
+                    b.Property<string>("ThingName")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)")
+                        .HasColumnName("thing_name");
+
+                    b.Property<string>("Way")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("way");
+
+                    b.HasKey("Id")
+                        .HasName("pk_count_taps");
+
+                    b.HasIndex("CountedBy")
+                        .HasDatabaseName("ix_count_taps_counted_by");
+
+                    b.HasIndex("JobCardNumber", "ThingCode")
+                        .HasDatabaseName("ix_count_taps_job_card_number_thing_code");
+
+                    b.ToTable("count_taps", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_count_taps_change", "change <> 0");
+                        });
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Finishing.LeakLook", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int>("Attempt")
+                        .HasColumnType("integer")
+                        .HasColumnName("attempt");
+
+                    b.Property<Instant>("EnteredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("entered_at");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<Instant>("LookedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("looked_at");
+
+                    b.Property<Guid>("LookedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("looked_by");
+
+                    b.Property<string>("PlaceCode")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("place_code");
+
+                    b.Property<string>("PlaceName")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)")
+                        .HasColumnName("place_name");
+
+                    b.Property<Guid?>("ReasonRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("reason_remark_id");
+
+                    b.Property<int>("RunMinutes")
+                        .HasColumnType("integer")
+                        .HasColumnName("run_minutes");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("state");
+
+                    b.Property<Guid?>("SupersedesId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("supersedes_id");
+
+                    b.Property<Guid?>("WordsRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("words_remark_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_leak_looks");
+
+                    b.HasIndex("LookedBy")
+                        .HasDatabaseName("ix_leak_looks_looked_by");
+
+                    b.HasIndex("ReasonRemarkId")
+                        .HasDatabaseName("ix_leak_looks_reason_remark_id");
+
+                    b.HasIndex("SupersedesId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_leak_looks_supersedes_id");
+
+                    b.HasIndex("WordsRemarkId")
+                        .HasDatabaseName("ix_leak_looks_words_remark_id");
+
+                    b.HasIndex("JobCardNumber", "PlaceCode", "Attempt")
+                        .IsUnique()
+                        .HasDatabaseName("ix_leak_looks_job_card_number_place_code_attempt");
+
+                    b.ToTable("leak_looks", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_leak_looks_words", "attempt >= 1 and run_minutes > 0 and (state = 'dry' or words_remark_id is not null)");
+                        });
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Finishing.ReminderReset", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int>("Attempt")
+                        .HasColumnType("integer")
+                        .HasColumnName("attempt");
+
+                    b.Property<Instant>("EnteredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("entered_at");
+
+                    b.Property<Guid>("EnteredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("entered_by");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<string>("Outcome")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("outcome");
+
+                    b.Property<Guid?>("ReasonRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("reason_remark_id");
+
+                    b.Property<Guid?>("SupersedesId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("supersedes_id");
+
+                    b.Property<Guid?>("WordsRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("words_remark_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_reminder_resets");
+
+                    b.HasIndex("EnteredBy")
+                        .HasDatabaseName("ix_reminder_resets_entered_by");
+
+                    b.HasIndex("ReasonRemarkId")
+                        .HasDatabaseName("ix_reminder_resets_reason_remark_id");
+
+                    b.HasIndex("SupersedesId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_reminder_resets_supersedes_id");
+
+                    b.HasIndex("WordsRemarkId")
+                        .HasDatabaseName("ix_reminder_resets_words_remark_id");
+
+                    b.HasIndex("JobCardNumber", "Attempt")
+                        .IsUnique()
+                        .HasDatabaseName("ix_reminder_resets_job_card_number_attempt");
+
+                    b.ToTable("reminder_resets", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_reminder_resets_words", "attempt >= 1 and (outcome <> 'not_reset' or words_remark_id is not null)");
+                        });
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Finishing.TestRide", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int>("Attempt")
+                        .HasColumnType("integer")
+                        .HasColumnName("attempt");
+
+                    b.Property<decimal?>("Distance")
+                        .HasPrecision(14, 3)
+                        .HasColumnType("numeric(14,3)")
+                        .HasColumnName("distance_m");
+
+                    b.Property<Instant>("EnteredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("entered_at");
+
+                    b.Property<Guid>("EnteredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("entered_by");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<Guid?>("OdometerReadingId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("odometer_reading_id");
+
+                    b.Property<Guid?>("ReasonRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("reason_remark_id");
+
+                    b.Property<Instant>("RiddenAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("ridden_at");
+
+                    b.Property<Guid?>("RiderId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("rider_id");
+
+                    b.Property<Guid?>("SupersedesId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("supersedes_id");
+
+                    b.Property<string>("WhyNot")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("why_not");
+
+                    b.Property<Guid?>("WordsRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("words_remark_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_test_rides");
+
+                    b.HasIndex("EnteredBy")
+                        .HasDatabaseName("ix_test_rides_entered_by");
+
+                    b.HasIndex("OdometerReadingId")
+                        .HasDatabaseName("ix_test_rides_odometer_reading_id");
+
+                    b.HasIndex("ReasonRemarkId")
+                        .HasDatabaseName("ix_test_rides_reason_remark_id");
+
+                    b.HasIndex("RiderId")
+                        .HasDatabaseName("ix_test_rides_rider_id");
+
+                    b.HasIndex("SupersedesId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_test_rides_supersedes_id");
+
+                    b.HasIndex("WordsRemarkId")
+                        .HasDatabaseName("ix_test_rides_words_remark_id");
+
+                    b.HasIndex("JobCardNumber", "Attempt")
+                        .IsUnique()
+                        .HasDatabaseName("ix_test_rides_job_card_number_attempt");
+
+                    b.ToTable("test_rides", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_test_rides_ridden", "attempt >= 1 and case\n  when why_not is null then rider_id is not null and distance_m is not null\n  else rider_id is null and distance_m is null and odometer_reading_id is null\nend");
+                        });
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Finishing.VisitRecheck", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int>("Attempt")
+                        .HasColumnType("integer")
+                        .HasColumnName("attempt");
+
+                    b.Property<Guid?>("EarlyRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("early_remark_id");
+
+                    b.Property<Instant>("EnteredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("entered_at");
+
+                    b.Property<string>("FastenerCode")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("fastener_code");
+
+                    b.Property<bool>("InOrder")
+                        .HasColumnType("boolean")
+                        .HasColumnName("in_order");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<string>("Point")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("point");
+
+                    b.Property<Guid?>("ReasonRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("reason_remark_id");
+
+                    b.Property<Instant>("RecheckedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("rechecked_at");
+
+                    b.Property<Guid>("RecheckedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("rechecked_by");
+
+                    b.Property<Guid?>("SupersedesId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("supersedes_id");
+
+                    b.Property<Guid?>("WordsRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("words_remark_id");
+
+                    b.Property<Guid?>("WrenchId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("wrench_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_visit_rechecks");
+
+                    b.HasIndex("EarlyRemarkId")
+                        .HasDatabaseName("ix_visit_rechecks_early_remark_id");
+
+                    b.HasIndex("ReasonRemarkId")
+                        .HasDatabaseName("ix_visit_rechecks_reason_remark_id");
+
+                    b.HasIndex("RecheckedBy")
+                        .HasDatabaseName("ix_visit_rechecks_rechecked_by");
+
+                    b.HasIndex("SupersedesId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_visit_rechecks_supersedes_id");
+
+                    b.HasIndex("WordsRemarkId")
+                        .HasDatabaseName("ix_visit_rechecks_words_remark_id");
+
+                    b.HasIndex("WrenchId")
+                        .HasDatabaseName("ix_visit_rechecks_wrench_id");
+
+                    b.HasIndex("JobCardNumber", "Point", "FastenerCode", "Attempt")
+                        .IsUnique()
+                        .HasDatabaseName("ix_visit_rechecks_job_card_number_point_fastener_code_attempt");
+
+                    NpgsqlIndexBuilderExtensions.AreNullsDistinct(b.HasIndex("JobCardNumber", "Point", "FastenerCode", "Attempt"), false);
+
+                    b.ToTable("visit_rechecks", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_visit_rechecks_point", "attempt >= 1 and (point = 'torque') = (fastener_code is not null) and (point = 'torque' or wrench_id is null) and (in_order or words_remark_id is not null)");
+                        });
+                });
+
             modelBuilder.Entity("Workshop.Domain.Intervals.DoneItem", b =>
                 {
                     b.Property<Guid>("Id")
@@ -4431,6 +5060,111 @@ namespace Workshop.Web.Data.Migrations
                         .HasDatabaseName("ix_remarks_written_by");
 
                     b.ToTable("remarks", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Records.IssuedRecord", b =>
+                {
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<string>("Document")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("document");
+
+                    b.Property<bool>("IsLater")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_later");
+
+                    b.Property<Instant>("IssuedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("issued_at");
+
+                    b.Property<Guid>("IssuedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("issued_by");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("words");
+
+                    b.HasKey("JobCardNumber")
+                        .HasName("pk_issued_records");
+
+                    b.HasIndex("IssuedBy")
+                        .HasDatabaseName("ix_issued_records_issued_by");
+
+                    b.ToTable("issued_records", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Records.RecordLink", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("CreatedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("created_at");
+
+                    b.Property<Guid>("CreatedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("created_by");
+
+                    b.Property<Instant>("ExpiresAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("expires_at");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<Instant?>("LastOpenedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("last_opened_at");
+
+                    b.Property<int>("Opened")
+                        .HasColumnType("integer")
+                        .HasColumnName("opened");
+
+                    b.Property<Instant?>("RevokedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("revoked_at");
+
+                    b.Property<Guid?>("RevokedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("revoked_by");
+
+                    b.Property<byte[]>("SecretDigest")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("secret_digest");
+
+                    b.HasKey("Id")
+                        .HasName("pk_record_links");
+
+                    b.HasIndex("CreatedBy")
+                        .HasDatabaseName("ix_record_links_created_by");
+
+                    b.HasIndex("JobCardNumber")
+                        .HasDatabaseName("ix_record_links_job_card_number");
+
+                    b.HasIndex("RevokedBy")
+                        .HasDatabaseName("ix_record_links_revoked_by");
+
+                    b.HasIndex("SecretDigest")
+                        .IsUnique()
+                        .HasDatabaseName("ix_record_links_secret_digest");
+
+                    b.ToTable("record_links", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_record_links_lives", "expires_at > created_at");
+
+                            t.HasCheckConstraint("ck_record_links_opened", "opened >= 0 and (opened > 0) = (last_opened_at is not null)");
+                        });
                 });
 
             modelBuilder.Entity("Workshop.Domain.Shims.Shim", b =>
@@ -6751,6 +7485,39 @@ namespace Workshop.Web.Data.Migrations
                         .HasConstraintName("fk_chain_readings_chain_readings_supersedes_id");
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Clearances.AsLeftMark", b =>
+                {
+                    b.HasOne("Workshop.Domain.EngineModels.EngineModel", null)
+                        .WithMany()
+                        .HasForeignKey("EngineModelId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_as_left_marks_engine_models_engine_model_id");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("MarkedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_as_left_marks_people_marked_by");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Clearances.AsLeftWitness", b =>
+                {
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_as_left_witnesses_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("WitnessedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_as_left_witnesses_people_witnessed_by");
+                });
+
             modelBuilder.Entity("Workshop.Domain.Clearances.ClearanceReading", b =>
                 {
                     b.HasOne("Workshop.Domain.Motorcycles.Engine", null)
@@ -7274,6 +8041,257 @@ namespace Workshop.Web.Data.Migrations
                         .HasForeignKey("RemovedRemarkId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .HasConstraintName("fk_photos_remarks_removed_remark_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Finishing.BalanceRun", b =>
+                {
+                    b.HasOne("Workshop.Domain.Tooling.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("GaugeId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_balance_runs_instruments_gauge_id");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_balance_runs_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("MeasuredBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_balance_runs_people_measured_by");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("ReasonRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_balance_runs_remarks_reason_remark_id");
+
+                    b.HasOne("Workshop.Domain.Finishing.BalanceRun", null)
+                        .WithMany()
+                        .HasForeignKey("SupersedesId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_balance_runs_balance_runs_supersedes_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Finishing.BalanceVacuum", b =>
+                {
+                    b.HasOne("Workshop.Domain.Finishing.BalanceRun", null)
+                        .WithMany("Vacuums")
+                        .HasForeignKey("RunId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_balance_vacuums_balance_runs_run_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Finishing.CountExplanation", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ExplainedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_count_explanations_people_explained_by");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_count_explanations_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("WordsRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_count_explanations_remarks_words_remark_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Finishing.CountTap", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("CountedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_count_taps_people_counted_by");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_count_taps_job_cards_job_card_number");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Finishing.LeakLook", b =>
+                {
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_leak_looks_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("LookedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_leak_looks_people_looked_by");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("ReasonRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_leak_looks_remarks_reason_remark_id");
+
+                    b.HasOne("Workshop.Domain.Finishing.LeakLook", null)
+                        .WithMany()
+                        .HasForeignKey("SupersedesId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_leak_looks_leak_looks_supersedes_id");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("WordsRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_leak_looks_remarks_words_remark_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Finishing.ReminderReset", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("EnteredBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_reminder_resets_people_entered_by");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_reminder_resets_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("ReasonRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_reminder_resets_remarks_reason_remark_id");
+
+                    b.HasOne("Workshop.Domain.Finishing.ReminderReset", null)
+                        .WithMany()
+                        .HasForeignKey("SupersedesId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_reminder_resets_reminder_resets_supersedes_id");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("WordsRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_reminder_resets_remarks_words_remark_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Finishing.TestRide", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("EnteredBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_test_rides_people_entered_by");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_test_rides_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.Motorcycles.OdometerReading", null)
+                        .WithMany()
+                        .HasForeignKey("OdometerReadingId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_test_rides_odometer_readings_odometer_reading_id");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("ReasonRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_test_rides_remarks_reason_remark_id");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("RiderId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_test_rides_people_rider_id");
+
+                    b.HasOne("Workshop.Domain.Finishing.TestRide", null)
+                        .WithMany()
+                        .HasForeignKey("SupersedesId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_test_rides_test_rides_supersedes_id");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("WordsRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_test_rides_remarks_words_remark_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Finishing.VisitRecheck", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("EarlyRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_visit_rechecks_remarks_early_remark_id");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_visit_rechecks_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("ReasonRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_visit_rechecks_remarks_reason_remark_id");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("RecheckedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_visit_rechecks_people_rechecked_by");
+
+                    b.HasOne("Workshop.Domain.Finishing.VisitRecheck", null)
+                        .WithMany()
+                        .HasForeignKey("SupersedesId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_visit_rechecks_visit_rechecks_supersedes_id");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("WordsRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_visit_rechecks_remarks_words_remark_id");
+
+                    b.HasOne("Workshop.Domain.Tooling.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("WrenchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_visit_rechecks_instruments_wrench_id");
                 });
 
             modelBuilder.Entity("Workshop.Domain.Intervals.DoneItem", b =>
@@ -7869,6 +8887,46 @@ namespace Workshop.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_remarks_people_written_by");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Records.IssuedRecord", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("IssuedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_issued_records_people_issued_by");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_issued_records_job_cards_job_card_number");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Records.RecordLink", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("CreatedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_record_links_people_created_by");
+
+                    b.HasOne("Workshop.Domain.Records.IssuedRecord", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_record_links_issued_records_job_card_number");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("RevokedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_record_links_people_revoked_by");
                 });
 
             modelBuilder.Entity("Workshop.Domain.Shims.Shim", b =>
@@ -8487,6 +9545,11 @@ namespace Workshop.Web.Data.Migrations
             modelBuilder.Entity("Workshop.Domain.CamTiming.CamTimingCheck", b =>
                 {
                     b.Navigation("Readings");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Finishing.BalanceRun", b =>
+                {
+                    b.Navigation("Vacuums");
                 });
 #pragma warning restore 612, 618
         }
