@@ -7,6 +7,9 @@ const whose = "/bay-kept-for";
 const keptFor = 14 * 60 * 60 * 1000;
 const mostPages = 40;
 
+// One after the other: two at once would both find that nothing is kept for this person yet, and the second empty what the first kept.
+let keeping = Promise.resolve();
+
 self.addEventListener("install", event => {
   event.waitUntil((async () => {
     const cache = await caches.open(shellCache);
@@ -25,7 +28,8 @@ self.addEventListener("activate", event => {
 
 self.addEventListener("message", event => {
   if (event.data?.keep) {
-    event.waitUntil(keep(event.data.keep, event.data.person));
+    keeping = keeping.then(() => keep(event.data.keep, event.data.person)).catch(() => {});
+    event.waitUntil(keeping);
   }
 });
 
@@ -106,15 +110,15 @@ async function keep(addresses, person) {
   }
 }
 
-// What was kept before goes only when the whole of the new page is here. Once somebody signed out nothing is kept any more, not even
-// what was on its way: the cache is there only from the word of a page that says whose it is.
+// What was kept before gives way in one step, when the whole of the new page is here: a reload finds the one or the other. Once
+// somebody signed out nothing is kept any more, not even what was on its way: the cache is there only from the word of a page that
+// says whose it is.
 async function put(address, response) {
   const body = await response.blob();
   if (!await caches.has(pageCache)) {
     return;
   }
   const cache = await caches.open(pageCache);
-  await cache.delete(address);
   await cache.put(address, new Response(body, { headers: response.headers }));
   const old = (await cache.keys()).filter(r => new URL(r.url).pathname !== whose);
   await Promise.all(old.slice(0, Math.max(0, old.length - mostPages)).map(r => cache.delete(r)));
