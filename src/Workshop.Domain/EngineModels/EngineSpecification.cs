@@ -31,6 +31,12 @@ public sealed record EngineSpecification
 
     public required ColdCondition Cold { get; init; }
 
+    /// <summary>What a cylinder must hold; absent where nothing is stated.</summary>
+    public CompressionLimits? Compression { get; init; }
+
+    /// <summary>Absent where nothing is stated.</summary>
+    public SparkPlugs? SparkPlugs { get; init; }
+
     public required IReadOnlyList<Access> Accesses { get; init; }
 
     public required IReadOnlyList<Joint> Joints { get; init; }

@@ -22,6 +22,7 @@ public static class SpecificationCheck
         ClearanceCheck.Run(specification, findings);
         FasteningCheck.Run(specification, findings);
         CamDriveCheck.Run(specification, findings);
+        CylinderCheck.Run(specification, findings);
         ServiceItemCheck.Run(specification, findings);
         VisitChecksCheck.Run(specification, findings);
         findings.Provenance("provenance", specification.Provenance);

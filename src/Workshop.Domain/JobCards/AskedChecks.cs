@@ -55,14 +55,15 @@ public static class AskedChecks
     /// <summary>The check where the visit needs it; nothing where it does not.</summary>
     public static AskedCheck? Find(SignOffFacts facts, VisitCheckKind kind) => Of(facts).FirstOrDefault(c => c.Kind == kind);
 
-    /// <summary>Valves of which a lobe was certainly too tight as found, by the attempts that count.</summary>
+    /// <summary>Valves of which a lobe was certainly too tight as found, or let no blade in, by the attempts that count.</summary>
     public static IReadOnlyList<ValveKey> TightValves(EngineSpecification specification, IReadOnlyCollection<ClearanceReading> readings)
     {
         ArgumentNullException.ThrowIfNull(specification);
         ArgumentNullException.ThrowIfNull(readings);
         return ReadingRules.LobesOf(specification)
             .Where(lobe => ReadingRules.Standing(readings, lobe, Stage.AsFound) is { } found
-                && ClearanceVerdict.Of(found.Bracket, ReadingRules.LimitsOf(specification, lobe)).Verdict == Verdict.TooTight)
+                && (found.Kind == BracketKind.NoneEnters
+                    || ClearanceVerdict.Of(found.Bracket, ReadingRules.LimitsOf(specification, lobe)).Verdict == Verdict.TooTight))
             .Select(lobe => lobe.Valve).Distinct().ToArray();
     }
 

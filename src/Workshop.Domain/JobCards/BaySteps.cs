@@ -1,4 +1,5 @@
 using Workshop.Domain.Clearances;
+using Workshop.Domain.Compression;
 using Workshop.Domain.EngineModels;
 
 namespace Workshop.Domain.JobCards;
@@ -11,6 +12,9 @@ public enum BayStep
 
     /// <summary>Every valve as found.</summary>
     Measure,
+
+    /// <summary>Compression or leak-down and spark plugs, where they are asked for.</summary>
+    Cylinders,
 
     /// <summary>Shims chosen and fitted, or screws set.</summary>
     Adjust,
@@ -58,6 +62,7 @@ public static class BaySteps
         var steps = new List<BayStepState>
         {
             new(BayStep.Open, First(
+                new ArrivalStateIsRecorded().Against(facts).Count > 0 ? "state on arrival to record" : "",
                 Unread(facts, OpenStages),
                 workBegun ? "" : "work is not begun",
                 AskedChecks.Find(facts, VisitCheckKind.PartsCounted) is not null && !EverythingIsCountedBack.IsCountedIn(facts) ? "nothing is counted in" : "")),
@@ -66,6 +71,11 @@ public static class BaySteps
         {
             steps.Add(new(BayStep.Measure, First(
                 Unread(facts, CautionsOf(BayStep.Measure)), notFound == 0 ? "" : Count(notFound, "lobe", "lobes", "to measure"))));
+        }
+
+        steps.AddRange(Cylinders(facts));
+        if (checks)
+        {
             steps.Add(new(BayStep.Adjust,
                 notFound > 0 ? "after measuring"
                 : moved ? Unread(facts, AdjustStages)
@@ -83,11 +93,23 @@ public static class BaySteps
         return steps;
     }
 
+    /// <summary>A step where something of the cylinders is asked for, or wanted without being a gate; done where no gate asks any more.</summary>
+    private static IEnumerable<BayStepState> Cylinders(SignOffFacts facts)
+    {
+        var (compression, plugs) = (new CompressionIsMeasured().Against(facts).Count, new PlugsAreChecked().Against(facts).Count);
+        return AskedChecks.Of(facts).Any(c => c.Kind is VisitCheckKind.Compression or VisitCheckKind.Plugs)
+            || CompressionAsked.Because(facts.Specification, facts.Readings, facts.Arrival).Count > 0
+            ? [new(BayStep.Cylinders, First(
+                compression == 0 ? "" : Count(compression, "cylinder", "cylinders", "to test"), plugs == 0 ? "" : Count(plugs, "plug", "plugs", "to check")))]
+            : [];
+    }
+
     /// <summary>The step's cautions, shown at its moment of danger.</summary>
     public static IReadOnlyList<CautionStage> CautionsOf(BayStep step) => step switch
     {
         BayStep.Open => OpenStages,
         BayStep.Measure => [CautionStage.BeforeMeasuring],
+        BayStep.Cylinders => [],
         BayStep.Adjust => AdjustStages,
         BayStep.Tighten => [CautionStage.OnRefitting],
         BayStep.MeasureAgain => [CautionStage.AsLeft],
@@ -100,6 +122,7 @@ public static class BaySteps
     {
         BayStep.Open => "Open it",
         BayStep.Measure => "Measure as found",
+        BayStep.Cylinders => "Compression and plugs",
         BayStep.Adjust => "Adjust",
         BayStep.Tighten => "Tighten",
         BayStep.MeasureAgain => "Measure as left",

@@ -1,10 +1,13 @@
+using Workshop.Domain.Arrivals;
 using Workshop.Domain.CamTiming;
 using Workshop.Domain.Clearances;
+using Workshop.Domain.Compression;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Estimates;
 using Workshop.Domain.Finishing;
 using Workshop.Domain.Kits;
 using Workshop.Domain.Measures;
+using Workshop.Domain.Plugs;
 using Workshop.Domain.Shims;
 using Workshop.Domain.Stores;
 using Workshop.Domain.TorqueSheets;
@@ -75,6 +78,15 @@ public sealed record SignOffFacts
 
     /// <summary>The owner complains of how it runs.</summary>
     public bool Complaint { get; init; }
+
+    /// <summary>What was seen on arrival, and what the owner complains of; all rows.</summary>
+    public IReadOnlyList<ArrivalNote> Arrival { get; init; } = [];
+
+    /// <summary>Compression and leak-down of this card, all attempts.</summary>
+    public IReadOnlyList<CylinderTest> CylinderTests { get; init; } = [];
+
+    /// <summary>Spark plugs of this card, all attempts.</summary>
+    public IReadOnlyList<PlugCheck> PlugChecks { get; init; } = [];
 
     /// <summary>Valves that the visit disturbed, with what disturbed them.</summary>
     public IReadOnlyDictionary<ValveKey, string> Disturbed => DisturbedValves.Of(Specification, Shims, Events, Changes);

@@ -15,6 +15,8 @@ public enum SignOffPlace
     Findings,
     CamTiming,
     AfterWork,
+    Compression,
+    Plugs,
 }
 
 /// <summary>One thing that stands in the way of a sign-off.</summary>
@@ -36,7 +38,10 @@ public static class SignOffRules
     public static readonly IReadOnlyList<ISignOffRule> All =
     [
         new CardIsOpen(),
+        new ArrivalStateIsRecorded(),
         new EveryValveIsMeasuredAsFound(),
+        new CompressionIsMeasured(),
+        new PlugsAreChecked(),
         new DisturbedValvesAreMeasuredAsLeft(),
         new ClearancesAreLeftWithinLimits(),
         new NoValveNeedsInspection(),

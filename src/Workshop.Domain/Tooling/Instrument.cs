@@ -16,6 +16,9 @@ public enum InstrumentKind
 
     /// <summary>Shows how far below the air's the pressure is, one intake or several at once.</summary>
     VacuumGauge,
+    CompressionGauge,
+    LeakDownTester,
+    PlugGauge,
 }
 
 public enum InstrumentState

@@ -19,6 +19,7 @@ public static class InstrumentRules
         InstrumentKind.DegreeWheel => ["degree"],
         InstrumentKind.Thermometer => ["°C"],
         InstrumentKind.VacuumGauge => ["kPa", "mmHg", "mbar"],
+        InstrumentKind.CompressionGauge or InstrumentKind.LeakDownTester => ["kPa", "bar", "psi"],
         _ => ["mm", "in"],
     };
 

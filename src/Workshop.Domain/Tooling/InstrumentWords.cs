@@ -18,6 +18,9 @@ public static class InstrumentWords
         InstrumentKind.AlignmentJig => "alignment jig",
         InstrumentKind.Caliper => "caliper",
         InstrumentKind.VacuumGauge => "vacuum gauge",
+        InstrumentKind.CompressionGauge => "compression gauge",
+        InstrumentKind.LeakDownTester => "leak-down tester",
+        InstrumentKind.PlugGauge => "plug gauge",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, null),
     };
 

@@ -18,6 +18,8 @@ internal static class DatabaseRefusals
             "The clock of that person ran on another job at that time; read it again."),
         ["ck_stock_balances_not_below_zero"] = Problem.Conflict("stock-short",
             "Somebody else took the last of a part a moment ago; stock never goes below zero."),
+        ["ck_comebacks_signed"] = Problem.Conflict("comeback-not-signed", "That job card is not signed off; a comeback is of one that is."),
+        ["ck_comebacks_same_motorcycle"] = Problem.Conflict("comeback-of-another", "That job card is of another motorcycle; a comeback is of the same one."),
         ["ck_stock_movements_part_merged"] = Problem.Conflict("part-merged",
             "That part was merged into another a moment ago; do it again, its code means the other one now."),
         ["ck_stock_movements_place_retired"] = Problem.Conflict("place-retired",

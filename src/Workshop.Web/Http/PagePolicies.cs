@@ -15,6 +15,7 @@ internal static class PagePolicies
         pages.AuthorizePage("/Bookings/Book", Policies.Books);
         pages.AuthorizePage("/JobCards/CheckIn", Policies.ChecksIn);
         pages.AuthorizePage("/JobCards/Plan", Policies.Books);
+        pages.AuthorizePage("/Comebacks/Index", Policies.Manages);
         pages.AuthorizePage("/Motorcycles/New", Policies.Books);
         pages.AuthorizePage("/Motorcycles/Edit", Policies.Books);
         pages.AuthorizePage("/Replan/Index", Policies.Manages);

@@ -29,6 +29,13 @@ internal static class Rules
     public static IRuleBuilderOptions<T, decimal?> IsTemperature<T>(this IRuleBuilder<T, decimal?> rule) =>
         rule.IsWithin(Temperature.SmallestC, Temperature.LargestC, Temperature.DecimalsC, "°C");
 
+    public static IRuleBuilderOptions<T, decimal?> IsPressure<T>(this IRuleBuilder<T, decimal?> rule) =>
+        rule.IsWithin(Pressure.SmallestKpa, Pressure.LargestKpa, Pressure.DecimalsKpa, "kPa");
+
+    /// <summary>A pressure that is typed in bar, as most gauges of engines show it.</summary>
+    public static IRuleBuilderOptions<T, decimal?> IsBar<T>(this IRuleBuilder<T, decimal?> rule) =>
+        rule.IsWithin(Pressure.SmallestKpa / Pressure.KilopascalsPerBar, Pressure.LargestKpa / Pressure.KilopascalsPerBar, 3, "bar");
+
     public static IRuleBuilderOptions<T, decimal?> IsWithin<T>(
         this IRuleBuilder<T, decimal?> rule, decimal smallest, decimal largest, int decimals, string unit) =>
         rule.Must(v => v is null || (v >= smallest && v <= largest && decimal.Round(v.Value, decimals) == v))

@@ -16,7 +16,33 @@ namespace Workshop.Web.Data.Migrations
 
         private static void KeepBefore(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.Sql(
+                "select keep_append_only(t) from unnest(array['arrival_notes', 'cylinder_tests', 'plug_checks', 'comebacks']) t;");
+            migrationBuilder.Sql(ComebackOfWhatIsSigned);
         }
+
+        // Whatever writes it: a comeback is of the same motorcycle, and of a card that nobody changes any more.
+        private const string ComebackOfWhatIsSigned =
+            """
+            create function refuse_comeback() returns trigger language plpgsql as $$
+            declare
+              comes job_cards;
+              earlier job_cards;
+            begin
+              select * into comes from job_cards where number = new.job_card_number;
+              select * into earlier from job_cards where number = new.of_job_card_number;
+              if earlier.motorcycle_id <> comes.motorcycle_id then
+                raise exception 'job card % is of another motorcycle', new.of_job_card_number
+                  using errcode = 'check_violation', constraint = 'ck_comebacks_same_motorcycle';
+              end if;
+              if earlier.state <> 'signed_off' then
+                raise exception 'job card % is not signed off', new.of_job_card_number
+                  using errcode = 'check_violation', constraint = 'ck_comebacks_signed';
+              end if;
+              return new;
+            end $$;
+            create trigger a_refuse_comeback before insert on comebacks for each row execute function refuse_comeback();
+            """;
 
         private static void KeepAfter(MigrationBuilder migrationBuilder)
         {

@@ -6,9 +6,12 @@ using Workshop.Domain.Clearances;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.JobCards;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Arrivals;
 using Workshop.Web.Features.Clearances;
+using Workshop.Web.Features.Compression;
 using Workshop.Web.Features.Drift;
 using Workshop.Web.Features.JobCards;
+using Workshop.Web.Features.Plugs;
 using Workshop.Web.Features.Shims;
 using Workshop.Web.Features.Shared.Drawings;
 using Workshop.Web.Http;
@@ -43,6 +46,20 @@ public sealed class BayModel(WorkshopDbContext db, IClock clock) : WorkshopPage
 
     [BindProperty]
     public ConfirmHandTurns.Request Turns { get; set; } = new();
+
+    [BindProperty]
+    public RecordArrival.Request Arrived { get; set; } = new();
+
+    [BindProperty]
+    public RecordCompression.Request Tested { get; set; } = new();
+
+    [BindProperty]
+    public RecordPlugs.Request Plugged { get; set; } = new();
+
+    public GetArrival.Answer? Arrival { get; private set; }
+
+    /// <summary>What is asked and known of cylinders and plugs, at their step.</summary>
+    internal BayCylinders? Cylinders { get; private set; }
 
     public GetBay.Answer Floor { get; private set; } = null!;
 
@@ -127,6 +144,15 @@ public sealed class BayModel(WorkshopDbContext db, IClock clock) : WorkshopPage
     public Task<IActionResult> OnPostTurned() => Do(
         Turns with { Number = Card ?? 0 }, ConfirmHandTurns.Handle, _ => "The two turns by hand are confirmed: the readings as left are open.");
 
+    public Task<IActionResult> OnPostArrival() => Do(
+        Arrived with { Number = Card ?? 0 }, RecordArrival.Handle, _ => "Noted.", policy: Policies.ChecksIn);
+
+    public Task<IActionResult> OnPostCylinder() => Do(
+        Tested with { Number = Card ?? 0 }, RecordCompression.Handle, written => $"{written.Written} {(written.Written == 1 ? "entry is" : "entries are")} written.");
+
+    public Task<IActionResult> OnPostPlug() => Do(
+        Plugged with { Number = Card ?? 0 }, RecordPlugs.Handle, _ => "The plug is written down.");
+
     public async Task<IActionResult> OnPostBegin() => await Do(
         new BeginPhase.Request { Number = Card ?? 0, Phase = VisitPhase.Work }, BeginPhase.Handle,
         begun => string.Join(" ", begun.Warnings.Prepend("Work is begun.")), policy: Policies.TellsProgress);
@@ -198,6 +224,18 @@ public sealed class BayModel(WorkshopDbContext db, IClock clock) : WorkshopPage
         MayWork = head.Card.State == JobCardState.CheckedIn && await May(Policies.Measures);
         Shown = Step is { } step && work.Steps.Any(s => s.Key == step) ? step : work.Now ?? BayStep.Close;
         Cautions = [.. cautions.Cautions.Where(c => BaySteps.CautionsOf(Shown).Contains(c.Stage))];
+        if (Shown == BayStep.Open && (await Read(new GetArrival.Request(number), GetArrival.Handle)).TryGet(out var arrival, out _))
+        {
+            Arrival = arrival;
+        }
+
+        if (Shown == BayStep.Cylinders
+            && (await Read(new GetCompression.Request(number), GetCompression.Handle)).TryGet(out var compression, out _)
+            && (await Read(new GetPlugs.Request(number), GetPlugs.Handle)).TryGet(out var plugs, out _))
+        {
+            Cylinders = new BayCylinders(this, compression, plugs, await InstrumentChoices.Read(db, head.Time.DayOf(Now), ct));
+        }
+
         if (Shown is BayStep.Measure or BayStep.MeasureAgain)
         {
             var stage = Shown == BayStep.Measure ? Stage.AsFound : Stage.AsLeft;

@@ -1,5 +1,6 @@
 using NodaTime;
 using Workshop.Domain.Bookings;
+using Workshop.Domain.Compression;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.JobCards;
 using Workshop.Domain.Kits;
@@ -19,9 +20,10 @@ public static class GetBayJob
     /// <param name="Now">The first step that is not done; nothing once all are.</param>
     /// <param name="WorkBegun">Somebody said that the work begins.</param>
     /// <param name="AsLeftWaitsFor">What has to be done before the readings as left open.</param>
+    /// <param name="CompressionAsked">What of the visit speaks for compression or leak-down, in sentences; empty where nothing does.</param>
     public sealed record Answer(
         int Number, JobCardState State, BayStep? Now, bool WorkBegun, IReadOnlyList<Step> Steps, IReadOnlyList<string> AsLeftWaitsFor,
-        IReadOnlyList<Undisturbed> NotDisturbed);
+        IReadOnlyList<Undisturbed> NotDisturbed, IReadOnlyList<string> CompressionAsked);
 
     /// <param name="Left">What is still to be done, in a few words; empty where it is done.</param>
     public sealed record Step(BayStep Key, string Name, bool Done, string Left, IReadOnlyList<string> Tools);
@@ -50,7 +52,8 @@ public static class GetBayJob
             begun,
             [.. steps.Select(s => new Step(s.Step, s.Step.Spoken(), s.Done, s.Left, ToolsOf(s.Step, open)))],
             waits,
-            [.. NotDisturbed(open, measured, facts)]);
+            [.. NotDisturbed(open, measured, facts)],
+            CompressionAsked.Because(open.Specification, facts.Readings, facts.Arrival));
     }
 
     private static IEnumerable<Undisturbed> NotDisturbed(OpenCard open, CardMeasurements measured, SignOffFacts facts)
@@ -71,6 +74,7 @@ public static class GetBayJob
             BayStep.Open => Opened.By(open.Specification, items).Fasteners.Select(f => f.Tool).Concat(items.SelectMany(i => i.SpecialTools)),
             BayStep.Measure or BayStep.MeasureAgain =>
                 checks.SelectMany(i => i.SpecialTools).Append("Feeler set").Append("Tool for turning the crankshaft").Append(open.Specification.Cold.Method),
+            BayStep.Cylinders => ["Compression gauge", "Leak-down tester", "Plug gauge", "Plug spanner", "Tool for turning the crankshaft"],
             BayStep.Adjust when open.Specification.Shims is not null => adjustments.SelectMany(i => i.SpecialTools).Append("Micrometer").Append("Magnet"),
             BayStep.Adjust => adjustments.SelectMany(i => i.SpecialTools),
             BayStep.Tighten => Opened.By(open.Specification, items).Fasteners.Select(f => f.Tool).Append("Torque wrenches of the torque sheet"),

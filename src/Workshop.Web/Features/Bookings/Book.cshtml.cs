@@ -35,6 +35,14 @@ public sealed class BookModel(WorkshopDbContext db, IClock clock) : WorkshopPage
     [BindProperty(SupportsGet = true)]
     public Wishes Wishes { get; set; } = new();
 
+    /// <summary>The signed job card because of which it comes back.</summary>
+    [BindProperty(SupportsGet = true)]
+    public int? ComebackOf { get; set; }
+
+    /// <summary>Why, as typed.</summary>
+    [BindProperty(SupportsGet = true)]
+    public string? ComebackReason { get; set; }
+
     /// <summary>Say why it cannot be earlier.</summary>
     [BindProperty(SupportsGet = true)]
     public bool Why { get; set; }
@@ -79,6 +87,7 @@ public sealed class BookModel(WorkshopDbContext db, IClock clock) : WorkshopPage
     {
         Shown = true;
         Wishes = Input.Wishes ?? new Wishes();
+        (ComebackOf, ComebackReason) = (Input.ComebackOf, Input.ComebackReason);
         return Input.MotorcycleId is { } motorcycle
             ? Show(
                 motorcycle,
@@ -131,7 +140,7 @@ public sealed class BookModel(WorkshopDbContext db, IClock clock) : WorkshopPage
             FindSlots.Handle);
         if (found.TryGet(out var slots, out var problem))
         {
-            Slots = new SlotsView(slots, visit, Wishes, time, Why);
+            Slots = new SlotsView(slots, visit, Wishes, time, Why) { ComebackOf = ComebackOf, ComebackReason = ComebackReason };
         }
         else
         {

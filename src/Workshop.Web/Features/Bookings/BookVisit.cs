@@ -7,6 +7,7 @@ using Workshop.Domain.JobCards;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
 using Workshop.Web.Data;
+using Workshop.Web.Features.JobCards;
 using Workshop.Web.Features.Kits;
 using Workshop.Web.Features.Motorcycles;
 using Workshop.Web.Http;
@@ -43,6 +44,12 @@ public static class BookVisit
         public Instant? ArrivesAt { get; init; }
 
         public Wishes? Wishes { get; init; }
+
+        /// <summary>The earlier job card of the same motorcycle, signed off, because of which it comes back.</summary>
+        public int? ComebackOf { get; init; }
+
+        /// <summary>Why it comes back.</summary>
+        public string? ComebackReason { get; init; }
     }
 
     public sealed record Item
@@ -77,6 +84,10 @@ public static class BookVisit
             this.MomentIsGiven(r => r.StartsAt, r => r.Day, r => r.Time, "when the work starts");
             this.ItemsAreGiven(r => r.Items);
             RuleFor(r => r.Wishes!).SetValidator(new Wishes.Validator()).When(r => r.Wishes is not null);
+            RuleFor(r => r.ComebackReason).IsGiven("why it comes back").When(r => r.ComebackOf is not null);
+            RuleFor(r => r.ComebackReason).IsAtMost(Limits.Remark);
+            RuleFor(r => r.ComebackOf).NotNull().When(r => !string.IsNullOrWhiteSpace(r.ComebackReason))
+                .WithMessage("{PropertyName} is empty, but comebackReason is given: name the earlier job card, or leave both out.");
         }
     }
 
@@ -109,6 +120,12 @@ public static class BookVisit
         }
 
         await MotorcycleLock.Take(db, subject.Motorcycle.Id, ct);
+        if (request.ComebackOf is { } earlier
+            && ComebackRules.Refuse(await db.JobCards.AsNoTracking().SingleOrDefaultAsync(c => c.Number == earlier, ct), earlier, subject.Motorcycle.Id) is { } not)
+        {
+            return not;
+        }
+
         var visit = await VisitCase.Of(db, subject.Version.Specification, items, wishes, ct);
         var wanted = new Placement(request.BayId!.Value, request.TechnicianId!.Value, startField, startsAt, request.ArrivesAt);
         var placed = await Placing.Plan(db, visit, calendar, wanted, visit.Terms(now), [], ct);
@@ -141,6 +158,15 @@ public static class BookVisit
         if (request.Wishes is not null)
         {
             db.VisitWishes.Add(request.Wishes.Read(calendar.Time, card.Number).Value);
+        }
+
+        if (request.ComebackOf is { } of)
+        {
+            db.Comebacks.Add(new Comeback
+            {
+                JobCardNumber = card.Number, OfJobCardNumber = of, ReasonRemarkId = Remarks.Add(db, request.ComebackReason, actor, clock)!.Value,
+                EnteredBy = actor.PersonId, EnteredAt = now,
+            });
         }
 
         if (await PlanWriter.Write(db, card, plan, clock, ct) is { } taken)

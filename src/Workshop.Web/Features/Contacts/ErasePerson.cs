@@ -90,6 +90,8 @@ public static class ErasePerson
             .Concat(db.Cancellations.Where(c => cards.Contains(c.JobCardNumber)).Select(c => (Guid?)c.ReasonRemarkId))
             .Concat(db.VisitWaits.Where(c => cards.Contains(c.JobCardNumber)).Select(c => c.RemarkId))
             .Concat(db.SignOffs.Where(c => cards.Contains(c.JobCardNumber)).Select(c => c.RemarkId))
+            .Concat(db.ArrivalNotes.Where(n => cards.Contains(n.JobCardNumber)).Select(n => n.WordsRemarkId))
+            .Concat(db.Comebacks.Where(c => cards.Contains(c.JobCardNumber)).Select(c => (Guid?)c.ReasonRemarkId))
             .Concat(OnEstimates(db, cards));
         return await db.Remarks.Where(r => said.Contains(r.Id) && r.ErasedAt == null)
             .ExecuteUpdateAsync(set => set.SetProperty(r => r.Text, "").SetProperty(r => r.ErasedAt, now), ct);

@@ -19,6 +19,7 @@ internal static class NamedParts
         .. specification.Joints.Where(j => j.Sealant is not null).Select(j => j.Sealant!.PartCode),
         .. specification.Fasteners.SelectMany(f => f.Seals).Select(s => s.PartCode),
         .. specification.ServiceItems.SelectMany(i => i.Parts).Select(p => p.PartCode),
+        .. specification.SparkPlugs is { } plugs ? [plugs.PartCode] : Array.Empty<string>(),
         .. specification.Shims is { } shims ? [shims.PartCode] : Array.Empty<string>(),
     ];
 }

@@ -3,9 +3,12 @@ using Workshop.Domain.Bookings;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.JobCards;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Arrivals;
 using Workshop.Web.Features.Bookings;
+using Workshop.Web.Features.Compression;
 using Workshop.Web.Features.Drift;
 using Workshop.Web.Features.Kits;
+using Workshop.Web.Features.Plugs;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.JobCards;
@@ -36,6 +39,14 @@ public sealed class CardModel(WorkshopDbContext db) : WorkshopPage
 
     /// <summary>How long was worked on it; nothing before somebody's clock ran.</summary>
     public GetWorkClock.Answer? Worked { get; private set; }
+
+    public GetArrival.Answer Arrival { get; private set; } = null!;
+
+    public GetCompression.Answer Compression { get; private set; } = null!;
+
+    public GetPlugs.Answer Plugs { get; private set; } = null!;
+
+    public bool MayBook { get; private set; }
 
     public bool MayStart { get; private set; }
 
@@ -75,12 +86,16 @@ public sealed class CardModel(WorkshopDbContext db) : WorkshopPage
     {
         if (!(await CardHead.Load(db, Number, HttpContext.RequestAborted)).TryGet(out var head, out var problem)
             || !(await Read(new GetJobCard.Request(Number), GetJobCard.Handle)).TryGet(out var card, out problem)
+            || !(await Read(new GetArrival.Request(Number), GetArrival.Handle)).TryGet(out var arrival, out problem)
+            || !(await Read(new GetCompression.Request(Number), GetCompression.Handle)).TryGet(out var compression, out problem)
+            || !(await Read(new GetPlugs.Request(Number), GetPlugs.Handle)).TryGet(out var plugs, out problem)
             || !(await OpenCard.Find(db, Number, HttpContext.RequestAborted)).TryGet(out var open, out problem))
         {
             return Refused(problem);
         }
 
-        (Head, Card) = (head, card);
+        (Head, Card, Arrival, Compression, Plugs) = (head, card, arrival, compression, plugs);
+        MayBook = await May(Policies.Books);
         if (card.State is JobCardState.Booked or JobCardState.CheckedIn
             && open.Items.Any(i => open.ItemOf(i).Kind == ServiceItemKind.ValveClearanceCheck)
             && (await Read(new GetCardForecast.Request(Number), GetCardForecast.Handle)).TryGet(out var forecast, out _))

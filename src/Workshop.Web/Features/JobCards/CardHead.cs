@@ -51,6 +51,8 @@ public sealed record CardHead
         ($"/job-cards/{Card.Number}/seals", "Seals"),
         ($"/job-cards/{Card.Number}/readings", "Readings"),
         ($"/job-cards/{Card.Number}/shims", "Shims"),
+        ($"/job-cards/{Card.Number}/compression", "Compression"),
+        ($"/job-cards/{Card.Number}/plugs", "Plugs"),
         .. HasCamDrives ? [($"/job-cards/{Card.Number}/cam-timing", "Cam timing")] : Array.Empty<(string, string)>(),
         ($"/job-cards/{Card.Number}/after-work", "After the work"),
         ($"/job-cards/{Card.Number}/findings", "Findings"),

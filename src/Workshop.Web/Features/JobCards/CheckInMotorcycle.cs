@@ -2,10 +2,12 @@ using System.Text.Json.Serialization;
 using FluentValidation;
 using NodaTime;
 using Workshop.Domain;
+using Workshop.Domain.Arrivals;
 using Workshop.Domain.JobCards;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Arrivals;
 using Workshop.Web.Features.Bookings;
 using Workshop.Web.Features.Intervals;
 using Workshop.Web.Features.Motorcycles;
@@ -28,6 +30,12 @@ public static class CheckInMotorcycle
 
         public string? SeenOnArrival { get; init; }
 
+        /// <summary>Complaints, leaks, damage, levels, lamps and more, each in a row of its own.</summary>
+        public IReadOnlyList<RecordArrival.Row?>? Arrival { get; init; }
+
+        /// <summary>Leaks, damage and lamps were looked for: of those of which nothing is said, none was seen.</summary>
+        public bool NothingElseSeen { get; init; }
+
         /// <summary>
         /// When the engine last ran; or else <see cref="EngineStoppedDay"/> and <see cref="EngineStoppedTime"/> in the
         /// workshop's zone.
@@ -49,6 +57,7 @@ public static class CheckInMotorcycle
             RuleFor(r => r.OdometerCount).IsGiven("what the odometer shows").IsOdometerCount();
             RuleFor(r => r.OwnersWords).IsAtMost(Limits.Remark);
             RuleFor(r => r.SeenOnArrival).IsAtMost(Limits.Remark);
+            this.NotesAreShaped(r => r.Arrival);
             this.MomentIsGiven(r => r.EngineStoppedAt, r => r.EngineStoppedDay, r => r.EngineStoppedTime, "when the engine last ran");
         }
     }
@@ -81,6 +90,12 @@ public static class CheckInMotorcycle
         if (!(await OdometerEntry.Add(db, open.Card.MotorcycleId, typed, actor, clock, ct)).TryGet(out var reading, out problem))
         {
             return problem;
+        }
+
+        var arrival = new ArrivalEntry(db, request.Number, ArrivalStage.OnArrival, null, actor, clock, []);
+        if (arrival.Add("arrival", request.Arrival, request.NothingElseSeen) is { } wrong)
+        {
+            return wrong;
         }
 
         db.CheckIns.Add(new CheckIn

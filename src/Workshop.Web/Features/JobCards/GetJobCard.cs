@@ -1,3 +1,4 @@
+using System.Linq.Expressions;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Workshop.Domain.Bookings;
@@ -20,6 +21,8 @@ public static class GetJobCard
     /// <param name="StartsAt">When the motorcycle is to arrive.</param>
     /// <param name="EndsAt">When it is to be ready.</param>
     /// <param name="Phases">As they are planned, in order of time.</param>
+    /// <param name="ComebackOf">The earlier visit because of which it comes; absent where it comes for itself.</param>
+    /// <param name="Comebacks">Later visits that came because of this one.</param>
     public sealed record Answer(
         int Number,
         JobCardState State,
@@ -37,6 +40,8 @@ public static class GetJobCard
         CheckInOfCard? CheckIn,
         EndOfCard? SignedOff,
         EndOfCard? Cancelled,
+        ComebackOfCard? ComebackOf,
+        IReadOnlyList<ComebackOfCard> Comebacks,
         uint RowVersion) : IHasVersion;
 
     public sealed record MotorcycleOfCard(
@@ -62,6 +67,9 @@ public static class GetJobCard
         Instant ColdFrom,
         Instant At,
         string By);
+
+    /// <param name="Number">The other card.</param>
+    public sealed record ComebackOfCard(int Number, JobCardState State, Instant StartsAt, string Reason);
 
     public sealed record EndOfCard(Instant At, string By, string? Remark);
 
@@ -101,8 +109,19 @@ public static class GetJobCard
             open.CheckIn is null ? null : await CheckedIn(db, open, open.CheckIn, ct),
             await SignedOff(db, number, ct),
             await Cancelled(db, number, ct),
+            await Others(db, c => c.JobCardNumber == number, c => c.OfJobCardNumber).SingleOrDefaultAsync(ct),
+            await Others(db, c => c.OfJobCardNumber == number, c => c.JobCardNumber).ToListAsync(ct),
             head.RowVersion);
     }
+
+    /// <summary>The cards at the other end of comebacks, with why.</summary>
+    private static IQueryable<ComebackOfCard> Others(
+        WorkshopDbContext db, Expression<Func<Comeback, bool>> which, Expression<Func<Comeback, int>> other) =>
+        from comeback in db.Comebacks.AsNoTracking().Where(which)
+            .Join(db.JobCards, other, card => card.Number, (comeback, card) => new { comeback.ReasonRemarkId, card })
+        join reason in db.Remarks on comeback.ReasonRemarkId equals reason.Id
+        orderby comeback.card.StartsAt, comeback.card.Number
+        select new ComebackOfCard(comeback.card.Number, comeback.card.State, comeback.card.StartsAt, reason.Text);
 
     private static ItemOfCard ItemOf(OpenCard open, JobCardItem item)
     {

@@ -23,12 +23,15 @@ public sealed class IndexModel(WorkshopDbContext db) : WorkshopPage
 
     public bool MayBook { get; private set; }
 
+    public bool MayManage { get; private set; }
+
     public sealed record Section(string Title, string WhenEmpty, IReadOnlyList<ListBookings.Row> Rows, WorkshopTime Time);
 
     public async Task<IActionResult> OnGet()
     {
         Time = await WorkshopTimes.Read(db, HttpContext.RequestAborted);
         MayBook = await May(Policies.Books);
+        MayManage = await May(Policies.Manages);
         var inWork = await Read(new ListBookings.Request(Take: Slice.Largest, State: Words.Write(JobCardState.CheckedIn)), ListBookings.Handle);
         var booked = await Read(new ListBookings.Request(After, State: Words.Write(JobCardState.Booked)), ListBookings.Handle);
         var signedOff = await Read(

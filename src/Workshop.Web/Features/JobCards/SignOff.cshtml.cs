@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Mvc;
 using Workshop.Domain.JobCards;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Arrivals;
 using Workshop.Web.Features.Kits;
 using Workshop.Web.Http;
 
@@ -17,6 +18,8 @@ public sealed class SignOffModel(WorkshopDbContext db) : WorkshopPage
     public CardHead Head { get; private set; } = null!;
 
     public GetSignOff.Answer State { get; private set; } = null!;
+
+    public GetArrival.Answer Arrival { get; private set; } = null!;
 
     /// <summary>
     /// Lines of the kit of which something lies ready beside new seals, or more was picked than it wants: the technician says what was used.
@@ -59,6 +62,8 @@ public sealed class SignOffModel(WorkshopDbContext db) : WorkshopPage
         SignOffPlace.Findings => "Findings",
         SignOffPlace.CamTiming => "Cam timing",
         SignOffPlace.AfterWork => "After the work",
+        SignOffPlace.Compression => "Compression",
+        SignOffPlace.Plugs => "Spark plugs",
         _ => throw new ArgumentOutOfRangeException(nameof(place), place, null),
     };
 
@@ -66,12 +71,13 @@ public sealed class SignOffModel(WorkshopDbContext db) : WorkshopPage
     {
         if (!(await CardHead.Load(db, Number, HttpContext.RequestAborted)).TryGet(out var head, out var problem)
             || !(await Read(new GetSignOff.Request(Number), GetSignOff.Handle)).TryGet(out var state, out problem)
+            || !(await Read(new GetArrival.Request(Number), GetArrival.Handle)).TryGet(out var arrival, out problem)
             || !(await Read(new GetKit.Request(Number), GetKit.Handle)).TryGet(out var kit, out problem))
         {
             return Refused(problem);
         }
 
-        (Head, State) = (head, state);
+        (Head, State, Arrival) = (head, state, arrival);
         Ready = [.. kit.Lines.Where(l => (l.HaveReady > 0 && !l.ReadyForSeals) || l.Taken > l.Needed + l.HaveReady)];
         MaySign = head.Card.State == JobCardState.CheckedIn && await May(Policies.Measures);
         return Page();

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Workshop.Domain.Arrivals;
 using Workshop.Domain.JobCards;
 using Workshop.Web.Data;
 using Workshop.Web.Features.Clearances;
@@ -16,8 +17,13 @@ internal static class SignOffCase
     public static async Task<SignOffFacts> Gather(WorkshopDbContext db, OpenCard open, CancellationToken ct)
     {
         var number = open.Card.Number;
+        var arrival = await db.ArrivalNotes.AsNoTracking().Where(n => n.JobCardNumber == number).ToListAsync(ct);
         return new SignOffFacts
         {
+            Arrival = arrival,
+            Complaint = ArrivalRules.Standing(arrival).Any(ArrivalRules.AsksForCompression),
+            CylinderTests = await db.CylinderTests.AsNoTracking().Where(t => t.JobCardNumber == number).ToListAsync(ct),
+            PlugChecks = await db.PlugChecks.AsNoTracking().Where(c => c.JobCardNumber == number).ToListAsync(ct),
             Number = number,
             State = open.Card.State,
             Specification = open.Specification,
@@ -56,6 +62,8 @@ internal static class SignOffCase
         SignOffPlace.Findings => $"/job-cards/{number}/findings",
         SignOffPlace.CamTiming => $"/job-cards/{number}/cam-timing",
         SignOffPlace.AfterWork => $"/job-cards/{number}/after-work",
+        SignOffPlace.Compression => $"/job-cards/{number}/compression",
+        SignOffPlace.Plugs => $"/job-cards/{number}/plugs",
         _ => throw new ArgumentOutOfRangeException(nameof(place), place, null),
     };
 }

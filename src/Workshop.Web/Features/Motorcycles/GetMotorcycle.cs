@@ -135,7 +135,8 @@ public static class GetMotorcycle
         public string Name { get; init; } = Code;
     }
 
-    public sealed record Card(int Number, JobCardState State, Instant StartsAt, Instant EndsAt);
+    /// <param name="ComebackOf">The earlier visit because of which it came; absent where it came for itself.</param>
+    public sealed record Card(int Number, JobCardState State, Instant StartsAt, Instant EndsAt, int? ComebackOf, string? ComebackReason);
 
     public sealed record Change(
         Guid Id,

@@ -63,7 +63,11 @@ internal sealed class MotorcycleHistory(WorkshopDbContext db, Guid motorcycleId)
     public Task<List<GetMotorcycle.Card>> JobCards(CancellationToken ct) => db.JobCards.AsNoTracking()
         .Where(c => c.MotorcycleId == motorcycleId)
         .OrderByDescending(c => c.StartsAt)
-        .Select(c => new GetMotorcycle.Card(c.Number, c.State, c.StartsAt, c.EndsAt))
+        .Select(c => new GetMotorcycle.Card(
+            c.Number, c.State, c.StartsAt, c.EndsAt,
+            db.Comebacks.Where(b => b.JobCardNumber == c.Number).Select(b => (int?)b.OfJobCardNumber).SingleOrDefault(),
+            db.Comebacks.Where(b => b.JobCardNumber == c.Number)
+                .Select(b => db.Remarks.Where(r => r.Id == b.ReasonRemarkId).Select(r => r.Text).SingleOrDefault()).SingleOrDefault()))
         .ToListAsync(ct);
 
     public Task<List<GetMotorcycle.Change>> PartChanges(IReadOnlyList<Guid> engines, CancellationToken ct) => (

@@ -43,6 +43,7 @@ internal static partial class FieldLabels
             ("provenance", new("Source")), ("layout", new("Layout")), ("valveTrain", new("Valve train")), ("valves", new("Valves")),
             ("camshafts", new("Camshafts and follower shafts")), ("camDrives", new("Drives of the camshafts, and their timing")), ("measuringPositions", new("Measuring positions, in running direction")),
             ("limits", new("Limits")), ("shims", new("Shims", "all empty for screw and locknut")), ("cold", new("Cold condition")),
+            ("compression", new("Compression and leakage", "all empty where nothing is stated")), ("sparkPlugs", new("Spark plugs", "all empty where nothing is stated")),
             ("afterWork", new("After the work", "all empty where the workshop's usual holds")), ("visitChecks", new("Checks of a visit, before and after the work")), ("serviceItems", new("Service items")),
             ("accesses", new("Accesses")), ("joints", new("Joints")), ("fasteners", new("Fasteners")),
             ("together", new("Items fall together within", "both empty where the workshop's own setting holds")), ("options", new("Options that some have")),
@@ -112,6 +113,17 @@ internal static partial class FieldLabels
         [
             ("soakHours", new("Soak from the last stop", "hours")), ("lowestC", new("Lowest at the head", "°C")),
             ("highestC", new("Highest at the head", "°C")), ("method", new("How it is taken")), ("provenance", new("Source")),
+        ],
+        [typeof(CompressionLimits)] =
+        [
+            ("leastKpa", new("Least compression", "kPa above the air, throttle open; 1 bar is 100 kPa")), ("warmth", new("Engine")),
+            ("largestDifferenceKpa", new("Weakest behind the best by up to", "kPa")), ("largestLeakDownPercent", new("Largest leakage", "per cent of the test pressure")),
+            ("leakDownKpa", new("At a test pressure of", "kPa")), ("provenance", new("Source")),
+        ],
+        [typeof(SparkPlugs)] =
+        [
+            ("perCylinder", new("Plugs a cylinder")), ("partCode", new("The stores' code of the plug")), ("gapSmallestMm", new("Smallest gap", "mm")),
+            ("gapLargestMm", new("Largest gap", "mm")), ("provenance", new("Source")),
         ],
         [typeof(AfterWork)] =
         [

@@ -22,6 +22,7 @@ internal sealed record SpecificationSection(
         new("limits", "Limits", ["limits"], "smallest and largest clearance, set-to, lever ratio"),
         new("shims", "Shims", ["shims"], "which are permitted"),
         new("cold", "Cold condition", ["cold"], "soak and temperature for a reading"),
+        new("cylinders", "Cylinders and plugs", ["compression", "sparkPlugs"], "least compression, largest leakage, gap of the plugs"),
         new("after-work", "After the work", ["afterWork"], "warm run, test ride, recheck"),
         new("visit-checks", "Checks of a visit", ["visitChecks"], "what is asked for before and after the work"),
         new("service-items", "Service items", ["serviceItems"], "intervals, labour, parts, skills, cautions", "service item"),

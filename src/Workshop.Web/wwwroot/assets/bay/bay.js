@@ -26,18 +26,46 @@ async function begin({ person, name, now }) {
   queue.start({ id: person, name });
 }
 
-// A form says in data-post where its JSON goes and in data-body what stands in it; fields add themselves by data-field.
+// A form says in data-post where its JSON goes and in data-body what stands in it; fields add themselves by data-field, which may be a
+// path: cylinders.0.dryBar.
 async function sendForm(event, form) {
   event.preventDefault();
   const body = JSON.parse(form.dataset.body);
   const fields = [...form.querySelectorAll("input[data-field], select[data-field]"), event.submitter].filter(f => f?.dataset.field);
   for (const field of fields) {
-    body[field.dataset.field] = field.type === "checkbox" ? field.checked : camel(field.value);
+    put(body, field.dataset.field.split("."), valueOf(field));
   }
   if (form.dataset.at) {
     body[form.dataset.at] = new Date(await queue.now()).toISOString();
   }
   await queue.add({ url: form.dataset.post, body, label: form.dataset.label, subject: form.dataset.subject });
+}
+
+function put(body, [name, ...rest], value) {
+  if (rest.length === 0) {
+    body[name] = value;
+  } else {
+    put(body[name] ??= {}, rest, value);
+  }
+}
+
+// As the API reads it: a tick, a number (what is none goes as it was typed, for the service to refuse), a word, or nothing.
+function valueOf(field) {
+  if (field.type === "checkbox") {
+    return field.checked;
+  }
+  const text = field.value.trim();
+  if (text === "") {
+    return null;
+  }
+  if (["decimal", "numeric"].includes(field.inputMode)) {
+    const number = Number(text.replace(",", "."));
+    return Number.isNaN(number) ? text : number;
+  }
+  if (field.tagName === "INPUT") {
+    return text;
+  }
+  return ["true", "false"].includes(text) ? text === "true" : camel(text);
 }
 
 function camel(word) {

@@ -1,0 +1,58 @@
+using Workshop.Domain.EngineModels;
+using Workshop.Domain.Outcomes;
+
+namespace Workshop.Domain.Plugs;
+
+/// <summary>Which plugs an engine has, which entry counts, and whether what goes back is as the maker wants it.</summary>
+public static class PlugRules
+{
+    /// <summary>Gaps that can be typed: beyond these it is no gap of a plug.</summary>
+    public const decimal SmallestGapMm = 0.1m;
+    public const decimal LargestGapMm = 3m;
+    public const int GapDecimals = 2;
+
+    /// <summary>Every plug, in order of cylinder; one a cylinder where nothing is stated.</summary>
+    public static IReadOnlyList<PlugKey> PlugsOf(EngineSpecification specification)
+    {
+        ArgumentNullException.ThrowIfNull(specification);
+        return [.. specification.Layout.Cylinders.OrderBy(c => c.Number).SelectMany(c =>
+            Enumerable.Range(1, specification.SparkPlugs?.PerCylinder ?? 1).Select(plug => new PlugKey(c.Number, plug)))];
+    }
+
+    /// <summary>The entry of a plug that counts: the last; nothing where there is none.</summary>
+    public static PlugCheck? Standing(IEnumerable<PlugCheck> ofTheVisit, PlugKey plug) => ofTheVisit.Where(c => c.Key == plug).MaxBy(c => c.Attempt);
+
+    /// <summary>Nothing where the engine has the plug; else the fault, which says which it has.</summary>
+    public static FieldFault? FaultOfPlug(string field, PlugKey plug, EngineSpecification specification)
+    {
+        var known = PlugsOf(specification);
+        return known.Contains(plug)
+            ? null
+            : new FieldFault(field, $"{field} is {plug}: the engine has no such plug; cylinder and plug are one of {string.Join(", ", known)}.");
+    }
+
+    /// <summary>A plug that is cracked or burnt away does not go back in.</summary>
+    public static FieldFault? FaultOfRefitting(string field, PlugCondition condition, bool renewed) =>
+        !renewed && condition is (PlugCondition.CrackedInsulator or PlugCondition.WornElectrode)
+            ? new FieldFault(field, $"{field} is false with a plug that has a {condition.Spoken()}: such a plug is not refitted; renew it.")
+            : null;
+
+    /// <summary>What stands against the gap that goes back; nothing where it is allowed, or nothing is stated.</summary>
+    public static string? AgainstGapLeft(PlugCheck check, SparkPlugs? stated)
+    {
+        ArgumentNullException.ThrowIfNull(check);
+        return stated is not null && Judge(check.GapLeftMm, stated) is { IsAllowed: false } judged
+            ? $"goes back with a gap that is {judged.Words}; set it or renew it"
+            : null;
+    }
+
+    /// <summary>A gap against what is allowed, in words.</summary>
+    public static (bool IsAllowed, string Words) Judge(decimal gapMm, SparkPlugs stated)
+    {
+        ArgumentNullException.ThrowIfNull(stated);
+        var range = FormattableString.Invariant($"{stated.GapSmallestMm:0.0#} to {stated.GapLargestMm:0.0#} mm");
+        return gapMm < stated.GapSmallestMm ? (false, $"too narrow: {range} is allowed")
+            : gapMm > stated.GapLargestMm ? (false, $"too wide: {range} is allowed")
+            : (true, $"within {range}");
+    }
+}

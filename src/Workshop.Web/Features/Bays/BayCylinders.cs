@@ -1,0 +1,7 @@
+using Workshop.Web.Features.Compression;
+using Workshop.Web.Features.Plugs;
+
+namespace Workshop.Web.Features.Bays;
+
+/// <summary>The step of compression and plugs on the bay screen.</summary>
+internal sealed record BayCylinders(BayModel Screen, GetCompression.Answer Compression, GetPlugs.Answer Plugs, InstrumentChoices Instruments);
