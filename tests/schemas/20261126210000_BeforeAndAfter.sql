@@ -215,6 +215,31 @@ end $$;
 
 
 --
+-- Name: refuse_comeback(); Type: FUNCTION; Schema: public; Owner: -
+--
+
+CREATE FUNCTION public.refuse_comeback() RETURNS trigger
+    LANGUAGE plpgsql
+    AS $$
+declare
+  comes job_cards;
+  earlier job_cards;
+begin
+  select * into comes from job_cards where number = new.job_card_number;
+  select * into earlier from job_cards where number = new.of_job_card_number;
+  if earlier.motorcycle_id <> comes.motorcycle_id then
+    raise exception 'job card % is of another motorcycle', new.of_job_card_number
+      using errcode = 'check_violation', constraint = 'ck_comebacks_same_motorcycle';
+  end if;
+  if earlier.state <> 'signed_off' then
+    raise exception 'job card % is not signed off', new.of_job_card_number
+      using errcode = 'check_violation', constraint = 'ck_comebacks_signed';
+  end if;
+  return new;
+end $$;
+
+
+--
 -- Name: refuse_stock_of_what_is_gone(); Type: FUNCTION; Schema: public; Owner: -
 --
 
@@ -399,6 +424,29 @@ CREATE TABLE public.accounts (
     lockout_end timestamp with time zone,
     lockout_enabled boolean NOT NULL,
     access_failed_count integer NOT NULL
+);
+
+
+--
+-- Name: arrival_notes; Type: TABLE; Schema: public; Owner: -
+--
+
+CREATE TABLE public.arrival_notes (
+    id uuid NOT NULL,
+    job_card_number integer NOT NULL,
+    stage character varying(40) NOT NULL,
+    kind character varying(40) NOT NULL,
+    subject character varying(40),
+    state character varying(40) NOT NULL,
+    struck boolean NOT NULL,
+    words_remark_id uuid,
+    noted_by uuid NOT NULL,
+    noted_at timestamp with time zone NOT NULL,
+    supersedes_id uuid,
+    reason_remark_id uuid,
+    CONSTRAINT ck_arrival_notes_reason CHECK (((supersedes_id IS NULL) OR (reason_remark_id IS NOT NULL))),
+    CONSTRAINT ck_arrival_notes_struck CHECK (((NOT struck) OR (supersedes_id IS NOT NULL))),
+    CONSTRAINT ck_arrival_notes_subject CHECK (((subject IS NULL) = ((state)::text = 'none_seen'::text)))
 );
 
 
@@ -757,6 +805,20 @@ END),
 
 
 --
+-- Name: comebacks; Type: TABLE; Schema: public; Owner: -
+--
+
+CREATE TABLE public.comebacks (
+    job_card_number integer NOT NULL,
+    of_job_card_number integer NOT NULL,
+    reason_remark_id uuid NOT NULL,
+    entered_by uuid NOT NULL,
+    entered_at timestamp with time zone NOT NULL,
+    CONSTRAINT ck_comebacks_earlier CHECK ((of_job_card_number <> job_card_number))
+);
+
+
+--
 -- Name: consents; Type: TABLE; Schema: public; Owner: -
 --
 
@@ -822,6 +884,45 @@ CREATE TABLE public.count_taps (
     counted_by uuid NOT NULL,
     counted_at timestamp with time zone NOT NULL,
     CONSTRAINT ck_count_taps_change CHECK ((change <> 0))
+);
+
+
+--
+-- Name: cylinder_tests; Type: TABLE; Schema: public; Owner: -
+--
+
+CREATE TABLE public.cylinder_tests (
+    id uuid NOT NULL,
+    engine_id uuid NOT NULL,
+    job_card_number integer NOT NULL,
+    cylinder integer NOT NULL,
+    method character varying(40) NOT NULL,
+    stage character varying(40) NOT NULL,
+    attempt integer NOT NULL,
+    pressure_kpa numeric(7,2) NOT NULL,
+    loss_percent numeric(14,4),
+    heard_at_intake boolean NOT NULL,
+    heard_at_exhaust boolean NOT NULL,
+    heard_at_crankcase boolean NOT NULL,
+    heard_in_coolant boolean NOT NULL,
+    warmth character varying(40) NOT NULL,
+    throttle_open boolean NOT NULL,
+    tries integer,
+    instrument_id uuid,
+    odometer_reading_id uuid NOT NULL,
+    measured_at timestamp with time zone NOT NULL,
+    measured_by uuid NOT NULL,
+    entered_by uuid NOT NULL,
+    entered_at timestamp with time zone NOT NULL,
+    supersedes_id uuid,
+    reason_remark_id uuid,
+    CONSTRAINT ck_cylinder_tests_attempt CHECK (((attempt >= 1) AND (cylinder >= 1) AND (pressure_kpa >= (0)::numeric) AND (COALESCE(tries, 1) >= 1))),
+    CONSTRAINT ck_cylinder_tests_loss CHECK (
+CASE method
+    WHEN 'leak_down'::text THEN (((loss_percent >= (0)::numeric) AND (loss_percent <= (100)::numeric)) AND (pressure_kpa > (0)::numeric) AND (tries IS NULL))
+    ELSE ((loss_percent IS NULL) AND (NOT (heard_at_intake OR heard_at_exhaust OR heard_at_crankcase OR heard_in_coolant)))
+END),
+    CONSTRAINT ck_cylinder_tests_reason CHECK (((supersedes_id IS NULL) OR (reason_remark_id IS NOT NULL)))
 );
 
 
@@ -1775,6 +1876,38 @@ CREATE TABLE public.planned_phases (
 
 
 --
+-- Name: plug_checks; Type: TABLE; Schema: public; Owner: -
+--
+
+CREATE TABLE public.plug_checks (
+    id uuid NOT NULL,
+    engine_id uuid NOT NULL,
+    job_card_number integer NOT NULL,
+    cylinder integer NOT NULL,
+    plug integer NOT NULL,
+    attempt integer NOT NULL,
+    condition character varying(40) NOT NULL,
+    gap_found_mm numeric(14,4),
+    renewed boolean NOT NULL,
+    part_code character varying(60),
+    gap_left_mm numeric(14,4) NOT NULL,
+    gauge character varying(40) NOT NULL,
+    instrument_id uuid,
+    odometer_reading_id uuid NOT NULL,
+    checked_at timestamp with time zone NOT NULL,
+    checked_by uuid NOT NULL,
+    entered_by uuid NOT NULL,
+    entered_at timestamp with time zone NOT NULL,
+    supersedes_id uuid,
+    reason_remark_id uuid,
+    CONSTRAINT ck_plug_checks_attempt CHECK (((attempt >= 1) AND (cylinder >= 1) AND (plug >= 1))),
+    CONSTRAINT ck_plug_checks_gaps CHECK (((gap_left_mm > (0)::numeric) AND (COALESCE(gap_found_mm, (1)::numeric) > (0)::numeric))),
+    CONSTRAINT ck_plug_checks_part CHECK ((renewed OR (part_code IS NULL))),
+    CONSTRAINT ck_plug_checks_reason CHECK (((supersedes_id IS NULL) OR (reason_remark_id IS NOT NULL)))
+);
+
+
+--
 -- Name: position_confirmations; Type: TABLE; Schema: public; Owner: -
 --
 
@@ -2615,9 +2748,9 @@ INSERT INTO public."__EFMigrationsHistory" VALUES ('20261126210000_BeforeAndAfte
 -- Data for Name: account_roles; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7853-a4fb-a8c5c932df16', '019cad8f-ac00-7a20-a61e-1d2582b147dc');
-INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7b83-9d5d-0a9207078fed', '019cad8f-ac00-7615-84bd-39b78ac6bced');
-INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7a40-8fa8-b700c481bbd6', '019cad8f-ac00-7b89-9965-178d953b5ab0');
+INSERT INTO public.account_roles VALUES ('019cad8f-ac00-705d-99ab-1a2b2a7254b0', '019cad8f-ac00-78f6-b606-8362d2451576');
+INSERT INTO public.account_roles VALUES ('019cad8f-ac00-729a-9c13-32967a8f7c14', '019cad8f-ac00-7545-898b-b7e75084bd7b');
+INSERT INTO public.account_roles VALUES ('019cad8f-ac00-76d2-8539-d2ead24b50d0', '019cad8f-ac00-7a20-a20f-b3cc988471cd');
 
 
 --
@@ -2630,9 +2763,15 @@ INSERT INTO public.account_roles VALUES ('019cad8f-ac00-7a40-8fa8-b700c481bbd6',
 -- Data for Name: accounts; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.accounts VALUES ('019cad8f-ac00-7853-a4fb-a8c5c932df16', '00000001-0000-0000-0000-000000000001', 'advisor', 'ADVISOR', NULL, NULL, false, 'AQAAAAIAAYagAAAAEKQrQe0mLT4WMmzf5TSjiBAEDLNWWlUx9Vk1LFEH6TpkydXNux+VFDSeCOIhIC9MLQ==', 'N77BBKJMWAPVAUQV7RFT7OOKIHC273IH', '744684cd-9a53-4005-aab2-7c0c07d613eb', NULL, false, false, NULL, true, 0);
-INSERT INTO public.accounts VALUES ('019cad8f-ac00-7b83-9d5d-0a9207078fed', '00000002-0000-0000-0000-000000000001', 'technician', 'TECHNICIAN', NULL, NULL, false, 'AQAAAAIAAYagAAAAEHCKglwoSIAH/9cDUBlSf+g3r7q/dOYX3N9fCHks8nQqXq7E5mHWD4B/8cJ/SW8S4Q==', 'LQNEYYZZJR4ALQ7MGSDF5NYVXUFXEK6J', 'e5fd19f7-b58d-4786-ab00-105e32cc67e4', NULL, false, false, NULL, true, 0);
-INSERT INTO public.accounts VALUES ('019cad8f-ac00-7a40-8fa8-b700c481bbd6', '00000003-0000-0000-0000-000000000001', 'manager', 'MANAGER', NULL, NULL, false, 'AQAAAAIAAYagAAAAEEMfapeUZS6yZ790i1k8Px3KRDdS1Z7lxial6ugF80hm76S7wV9k6t+QThjXgZJlMQ==', 'U227KLB6KGGLLJ7SAME3IQZUV7PMLKHP', '58d8a3d7-036e-4b5d-a0d0-595d49924e74', NULL, false, false, NULL, true, 0);
+INSERT INTO public.accounts VALUES ('019cad8f-ac00-705d-99ab-1a2b2a7254b0', '00000001-0000-0000-0000-000000000001', 'advisor', 'ADVISOR', NULL, NULL, false, 'AQAAAAIAAYagAAAAED3EVJUz1RIo6ezgocZJTsSKvNKYq8YonizKuXcBOk4VjSsysfM8MLJjp2UxjIqHqQ==', 'CKGP53SZFGEVGIOY3SBMP7POWXPEME4P', '10f5a317-dc52-43c4-a83e-8ed628498119', NULL, false, false, NULL, true, 0);
+INSERT INTO public.accounts VALUES ('019cad8f-ac00-729a-9c13-32967a8f7c14', '00000002-0000-0000-0000-000000000001', 'technician', 'TECHNICIAN', NULL, NULL, false, 'AQAAAAIAAYagAAAAENJBxJ2uH+Zo35J5mwxPjrnNb6X/nWXU7C9xunpRXDgDkt96u+nZuY3u76c/R/jxyA==', 'XU6APBOINNRMDYZXGQQUE2B7PQR7MIJ7', '32c6c324-3c5a-4fe8-a5bc-167bacb03586', NULL, false, false, NULL, true, 0);
+INSERT INTO public.accounts VALUES ('019cad8f-ac00-76d2-8539-d2ead24b50d0', '00000003-0000-0000-0000-000000000001', 'manager', 'MANAGER', NULL, NULL, false, 'AQAAAAIAAYagAAAAEH8yiKMBa3A+Id/PI1BDaZYYs/amUIsxNoQnxlmZhO5IHCDuNI+odkfw1SL3Xl1ruw==', 'IS3XNPXUVUAA6ZKZPXBYLLBL3X2CHZDO', '2f06059d-2999-474e-a852-11ff5632bc4e', NULL, false, false, NULL, true, 0);
+
+
+--
+-- Data for Name: arrival_notes; Type: TABLE DATA; Schema: public; Owner: -
+--
+
 
 
 --
@@ -2651,111 +2790,111 @@ INSERT INTO public.accounts VALUES ('019cad8f-ac00-7a40-8fa8-b700c481bbd6', '000
 -- Data for Name: audit_rows; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.audit_rows VALUES (1, '2026-11-26 21:44:33.602047+00', NULL, NULL, 'engine_models', 'insert', '{"id": "0000000a-0000-0000-0000-000000000001"}', '{"id": [null, "0000000a-0000-0000-0000-000000000001"], "name": [null, "Twin 600"], "maker": [null, "Testwerk"], "invented": [null, true], "current_version": [null, 1]}');
-INSERT INTO public.audit_rows VALUES (2, '2026-11-26 21:44:33.608281+00', NULL, NULL, 'instruments', 'insert', '{"id": "0000001e-0000-0000-0000-000000000001"}', '{"id": [null, "0000001e-0000-0000-0000-000000000001"], "kind": [null, "feeler_set"], "name": [null, "Feeler set, steps of 0.01 mm"], "unit": [null, "mm"], "drive": [null, null], "state": [null, "in_use"], "damage": [null, null], "holder_id": [null, null], "length_mm": [null, null], "damaged_on": [null, null], "graduation": [null, null], "released_on": [null, null], "uncertainty": [null, null], "range_lowest": [null, null], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, null], "serial_number": [null, "F-1"], "released_until": [null, null], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null], "released_beyond_cycles": [null, false]}');
-INSERT INTO public.audit_rows VALUES (3, '2026-11-26 21:44:33.608678+00', NULL, NULL, 'instruments', 'insert', '{"id": "0000001f-0000-0000-0000-000000000001"}', '{"id": [null, "0000001f-0000-0000-0000-000000000001"], "kind": [null, "micrometer"], "name": [null, "Micrometer 0 to 25 mm"], "unit": [null, "mm"], "drive": [null, null], "state": [null, "in_use"], "damage": [null, null], "holder_id": [null, null], "length_mm": [null, null], "damaged_on": [null, null], "graduation": [null, null], "released_on": [null, null], "uncertainty": [null, 0.0020], "range_lowest": [null, null], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, null], "serial_number": [null, "M-1"], "released_until": [null, null], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null], "released_beyond_cycles": [null, false]}');
-INSERT INTO public.audit_rows VALUES (4, '2026-11-26 21:44:33.608971+00', NULL, NULL, 'instruments', 'insert', '{"id": "00000020-0000-0000-0000-000000000001"}', '{"id": [null, "00000020-0000-0000-0000-000000000001"], "kind": [null, "torque_wrench"], "name": [null, "Torque wrench 5 to 25 N.m"], "unit": [null, "N.m"], "drive": [null, null], "state": [null, "in_use"], "damage": [null, null], "holder_id": [null, null], "length_mm": [null, null], "damaged_on": [null, null], "graduation": [null, null], "released_on": [null, null], "uncertainty": [null, 4.0000], "range_lowest": [null, 5.0000], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, 25.0000], "serial_number": [null, "W-1"], "released_until": [null, null], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null], "released_beyond_cycles": [null, false]}');
-INSERT INTO public.audit_rows VALUES (5, '2026-11-26 21:44:33.609235+00', NULL, NULL, 'instruments', 'insert', '{"id": "00000021-0000-0000-0000-000000000001"}', '{"id": [null, "00000021-0000-0000-0000-000000000001"], "kind": [null, "degree_wheel"], "name": [null, "Degree wheel"], "unit": [null, "degree"], "drive": [null, null], "state": [null, "in_use"], "damage": [null, null], "holder_id": [null, null], "length_mm": [null, null], "damaged_on": [null, null], "graduation": [null, null], "released_on": [null, null], "uncertainty": [null, null], "range_lowest": [null, null], "calibrated_on": [null, null], "range_highest": [null, null], "serial_number": [null, "D-1"], "released_until": [null, null], "calibration_cycles": [null, null], "calibration_due_on": [null, null], "calibration_months": [null, null], "released_beyond_cycles": [null, false]}');
-INSERT INTO public.audit_rows VALUES (6, '2026-11-26 21:44:33.609487+00', NULL, NULL, 'instruments', 'insert', '{"id": "00000022-0000-0000-0000-000000000001"}', '{"id": [null, "00000022-0000-0000-0000-000000000001"], "kind": [null, "dial_gauge"], "name": [null, "Dial gauge"], "unit": [null, "mm"], "drive": [null, null], "state": [null, "in_use"], "damage": [null, null], "holder_id": [null, null], "length_mm": [null, null], "damaged_on": [null, null], "graduation": [null, null], "released_on": [null, null], "uncertainty": [null, null], "range_lowest": [null, null], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, null], "serial_number": [null, "G-1"], "released_until": [null, null], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null], "released_beyond_cycles": [null, false]}');
-INSERT INTO public.audit_rows VALUES (7, '2026-11-26 21:44:33.609799+00', NULL, NULL, 'instruments', 'insert', '{"id": "00000023-0000-0000-0000-000000000001"}', '{"id": [null, "00000023-0000-0000-0000-000000000001"], "kind": [null, "dial_gauge"], "name": [null, "Dial gauge"], "unit": [null, "mm"], "drive": [null, null], "state": [null, "in_use"], "damage": [null, null], "holder_id": [null, null], "length_mm": [null, null], "damaged_on": [null, null], "graduation": [null, null], "released_on": [null, null], "uncertainty": [null, null], "range_lowest": [null, null], "calibrated_on": [null, "2023-01-05"], "range_highest": [null, null], "serial_number": [null, "G-0"], "released_until": [null, null], "calibration_cycles": [null, null], "calibration_due_on": [null, "2025-01-05"], "calibration_months": [null, null], "released_beyond_cycles": [null, false]}');
-INSERT INTO public.audit_rows VALUES (8, '2026-11-26 21:44:33.610443+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 1}', '{"weekday": [null, 1], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
-INSERT INTO public.audit_rows VALUES (9, '2026-11-26 21:44:33.610659+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 2}', '{"weekday": [null, 2], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
-INSERT INTO public.audit_rows VALUES (10, '2026-11-26 21:44:33.61083+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 3}', '{"weekday": [null, 3], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
-INSERT INTO public.audit_rows VALUES (11, '2026-11-26 21:44:33.610992+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 4}', '{"weekday": [null, 4], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
-INSERT INTO public.audit_rows VALUES (12, '2026-11-26 21:44:33.611152+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 5}', '{"weekday": [null, 5], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
-INSERT INTO public.audit_rows VALUES (13, '2026-11-26 21:44:33.61511+00', NULL, NULL, 'parts', 'insert', '{"id": "00000032-0000-0000-0000-000000000001"}', '{"id": [null, "00000032-0000-0000-0000-000000000001"], "code": [null, "ring-14x18"], "form": [null, null], "kind": [null, "sealing_ring"], "name": [null, "Sealing ring 14 x 18 x 1.5"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (50, '2026-11-26 21:44:33.632156+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000401-0000-0000-0000-000000000001"}', '{"id": [null, "00000401-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (14, '2026-11-26 21:44:33.615468+00', NULL, NULL, 'parts', 'insert', '{"id": "00000033-0000-0000-0000-000000000001"}', '{"id": [null, "00000033-0000-0000-0000-000000000001"], "code": [null, "cover-gasket"], "form": [null, null], "kind": [null, "gasket"], "name": [null, "Head cover gasket"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (15, '2026-11-26 21:44:33.616324+00', NULL, NULL, 'parts', 'insert', '{"id": "00000034-0000-0000-0000-000000000001"}', '{"id": [null, "00000034-0000-0000-0000-000000000001"], "code": [null, "plug-well-o-ring"], "form": [null, null], "kind": [null, "o_ring"], "name": [null, "Plug well O-ring"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (16, '2026-11-26 21:44:33.617581+00', NULL, NULL, 'parts', 'insert', '{"id": "00000035-0000-0000-0000-000000000001"}', '{"id": [null, "00000035-0000-0000-0000-000000000001"], "code": [null, "oil-filter"], "form": [null, null], "kind": [null, "general"], "name": [null, "Oil filter"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (17, '2026-11-26 21:44:33.617853+00', NULL, NULL, 'parts', 'insert', '{"id": "00000036-0000-0000-0000-000000000001"}', '{"id": [null, "00000036-0000-0000-0000-000000000001"], "code": [null, "oil-10w-40"], "form": [null, null], "kind": [null, "fluid"], "name": [null, "Engine oil 10W-40"], "unit": [null, "millilitre"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (18, '2026-11-26 21:44:33.618167+00', NULL, NULL, 'parts', 'insert', '{"id": "00000037-0000-0000-0000-000000000001"}', '{"id": [null, "00000037-0000-0000-0000-000000000001"], "code": [null, "shim-test-9"], "form": [null, null], "kind": [null, "shim"], "name": [null, "Shim 9 mm, disc under finger follower"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
-INSERT INTO public.audit_rows VALUES (19, '2026-11-26 21:44:33.618836+00', NULL, NULL, 'people', 'insert', '{"id": "00000001-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
-INSERT INTO public.audit_rows VALUES (20, '2026-11-26 21:44:33.619111+00', NULL, NULL, 'people', 'insert', '{"id": "00000002-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
-INSERT INTO public.audit_rows VALUES (21, '2026-11-26 21:44:33.619326+00', NULL, NULL, 'people', 'insert', '{"id": "00000003-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
-INSERT INTO public.audit_rows VALUES (22, '2026-11-26 21:44:33.622582+00', NULL, NULL, 'resources', 'insert', '{"id": "00000014-0000-0000-0000-000000000001"}', '{"id": [null, "00000014-0000-0000-0000-000000000001"], "kind": [null, "bay"], "name": [null, "Bay 1"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, ["lift"]]}');
-INSERT INTO public.audit_rows VALUES (23, '2026-11-26 21:44:33.623246+00', NULL, NULL, 'resources', 'insert', '{"id": "00000015-0000-0000-0000-000000000001"}', '{"id": [null, "00000015-0000-0000-0000-000000000001"], "kind": [null, "bay"], "name": [null, "Bay 2"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
-INSERT INTO public.audit_rows VALUES (24, '2026-11-26 21:44:33.623601+00', NULL, NULL, 'resources', 'insert', '{"id": "00000017-0000-0000-0000-000000000001"}', '{"id": [null, "00000017-0000-0000-0000-000000000001"], "kind": [null, "special_tool"], "name": [null, "Cam alignment jig"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, ["cam-alignment-jig"]]}');
-INSERT INTO public.audit_rows VALUES (25, '2026-11-26 21:44:33.623997+00', NULL, NULL, 'resources', 'insert', '{"id": "00000018-0000-0000-0000-000000000001"}', '{"id": [null, "00000018-0000-0000-0000-000000000001"], "kind": [null, "parking_place"], "name": [null, "Stand 1"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
-INSERT INTO public.audit_rows VALUES (26, '2026-11-26 21:44:33.624275+00', NULL, NULL, 'resources', 'insert', '{"id": "00000019-0000-0000-0000-000000000001"}', '{"id": [null, "00000019-0000-0000-0000-000000000001"], "kind": [null, "parking_place"], "name": [null, "Stand 2"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
-INSERT INTO public.audit_rows VALUES (27, '2026-11-26 21:44:33.625315+00', NULL, NULL, 'storage_places', 'insert', '{"id": "00000028-0000-0000-0000-000000000001"}', '{"id": [null, "00000028-0000-0000-0000-000000000001"], "code": [null, "P001"], "name": [null, "Shelf A"], "retired": [null, false], "walk_order": [null, 0]}');
-INSERT INTO public.audit_rows VALUES (28, '2026-11-26 21:44:33.625607+00', NULL, NULL, 'storage_places', 'insert', '{"id": "00000029-0000-0000-0000-000000000001"}', '{"id": [null, "00000029-0000-0000-0000-000000000001"], "code": [null, "P002"], "name": [null, "Shim box"], "retired": [null, false], "walk_order": [null, 0]}');
-INSERT INTO public.audit_rows VALUES (51, '2026-11-26 21:44:33.632264+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000402-0000-0000-0000-000000000001"}', '{"id": [null, "00000402-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (29, '2026-11-26 21:44:33.626593+00', NULL, NULL, 'workshop_profiles', 'insert', '{"id": 1}', '{"id": [null, 1], "name": [null, "Test workshop"], "phone": [null, null], "currency": [null, "EUR"], "invented": [null, true], "time_zone": [null, "Europe/Vienna"], "used_shims": [null, "yes"], "service_level": [null, 0.95], "tax_rate_code": [null, null], "arrival_minutes": [null, 15], "drift_threshold": [null, 0.05], "warm_run_minutes": [null, 15], "hand_over_minutes": [null, 15], "test_ride_minutes": [null, 20], "labour_net_per_hour": [null, null], "together_within_days": [null, 30], "together_within_metres": [null, 500000.000]}');
-INSERT INTO public.audit_rows VALUES (30, '2026-11-26 21:44:33.628804+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ed-0000-0000-0000-000000000001"}', '{"id": [null, "000003ed-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (31, '2026-11-26 21:44:33.629139+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ee-0000-0000-0000-000000000001"}', '{"id": [null, "000003ee-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (32, '2026-11-26 21:44:33.629417+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ef-0000-0000-0000-000000000001"}', '{"id": [null, "000003ef-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (33, '2026-11-26 21:44:33.629687+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f0-0000-0000-0000-000000000001"}', '{"id": [null, "000003f0-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (34, '2026-11-26 21:44:33.630088+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f1-0000-0000-0000-000000000001"}', '{"id": [null, "000003f1-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (35, '2026-11-26 21:44:33.630369+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f2-0000-0000-0000-000000000001"}', '{"id": [null, "000003f2-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (36, '2026-11-26 21:44:33.630489+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f3-0000-0000-0000-000000000001"}', '{"id": [null, "000003f3-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (37, '2026-11-26 21:44:33.630584+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f4-0000-0000-0000-000000000001"}', '{"id": [null, "000003f4-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (38, '2026-11-26 21:44:33.630669+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f5-0000-0000-0000-000000000001"}', '{"id": [null, "000003f5-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (39, '2026-11-26 21:44:33.630752+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f6-0000-0000-0000-000000000001"}', '{"id": [null, "000003f6-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (40, '2026-11-26 21:44:33.630834+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f7-0000-0000-0000-000000000001"}', '{"id": [null, "000003f7-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (41, '2026-11-26 21:44:33.63092+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f8-0000-0000-0000-000000000001"}', '{"id": [null, "000003f8-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (42, '2026-11-26 21:44:33.631+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f9-0000-0000-0000-000000000001"}', '{"id": [null, "000003f9-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (43, '2026-11-26 21:44:33.63108+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fa-0000-0000-0000-000000000001"}', '{"id": [null, "000003fa-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (44, '2026-11-26 21:44:33.631159+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fb-0000-0000-0000-000000000001"}', '{"id": [null, "000003fb-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (45, '2026-11-26 21:44:33.631239+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fc-0000-0000-0000-000000000001"}', '{"id": [null, "000003fc-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (46, '2026-11-26 21:44:33.631323+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fd-0000-0000-0000-000000000001"}', '{"id": [null, "000003fd-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (47, '2026-11-26 21:44:33.631687+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fe-0000-0000-0000-000000000001"}', '{"id": [null, "000003fe-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (48, '2026-11-26 21:44:33.631897+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ff-0000-0000-0000-000000000001"}', '{"id": [null, "000003ff-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (49, '2026-11-26 21:44:33.631985+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000400-0000-0000-0000-000000000001"}', '{"id": [null, "00000400-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (96, '2026-11-26 21:44:51.29101+00', NULL, NULL, 'job_cards', 'update', '{"number": 1002}', '{"state": ["booked", "checked_in"]}');
-INSERT INTO public.audit_rows VALUES (52, '2026-11-26 21:44:33.632347+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000403-0000-0000-0000-000000000001"}', '{"id": [null, "00000403-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (53, '2026-11-26 21:44:33.632484+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000404-0000-0000-0000-000000000001"}', '{"id": [null, "00000404-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (54, '2026-11-26 21:44:33.632564+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000405-0000-0000-0000-000000000001"}', '{"id": [null, "00000405-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (55, '2026-11-26 21:44:33.632642+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000406-0000-0000-0000-000000000001"}', '{"id": [null, "00000406-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (56, '2026-11-26 21:44:33.632726+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000407-0000-0000-0000-000000000001"}', '{"id": [null, "00000407-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (57, '2026-11-26 21:44:33.632889+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000408-0000-0000-0000-000000000001"}', '{"id": [null, "00000408-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (58, '2026-11-26 21:44:33.632976+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000409-0000-0000-0000-000000000001"}', '{"id": [null, "00000409-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (59, '2026-11-26 21:44:33.633059+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040a-0000-0000-0000-000000000001"}', '{"id": [null, "0000040a-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (60, '2026-11-26 21:44:33.633139+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040b-0000-0000-0000-000000000001"}', '{"id": [null, "0000040b-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (61, '2026-11-26 21:44:33.633217+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040c-0000-0000-0000-000000000001"}', '{"id": [null, "0000040c-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (62, '2026-11-26 21:44:33.633302+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040d-0000-0000-0000-000000000001"}', '{"id": [null, "0000040d-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (63, '2026-11-26 21:44:33.63338+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040e-0000-0000-0000-000000000001"}', '{"id": [null, "0000040e-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (64, '2026-11-26 21:44:33.633456+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040f-0000-0000-0000-000000000001"}', '{"id": [null, "0000040f-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (65, '2026-11-26 21:44:33.633535+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000410-0000-0000-0000-000000000001"}', '{"id": [null, "00000410-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.4000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (66, '2026-11-26 21:44:33.633945+00', NULL, NULL, 'resources', 'insert', '{"id": "00000016-0000-0000-0000-000000000001"}', '{"id": [null, "00000016-0000-0000-0000-000000000001"], "kind": [null, "technician"], "name": [null, "TN"], "grade": [null, null], "retired": [null, false], "person_id": [null, "00000002-0000-0000-0000-000000000001"], "capabilities": [null, ["valve work"]]}');
-INSERT INTO public.audit_rows VALUES (67, '2026-11-26 21:44:33.634993+00', NULL, NULL, 'shim_series', 'insert', '{"part_id": "00000037-0000-0000-0000-000000000001"}', '{"seat": [null, "shim_under_finger_follower"], "source": [null, "made up for tests"], "columns": [null, 10], "part_id": [null, "00000037-0000-0000-0000-000000000001"], "step_mm": [null, 0.025], "place_id": [null, "00000029-0000-0000-0000-000000000001"], "largest_mm": [null, 3.200], "diameter_mm": [null, 9.000], "smallest_mm": [null, 1.200]}');
-INSERT INTO public.audit_rows VALUES (68, '2026-11-26 21:44:33.952392+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-7853-a4fb-a8c5c932df16"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
-INSERT INTO public.audit_rows VALUES (69, '2026-11-26 21:44:34.108719+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-7a20-a61e-1d2582b147dc", "user_id": "019cad8f-ac00-7853-a4fb-a8c5c932df16"}', '{"role_id": [null, "019cad8f-ac00-7a20-a61e-1d2582b147dc"], "user_id": [null, "019cad8f-ac00-7853-a4fb-a8c5c932df16"]}');
-INSERT INTO public.audit_rows VALUES (70, '2026-11-26 21:44:34.109697+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-7853-a4fb-a8c5c932df16"}', '{"concurrency_stamp": null}');
-INSERT INTO public.audit_rows VALUES (71, '2026-11-26 21:44:34.225648+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-7b83-9d5d-0a9207078fed"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
-INSERT INTO public.audit_rows VALUES (72, '2026-11-26 21:44:34.297224+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-7615-84bd-39b78ac6bced", "user_id": "019cad8f-ac00-7b83-9d5d-0a9207078fed"}', '{"role_id": [null, "019cad8f-ac00-7615-84bd-39b78ac6bced"], "user_id": [null, "019cad8f-ac00-7b83-9d5d-0a9207078fed"]}');
-INSERT INTO public.audit_rows VALUES (73, '2026-11-26 21:44:34.298172+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-7b83-9d5d-0a9207078fed"}', '{"concurrency_stamp": null}');
-INSERT INTO public.audit_rows VALUES (95, '2026-11-26 21:44:51.283104+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "valve-clearance-check"]}');
-INSERT INTO public.audit_rows VALUES (74, '2026-11-26 21:44:34.403191+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-7a40-8fa8-b700c481bbd6"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
-INSERT INTO public.audit_rows VALUES (75, '2026-11-26 21:44:34.474196+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-7b89-9965-178d953b5ab0", "user_id": "019cad8f-ac00-7a40-8fa8-b700c481bbd6"}', '{"role_id": [null, "019cad8f-ac00-7b89-9965-178d953b5ab0"], "user_id": [null, "019cad8f-ac00-7a40-8fa8-b700c481bbd6"]}');
-INSERT INTO public.audit_rows VALUES (76, '2026-11-26 21:44:34.475094+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-7a40-8fa8-b700c481bbd6"}', '{"concurrency_stamp": null}');
-INSERT INTO public.audit_rows VALUES (77, '2026-11-26 21:44:46.50255+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-7ef0-993d-9fe46808eee3"}', '{"id": [null, "019cad8f-ac00-7ef0-993d-9fe46808eee3"], "serial_number": [null, "E-1"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (78, '2026-11-26 21:44:46.503676+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-7749-98b1-1fc8f9aedd14"}', '{"id": [null, "019cad8f-ac00-7749-98b1-1fc8f9aedd14"], "use": [null, "normal"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "options": [null, []], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "use_said_at": [null, null], "use_said_by": [null, null], "registration": [null, "VISIT 1"]}');
-INSERT INTO public.audit_rows VALUES (79, '2026-11-26 21:44:46.509479+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-7c82-9431-41103b457c18"}', '{"id": [null, "019cad8f-ac00-7c82-9431-41103b457c18"], "engine_id": [null, "019cad8f-ac00-7ef0-993d-9fe46808eee3"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-7749-98b1-1fc8f9aedd14"], "motorcycle_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (80, '2026-11-26 21:44:46.510994+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1001}', '{"state": [null, "booked"], "number": [null, 1001], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-7ef0-993d-9fe46808eee3"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-7749-98b1-1fc8f9aedd14"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (81, '2026-11-26 21:44:46.515335+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-7537-9795-dba03c42ecf5"}', '{"id": [null, "019cad8f-ac00-7537-9795-dba03c42ecf5"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-7749-98b1-1fc8f9aedd14"], "offset_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (82, '2026-11-26 21:44:46.619977+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "oil-and-filter"]}');
-INSERT INTO public.audit_rows VALUES (83, '2026-11-26 21:44:46.620427+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "valve-clearance-adjustment"]}');
-INSERT INTO public.audit_rows VALUES (84, '2026-11-26 21:44:46.620695+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "valve-clearance-check"]}');
-INSERT INTO public.audit_rows VALUES (85, '2026-11-26 21:44:46.793066+00', NULL, NULL, 'job_cards', 'update', '{"number": 1001}', '{"state": ["booked", "checked_in"]}');
-INSERT INTO public.audit_rows VALUES (86, '2026-11-26 21:44:46.795115+00', NULL, NULL, 'check_ins', 'insert', '{"job_card_number": 1001}', '{"checked_in_at": [null, "2026-03-02T08:00:00+00:00"], "checked_in_by": [null, "00000001-0000-0000-0000-000000000001"], "job_card_number": [null, 1001], "engine_stopped_at": [null, "2026-03-01T18:00:00+00:00"], "odometer_reading_id": [null, "019cad8f-ac00-71d5-958f-b7c1f38400f6"], "owners_words_remark_id": [null, null], "seen_on_arrival_remark_id": [null, null]}');
-INSERT INTO public.audit_rows VALUES (87, '2026-11-26 21:44:49.986809+00', '00000002-0000-0000-0000-000000000001', '0HNQC0PS65S3T', 'job_cards', 'update', '{"number": 1001}', '{"state": ["checked_in", "signed_off"]}');
-INSERT INTO public.audit_rows VALUES (88, '2026-11-26 21:44:51.27524+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-7bb3-b51b-bf2556c444c0"}', '{"id": [null, "019cad8f-ac00-7bb3-b51b-bf2556c444c0"], "serial_number": [null, "E-2"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (89, '2026-11-26 21:44:51.275764+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-7d0e-85ba-68aadb7e5846"}', '{"id": [null, "019cad8f-ac00-7d0e-85ba-68aadb7e5846"], "use": [null, "normal"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "options": [null, []], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "use_said_at": [null, null], "use_said_by": [null, null], "registration": [null, "VISIT 2"]}');
-INSERT INTO public.audit_rows VALUES (90, '2026-11-26 21:44:51.276295+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-7a47-9f9b-5befeae11b64"}', '{"id": [null, "019cad8f-ac00-7a47-9f9b-5befeae11b64"], "engine_id": [null, "019cad8f-ac00-7bb3-b51b-bf2556c444c0"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-7d0e-85ba-68aadb7e5846"], "motorcycle_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (91, '2026-11-26 21:44:51.276909+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1002}', '{"state": [null, "booked"], "number": [null, 1002], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-7bb3-b51b-bf2556c444c0"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-7d0e-85ba-68aadb7e5846"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (92, '2026-11-26 21:44:51.27733+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-7af8-99b0-87203da6bb92"}', '{"id": [null, "019cad8f-ac00-7af8-99b0-87203da6bb92"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-7d0e-85ba-68aadb7e5846"], "offset_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (93, '2026-11-26 21:44:51.282552+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "oil-and-filter"]}');
-INSERT INTO public.audit_rows VALUES (94, '2026-11-26 21:44:51.282852+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "valve-clearance-adjustment"]}');
-INSERT INTO public.audit_rows VALUES (97, '2026-11-26 21:44:51.292129+00', NULL, NULL, 'check_ins', 'insert', '{"job_card_number": 1002}', '{"checked_in_at": [null, "2026-03-02T08:00:00+00:00"], "checked_in_by": [null, "00000001-0000-0000-0000-000000000001"], "job_card_number": [null, 1002], "engine_stopped_at": [null, "2026-03-01T18:00:00+00:00"], "odometer_reading_id": [null, "019cad8f-ac00-707a-8c11-76b95f5ea655"], "owners_words_remark_id": [null, null], "seen_on_arrival_remark_id": [null, null]}');
-INSERT INTO public.audit_rows VALUES (98, '2026-11-26 21:44:51.295731+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-7bd8-b63b-8bea3793a8b8"}', '{"id": [null, "019cad8f-ac00-7bd8-b63b-8bea3793a8b8"], "serial_number": [null, "E-3"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (99, '2026-11-26 21:44:51.296156+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-7e30-854d-501061d89f7c"}', '{"id": [null, "019cad8f-ac00-7e30-854d-501061d89f7c"], "use": [null, "normal"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "options": [null, []], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "use_said_at": [null, null], "use_said_by": [null, null], "registration": [null, "VISIT 3"]}');
-INSERT INTO public.audit_rows VALUES (100, '2026-11-26 21:44:51.296632+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-73dc-9cf9-acc546050ad6"}', '{"id": [null, "019cad8f-ac00-73dc-9cf9-acc546050ad6"], "engine_id": [null, "019cad8f-ac00-7bd8-b63b-8bea3793a8b8"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-7e30-854d-501061d89f7c"], "motorcycle_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (101, '2026-11-26 21:44:51.297203+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1003}', '{"state": [null, "booked"], "number": [null, 1003], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-7bd8-b63b-8bea3793a8b8"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-7e30-854d-501061d89f7c"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
-INSERT INTO public.audit_rows VALUES (102, '2026-11-26 21:44:51.297667+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-70f2-b715-ad4c42e0a978"}', '{"id": [null, "019cad8f-ac00-70f2-b715-ad4c42e0a978"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-7e30-854d-501061d89f7c"], "offset_metres": [null, 0.000]}');
-INSERT INTO public.audit_rows VALUES (103, '2026-11-26 21:44:51.300091+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "oil-and-filter"]}');
-INSERT INTO public.audit_rows VALUES (104, '2026-11-26 21:44:51.300285+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "valve-clearance-adjustment"]}');
-INSERT INTO public.audit_rows VALUES (105, '2026-11-26 21:44:51.300412+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "valve-clearance-check"]}');
+INSERT INTO public.audit_rows VALUES (1, '2026-11-26 21:51:27.040248+00', NULL, NULL, 'engine_models', 'insert', '{"id": "0000000a-0000-0000-0000-000000000001"}', '{"id": [null, "0000000a-0000-0000-0000-000000000001"], "name": [null, "Twin 600"], "maker": [null, "Testwerk"], "invented": [null, true], "current_version": [null, 1]}');
+INSERT INTO public.audit_rows VALUES (2, '2026-11-26 21:51:27.041878+00', NULL, NULL, 'instruments', 'insert', '{"id": "0000001e-0000-0000-0000-000000000001"}', '{"id": [null, "0000001e-0000-0000-0000-000000000001"], "kind": [null, "feeler_set"], "name": [null, "Feeler set, steps of 0.01 mm"], "unit": [null, "mm"], "drive": [null, null], "state": [null, "in_use"], "damage": [null, null], "holder_id": [null, null], "length_mm": [null, null], "damaged_on": [null, null], "graduation": [null, null], "released_on": [null, null], "uncertainty": [null, null], "range_lowest": [null, null], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, null], "serial_number": [null, "F-1"], "released_until": [null, null], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null], "released_beyond_cycles": [null, false]}');
+INSERT INTO public.audit_rows VALUES (3, '2026-11-26 21:51:27.042301+00', NULL, NULL, 'instruments', 'insert', '{"id": "0000001f-0000-0000-0000-000000000001"}', '{"id": [null, "0000001f-0000-0000-0000-000000000001"], "kind": [null, "micrometer"], "name": [null, "Micrometer 0 to 25 mm"], "unit": [null, "mm"], "drive": [null, null], "state": [null, "in_use"], "damage": [null, null], "holder_id": [null, null], "length_mm": [null, null], "damaged_on": [null, null], "graduation": [null, null], "released_on": [null, null], "uncertainty": [null, 0.0020], "range_lowest": [null, null], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, null], "serial_number": [null, "M-1"], "released_until": [null, null], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null], "released_beyond_cycles": [null, false]}');
+INSERT INTO public.audit_rows VALUES (4, '2026-11-26 21:51:27.042703+00', NULL, NULL, 'instruments', 'insert', '{"id": "00000020-0000-0000-0000-000000000001"}', '{"id": [null, "00000020-0000-0000-0000-000000000001"], "kind": [null, "torque_wrench"], "name": [null, "Torque wrench 5 to 25 N.m"], "unit": [null, "N.m"], "drive": [null, null], "state": [null, "in_use"], "damage": [null, null], "holder_id": [null, null], "length_mm": [null, null], "damaged_on": [null, null], "graduation": [null, null], "released_on": [null, null], "uncertainty": [null, 4.0000], "range_lowest": [null, 5.0000], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, 25.0000], "serial_number": [null, "W-1"], "released_until": [null, null], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null], "released_beyond_cycles": [null, false]}');
+INSERT INTO public.audit_rows VALUES (5, '2026-11-26 21:51:27.043005+00', NULL, NULL, 'instruments', 'insert', '{"id": "00000021-0000-0000-0000-000000000001"}', '{"id": [null, "00000021-0000-0000-0000-000000000001"], "kind": [null, "degree_wheel"], "name": [null, "Degree wheel"], "unit": [null, "degree"], "drive": [null, null], "state": [null, "in_use"], "damage": [null, null], "holder_id": [null, null], "length_mm": [null, null], "damaged_on": [null, null], "graduation": [null, null], "released_on": [null, null], "uncertainty": [null, null], "range_lowest": [null, null], "calibrated_on": [null, null], "range_highest": [null, null], "serial_number": [null, "D-1"], "released_until": [null, null], "calibration_cycles": [null, null], "calibration_due_on": [null, null], "calibration_months": [null, null], "released_beyond_cycles": [null, false]}');
+INSERT INTO public.audit_rows VALUES (6, '2026-11-26 21:51:27.043286+00', NULL, NULL, 'instruments', 'insert', '{"id": "00000022-0000-0000-0000-000000000001"}', '{"id": [null, "00000022-0000-0000-0000-000000000001"], "kind": [null, "dial_gauge"], "name": [null, "Dial gauge"], "unit": [null, "mm"], "drive": [null, null], "state": [null, "in_use"], "damage": [null, null], "holder_id": [null, null], "length_mm": [null, null], "damaged_on": [null, null], "graduation": [null, null], "released_on": [null, null], "uncertainty": [null, null], "range_lowest": [null, null], "calibrated_on": [null, "2026-01-05"], "range_highest": [null, null], "serial_number": [null, "G-1"], "released_until": [null, null], "calibration_cycles": [null, null], "calibration_due_on": [null, "2028-01-05"], "calibration_months": [null, null], "released_beyond_cycles": [null, false]}');
+INSERT INTO public.audit_rows VALUES (7, '2026-11-26 21:51:27.04361+00', NULL, NULL, 'instruments', 'insert', '{"id": "00000023-0000-0000-0000-000000000001"}', '{"id": [null, "00000023-0000-0000-0000-000000000001"], "kind": [null, "dial_gauge"], "name": [null, "Dial gauge"], "unit": [null, "mm"], "drive": [null, null], "state": [null, "in_use"], "damage": [null, null], "holder_id": [null, null], "length_mm": [null, null], "damaged_on": [null, null], "graduation": [null, null], "released_on": [null, null], "uncertainty": [null, null], "range_lowest": [null, null], "calibrated_on": [null, "2023-01-05"], "range_highest": [null, null], "serial_number": [null, "G-0"], "released_until": [null, null], "calibration_cycles": [null, null], "calibration_due_on": [null, "2025-01-05"], "calibration_months": [null, null], "released_beyond_cycles": [null, false]}');
+INSERT INTO public.audit_rows VALUES (8, '2026-11-26 21:51:27.045447+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 1}', '{"weekday": [null, 1], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
+INSERT INTO public.audit_rows VALUES (9, '2026-11-26 21:51:27.045707+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 2}', '{"weekday": [null, 2], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
+INSERT INTO public.audit_rows VALUES (10, '2026-11-26 21:51:27.045946+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 3}', '{"weekday": [null, 3], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
+INSERT INTO public.audit_rows VALUES (11, '2026-11-26 21:51:27.046168+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 4}', '{"weekday": [null, 4], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
+INSERT INTO public.audit_rows VALUES (12, '2026-11-26 21:51:27.046387+00', NULL, NULL, 'opening_hours', 'insert', '{"weekday": 5}', '{"weekday": [null, 5], "opens_at": [null, "08:00:00"], "closes_at": [null, "17:00:00"]}');
+INSERT INTO public.audit_rows VALUES (13, '2026-11-26 21:51:27.047512+00', NULL, NULL, 'parts', 'insert', '{"id": "00000032-0000-0000-0000-000000000001"}', '{"id": [null, "00000032-0000-0000-0000-000000000001"], "code": [null, "ring-14x18"], "form": [null, null], "kind": [null, "sealing_ring"], "name": [null, "Sealing ring 14 x 18 x 1.5"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (50, '2026-11-26 21:51:27.065959+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000401-0000-0000-0000-000000000001"}', '{"id": [null, "00000401-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (14, '2026-11-26 21:51:27.048826+00', NULL, NULL, 'parts', 'insert', '{"id": "00000033-0000-0000-0000-000000000001"}', '{"id": [null, "00000033-0000-0000-0000-000000000001"], "code": [null, "cover-gasket"], "form": [null, null], "kind": [null, "gasket"], "name": [null, "Head cover gasket"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (15, '2026-11-26 21:51:27.04959+00', NULL, NULL, 'parts', 'insert', '{"id": "00000034-0000-0000-0000-000000000001"}', '{"id": [null, "00000034-0000-0000-0000-000000000001"], "code": [null, "plug-well-o-ring"], "form": [null, null], "kind": [null, "o_ring"], "name": [null, "Plug well O-ring"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (16, '2026-11-26 21:51:27.050087+00', NULL, NULL, 'parts', 'insert', '{"id": "00000035-0000-0000-0000-000000000001"}', '{"id": [null, "00000035-0000-0000-0000-000000000001"], "code": [null, "oil-filter"], "form": [null, null], "kind": [null, "general"], "name": [null, "Oil filter"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (17, '2026-11-26 21:51:27.050755+00', NULL, NULL, 'parts', 'insert', '{"id": "00000036-0000-0000-0000-000000000001"}', '{"id": [null, "00000036-0000-0000-0000-000000000001"], "code": [null, "oil-10w-40"], "form": [null, null], "kind": [null, "fluid"], "name": [null, "Engine oil 10W-40"], "unit": [null, "millilitre"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (18, '2026-11-26 21:51:27.05109+00', NULL, NULL, 'parts', 'insert', '{"id": "00000037-0000-0000-0000-000000000001"}', '{"id": [null, "00000037-0000-0000-0000-000000000001"], "code": [null, "shim-test-9"], "form": [null, null], "kind": [null, "shim"], "name": [null, "Shim 9 mm, disc under finger follower"], "unit": [null, "piece"], "stocked": [null, true], "hardness": [null, null], "material": [null, null], "net_price": [null, null], "section_mm": [null, null], "designation": [null, null], "fitted_once": [null, false], "discontinued": [null, false], "delivery_days": [null, null], "pack_quantity": [null, null], "reorder_point": [null, null], "service_level": [null, null], "tax_rate_code": [null, null], "merged_into_id": [null, null], "replaced_by_id": [null, null], "inner_diameter_mm": [null, null], "outer_diameter_mm": [null, null], "shelf_life_months": [null, null]}');
+INSERT INTO public.audit_rows VALUES (19, '2026-11-26 21:51:27.05229+00', NULL, NULL, 'people', 'insert', '{"id": "00000001-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
+INSERT INTO public.audit_rows VALUES (20, '2026-11-26 21:51:27.052705+00', NULL, NULL, 'people', 'insert', '{"id": "00000002-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
+INSERT INTO public.audit_rows VALUES (21, '2026-11-26 21:51:27.052963+00', NULL, NULL, 'people', 'insert', '{"id": "00000003-0000-0000-0000-000000000001"}', '{"id": null, "name": null, "email": null, "phone": null, "is_staff": null, "erased_at": null}');
+INSERT INTO public.audit_rows VALUES (22, '2026-11-26 21:51:27.05377+00', NULL, NULL, 'resources', 'insert', '{"id": "00000014-0000-0000-0000-000000000001"}', '{"id": [null, "00000014-0000-0000-0000-000000000001"], "kind": [null, "bay"], "name": [null, "Bay 1"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, ["lift"]]}');
+INSERT INTO public.audit_rows VALUES (23, '2026-11-26 21:51:27.054161+00', NULL, NULL, 'resources', 'insert', '{"id": "00000015-0000-0000-0000-000000000001"}', '{"id": [null, "00000015-0000-0000-0000-000000000001"], "kind": [null, "bay"], "name": [null, "Bay 2"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
+INSERT INTO public.audit_rows VALUES (24, '2026-11-26 21:51:27.05442+00', NULL, NULL, 'resources', 'insert', '{"id": "00000017-0000-0000-0000-000000000001"}', '{"id": [null, "00000017-0000-0000-0000-000000000001"], "kind": [null, "special_tool"], "name": [null, "Cam alignment jig"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, ["cam-alignment-jig"]]}');
+INSERT INTO public.audit_rows VALUES (25, '2026-11-26 21:51:27.054658+00', NULL, NULL, 'resources', 'insert', '{"id": "00000018-0000-0000-0000-000000000001"}', '{"id": [null, "00000018-0000-0000-0000-000000000001"], "kind": [null, "parking_place"], "name": [null, "Stand 1"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
+INSERT INTO public.audit_rows VALUES (26, '2026-11-26 21:51:27.054894+00', NULL, NULL, 'resources', 'insert', '{"id": "00000019-0000-0000-0000-000000000001"}', '{"id": [null, "00000019-0000-0000-0000-000000000001"], "kind": [null, "parking_place"], "name": [null, "Stand 2"], "grade": [null, null], "retired": [null, false], "person_id": [null, null], "capabilities": [null, []]}');
+INSERT INTO public.audit_rows VALUES (27, '2026-11-26 21:51:27.059915+00', NULL, NULL, 'storage_places', 'insert', '{"id": "00000028-0000-0000-0000-000000000001"}', '{"id": [null, "00000028-0000-0000-0000-000000000001"], "code": [null, "P001"], "name": [null, "Shelf A"], "retired": [null, false], "walk_order": [null, 0]}');
+INSERT INTO public.audit_rows VALUES (28, '2026-11-26 21:51:27.060325+00', NULL, NULL, 'storage_places', 'insert', '{"id": "00000029-0000-0000-0000-000000000001"}', '{"id": [null, "00000029-0000-0000-0000-000000000001"], "code": [null, "P002"], "name": [null, "Shim box"], "retired": [null, false], "walk_order": [null, 0]}');
+INSERT INTO public.audit_rows VALUES (51, '2026-11-26 21:51:27.066302+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000402-0000-0000-0000-000000000001"}', '{"id": [null, "00000402-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (29, '2026-11-26 21:51:27.061351+00', NULL, NULL, 'workshop_profiles', 'insert', '{"id": 1}', '{"id": [null, 1], "name": [null, "Test workshop"], "phone": [null, null], "currency": [null, "EUR"], "invented": [null, true], "time_zone": [null, "Europe/Vienna"], "used_shims": [null, "yes"], "service_level": [null, 0.95], "tax_rate_code": [null, null], "arrival_minutes": [null, 15], "drift_threshold": [null, 0.05], "warm_run_minutes": [null, 15], "hand_over_minutes": [null, 15], "test_ride_minutes": [null, 20], "labour_net_per_hour": [null, null], "together_within_days": [null, 30], "together_within_metres": [null, 500000.000]}');
+INSERT INTO public.audit_rows VALUES (30, '2026-11-26 21:51:27.063185+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ed-0000-0000-0000-000000000001"}', '{"id": [null, "000003ed-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (31, '2026-11-26 21:51:27.063502+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ee-0000-0000-0000-000000000001"}', '{"id": [null, "000003ee-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (32, '2026-11-26 21:51:27.063824+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ef-0000-0000-0000-000000000001"}', '{"id": [null, "000003ef-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (33, '2026-11-26 21:51:27.064095+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f0-0000-0000-0000-000000000001"}', '{"id": [null, "000003f0-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (34, '2026-11-26 21:51:27.064359+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f1-0000-0000-0000-000000000001"}', '{"id": [null, "000003f1-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.0900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (35, '2026-11-26 21:51:27.064633+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f2-0000-0000-0000-000000000001"}', '{"id": [null, "000003f2-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (36, '2026-11-26 21:51:27.06475+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f3-0000-0000-0000-000000000001"}', '{"id": [null, "000003f3-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (37, '2026-11-26 21:51:27.064845+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f4-0000-0000-0000-000000000001"}', '{"id": [null, "000003f4-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (38, '2026-11-26 21:51:27.064932+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f5-0000-0000-0000-000000000001"}', '{"id": [null, "000003f5-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (39, '2026-11-26 21:51:27.065014+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f6-0000-0000-0000-000000000001"}', '{"id": [null, "000003f6-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (40, '2026-11-26 21:51:27.065095+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f7-0000-0000-0000-000000000001"}', '{"id": [null, "000003f7-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (41, '2026-11-26 21:51:27.065182+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f8-0000-0000-0000-000000000001"}', '{"id": [null, "000003f8-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (42, '2026-11-26 21:51:27.065261+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003f9-0000-0000-0000-000000000001"}', '{"id": [null, "000003f9-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (43, '2026-11-26 21:51:27.06534+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fa-0000-0000-0000-000000000001"}', '{"id": [null, "000003fa-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (44, '2026-11-26 21:51:27.065419+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fb-0000-0000-0000-000000000001"}', '{"id": [null, "000003fb-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.1900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (45, '2026-11-26 21:51:27.065498+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fc-0000-0000-0000-000000000001"}', '{"id": [null, "000003fc-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (46, '2026-11-26 21:51:27.065588+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fd-0000-0000-0000-000000000001"}', '{"id": [null, "000003fd-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (47, '2026-11-26 21:51:27.06572+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003fe-0000-0000-0000-000000000001"}', '{"id": [null, "000003fe-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (48, '2026-11-26 21:51:27.065803+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "000003ff-0000-0000-0000-000000000001"}', '{"id": [null, "000003ff-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (49, '2026-11-26 21:51:27.065882+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000400-0000-0000-0000-000000000001"}', '{"id": [null, "00000400-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (96, '2026-11-26 21:52:09.693918+00', NULL, NULL, 'job_cards', 'update', '{"number": 1002}', '{"state": ["booked", "checked_in"]}');
+INSERT INTO public.audit_rows VALUES (52, '2026-11-26 21:51:27.066409+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000403-0000-0000-0000-000000000001"}', '{"id": [null, "00000403-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (53, '2026-11-26 21:51:27.066541+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000404-0000-0000-0000-000000000001"}', '{"id": [null, "00000404-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (54, '2026-11-26 21:51:27.066623+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000405-0000-0000-0000-000000000001"}', '{"id": [null, "00000405-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.2900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (55, '2026-11-26 21:51:27.066703+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000406-0000-0000-0000-000000000001"}', '{"id": [null, "00000406-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (56, '2026-11-26 21:51:27.066786+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000407-0000-0000-0000-000000000001"}', '{"id": [null, "00000407-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3100], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (57, '2026-11-26 21:51:27.066865+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000408-0000-0000-0000-000000000001"}', '{"id": [null, "00000408-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3200], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (58, '2026-11-26 21:51:27.066942+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000409-0000-0000-0000-000000000001"}', '{"id": [null, "00000409-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3300], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (59, '2026-11-26 21:51:27.067019+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040a-0000-0000-0000-000000000001"}', '{"id": [null, "0000040a-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3400], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (60, '2026-11-26 21:51:27.067096+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040b-0000-0000-0000-000000000001"}', '{"id": [null, "0000040b-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3500], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (61, '2026-11-26 21:51:27.067172+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040c-0000-0000-0000-000000000001"}', '{"id": [null, "0000040c-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3600], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (62, '2026-11-26 21:51:27.067255+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040d-0000-0000-0000-000000000001"}', '{"id": [null, "0000040d-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3700], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (63, '2026-11-26 21:51:27.067331+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040e-0000-0000-0000-000000000001"}', '{"id": [null, "0000040e-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3800], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (64, '2026-11-26 21:51:27.067407+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "0000040f-0000-0000-0000-000000000001"}', '{"id": [null, "0000040f-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.3900], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (65, '2026-11-26 21:51:27.067486+00', NULL, NULL, 'feeler_blades', 'insert', '{"id": "00000410-0000-0000-0000-000000000001"}', '{"id": [null, "00000410-0000-0000-0000-000000000001"], "withdrawn": [null, false], "nominal_mm": [null, 0.4000], "measured_mm": [null, null], "instrument_id": [null, "0000001e-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (66, '2026-11-26 21:51:27.071999+00', NULL, NULL, 'resources', 'insert', '{"id": "00000016-0000-0000-0000-000000000001"}', '{"id": [null, "00000016-0000-0000-0000-000000000001"], "kind": [null, "technician"], "name": [null, "TN"], "grade": [null, null], "retired": [null, false], "person_id": [null, "00000002-0000-0000-0000-000000000001"], "capabilities": [null, ["valve work"]]}');
+INSERT INTO public.audit_rows VALUES (67, '2026-11-26 21:51:27.073153+00', NULL, NULL, 'shim_series', 'insert', '{"part_id": "00000037-0000-0000-0000-000000000001"}', '{"seat": [null, "shim_under_finger_follower"], "source": [null, "made up for tests"], "columns": [null, 10], "part_id": [null, "00000037-0000-0000-0000-000000000001"], "step_mm": [null, 0.025], "place_id": [null, "00000029-0000-0000-0000-000000000001"], "largest_mm": [null, 3.200], "diameter_mm": [null, 9.000], "smallest_mm": [null, 1.200]}');
+INSERT INTO public.audit_rows VALUES (68, '2026-11-26 21:51:27.42202+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-705d-99ab-1a2b2a7254b0"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
+INSERT INTO public.audit_rows VALUES (69, '2026-11-26 21:51:27.641938+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-78f6-b606-8362d2451576", "user_id": "019cad8f-ac00-705d-99ab-1a2b2a7254b0"}', '{"role_id": [null, "019cad8f-ac00-78f6-b606-8362d2451576"], "user_id": [null, "019cad8f-ac00-705d-99ab-1a2b2a7254b0"]}');
+INSERT INTO public.audit_rows VALUES (70, '2026-11-26 21:51:27.642971+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-705d-99ab-1a2b2a7254b0"}', '{"concurrency_stamp": null}');
+INSERT INTO public.audit_rows VALUES (71, '2026-11-26 21:51:27.758081+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-729a-9c13-32967a8f7c14"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
+INSERT INTO public.audit_rows VALUES (72, '2026-11-26 21:51:27.822175+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-7545-898b-b7e75084bd7b", "user_id": "019cad8f-ac00-729a-9c13-32967a8f7c14"}', '{"role_id": [null, "019cad8f-ac00-7545-898b-b7e75084bd7b"], "user_id": [null, "019cad8f-ac00-729a-9c13-32967a8f7c14"]}');
+INSERT INTO public.audit_rows VALUES (73, '2026-11-26 21:51:27.823136+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-729a-9c13-32967a8f7c14"}', '{"concurrency_stamp": null}');
+INSERT INTO public.audit_rows VALUES (95, '2026-11-26 21:52:09.674681+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "valve-clearance-check"]}');
+INSERT INTO public.audit_rows VALUES (74, '2026-11-26 21:51:27.928285+00', NULL, NULL, 'accounts', 'insert', '{"id": "019cad8f-ac00-76d2-8539-d2ead24b50d0"}', '{"id": null, "email": null, "person_id": null, "user_name": null, "lockout_end": null, "phone_number": null, "password_hash": null, "security_stamp": null, "email_confirmed": null, "lockout_enabled": null, "normalized_email": null, "concurrency_stamp": null, "two_factor_enabled": null, "access_failed_count": null, "normalized_user_name": null, "phone_number_confirmed": null}');
+INSERT INTO public.audit_rows VALUES (75, '2026-11-26 21:51:28.023798+00', NULL, NULL, 'account_roles', 'insert', '{"role_id": "019cad8f-ac00-7a20-a20f-b3cc988471cd", "user_id": "019cad8f-ac00-76d2-8539-d2ead24b50d0"}', '{"role_id": [null, "019cad8f-ac00-7a20-a20f-b3cc988471cd"], "user_id": [null, "019cad8f-ac00-76d2-8539-d2ead24b50d0"]}');
+INSERT INTO public.audit_rows VALUES (76, '2026-11-26 21:51:28.024681+00', NULL, NULL, 'accounts', 'update', '{"id": "019cad8f-ac00-76d2-8539-d2ead24b50d0"}', '{"concurrency_stamp": null}');
+INSERT INTO public.audit_rows VALUES (77, '2026-11-26 21:51:55.694232+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-790e-84c4-df1827a74a2a"}', '{"id": [null, "019cad8f-ac00-790e-84c4-df1827a74a2a"], "serial_number": [null, "E-1"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (78, '2026-11-26 21:51:55.695257+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-7da6-ba45-1566a4f3f94b"}', '{"id": [null, "019cad8f-ac00-7da6-ba45-1566a4f3f94b"], "use": [null, "normal"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "options": [null, []], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "use_said_at": [null, null], "use_said_by": [null, null], "registration": [null, "VISIT 1"]}');
+INSERT INTO public.audit_rows VALUES (79, '2026-11-26 21:51:55.732979+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-7e1b-9e4d-1ee5d17c4952"}', '{"id": [null, "019cad8f-ac00-7e1b-9e4d-1ee5d17c4952"], "engine_id": [null, "019cad8f-ac00-790e-84c4-df1827a74a2a"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-7da6-ba45-1566a4f3f94b"], "motorcycle_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (80, '2026-11-26 21:51:55.734589+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1001}', '{"state": [null, "booked"], "number": [null, 1001], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-790e-84c4-df1827a74a2a"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-7da6-ba45-1566a4f3f94b"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (81, '2026-11-26 21:51:55.735428+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-7924-9330-1e41ff7a3cea"}', '{"id": [null, "019cad8f-ac00-7924-9330-1e41ff7a3cea"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-7da6-ba45-1566a4f3f94b"], "offset_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (82, '2026-11-26 21:51:56.301114+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "oil-and-filter"]}');
+INSERT INTO public.audit_rows VALUES (83, '2026-11-26 21:51:56.301481+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "valve-clearance-adjustment"]}');
+INSERT INTO public.audit_rows VALUES (84, '2026-11-26 21:51:56.301715+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1001, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1001], "service_item_code": [null, "valve-clearance-check"]}');
+INSERT INTO public.audit_rows VALUES (85, '2026-11-26 21:51:56.691903+00', NULL, NULL, 'job_cards', 'update', '{"number": 1001}', '{"state": ["booked", "checked_in"]}');
+INSERT INTO public.audit_rows VALUES (86, '2026-11-26 21:51:56.693721+00', NULL, NULL, 'check_ins', 'insert', '{"job_card_number": 1001}', '{"checked_in_at": [null, "2026-03-02T08:00:00+00:00"], "checked_in_by": [null, "00000001-0000-0000-0000-000000000001"], "job_card_number": [null, 1001], "engine_stopped_at": [null, "2026-03-01T18:00:00+00:00"], "odometer_reading_id": [null, "019cad8f-ac00-7536-9557-7cdc74a9a160"], "owners_words_remark_id": [null, null], "seen_on_arrival_remark_id": [null, null]}');
+INSERT INTO public.audit_rows VALUES (87, '2026-11-26 21:52:04.02665+00', '00000002-0000-0000-0000-000000000001', '0HNQC0TP93HKB', 'job_cards', 'update', '{"number": 1001}', '{"state": ["checked_in", "signed_off"]}');
+INSERT INTO public.audit_rows VALUES (88, '2026-11-26 21:52:09.657087+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-7790-b832-dd48e171429e"}', '{"id": [null, "019cad8f-ac00-7790-b832-dd48e171429e"], "serial_number": [null, "E-2"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (89, '2026-11-26 21:52:09.65762+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-7abd-bb79-2efab98c74e1"}', '{"id": [null, "019cad8f-ac00-7abd-bb79-2efab98c74e1"], "use": [null, "normal"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "options": [null, []], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "use_said_at": [null, null], "use_said_by": [null, null], "registration": [null, "VISIT 2"]}');
+INSERT INTO public.audit_rows VALUES (90, '2026-11-26 21:52:09.658184+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-756d-85aa-0968f7e387ac"}', '{"id": [null, "019cad8f-ac00-756d-85aa-0968f7e387ac"], "engine_id": [null, "019cad8f-ac00-7790-b832-dd48e171429e"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-7abd-bb79-2efab98c74e1"], "motorcycle_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (91, '2026-11-26 21:52:09.658822+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1002}', '{"state": [null, "booked"], "number": [null, 1002], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-7790-b832-dd48e171429e"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-7abd-bb79-2efab98c74e1"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (92, '2026-11-26 21:52:09.65927+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-7bab-813f-edbdad2a47e1"}', '{"id": [null, "019cad8f-ac00-7bab-813f-edbdad2a47e1"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-7abd-bb79-2efab98c74e1"], "offset_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (93, '2026-11-26 21:52:09.674027+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "oil-and-filter"]}');
+INSERT INTO public.audit_rows VALUES (94, '2026-11-26 21:52:09.674402+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1002, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1002], "service_item_code": [null, "valve-clearance-adjustment"]}');
+INSERT INTO public.audit_rows VALUES (97, '2026-11-26 21:52:09.694995+00', NULL, NULL, 'check_ins', 'insert', '{"job_card_number": 1002}', '{"checked_in_at": [null, "2026-03-02T08:00:00+00:00"], "checked_in_by": [null, "00000001-0000-0000-0000-000000000001"], "job_card_number": [null, 1002], "engine_stopped_at": [null, "2026-03-01T18:00:00+00:00"], "odometer_reading_id": [null, "019cad8f-ac00-7483-a0aa-20eb560411d9"], "owners_words_remark_id": [null, null], "seen_on_arrival_remark_id": [null, null]}');
+INSERT INTO public.audit_rows VALUES (98, '2026-11-26 21:52:09.701202+00', NULL, NULL, 'engines', 'insert', '{"id": "019cad8f-ac00-7da7-94b1-bb067d190987"}', '{"id": [null, "019cad8f-ac00-7da7-94b1-bb067d190987"], "serial_number": [null, "E-3"], "engine_model_id": [null, "0000000a-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (99, '2026-11-26 21:52:09.701744+00', NULL, NULL, 'motorcycles', 'insert', '{"id": "019cad8f-ac00-7c01-96bd-66b3d624c154"}', '{"id": [null, "019cad8f-ac00-7c01-96bd-66b3d624c154"], "use": [null, "normal"], "vin": [null, null], "maker": [null, "Testwerk"], "model": [null, "Twin 600"], "options": [null, []], "retired": [null, false], "owner_id": [null, null], "model_year": [null, 2020], "use_said_at": [null, null], "use_said_by": [null, null], "registration": [null, "VISIT 3"]}');
+INSERT INTO public.audit_rows VALUES (100, '2026-11-26 21:52:09.70236+00', NULL, NULL, 'engine_fittings', 'insert', '{"id": "019cad8f-ac00-7c36-a1d1-4501bf7007de"}', '{"id": [null, "019cad8f-ac00-7c36-a1d1-4501bf7007de"], "engine_id": [null, "019cad8f-ac00-7da7-94b1-bb067d190987"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "engine_metres": [null, 0.000], "motorcycle_id": [null, "019cad8f-ac00-7c01-96bd-66b3d624c154"], "motorcycle_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (101, '2026-11-26 21:52:09.703047+00', NULL, NULL, 'job_cards', 'insert', '{"number": 1003}', '{"state": [null, "booked"], "number": [null, 1003], "ends_at": [null, "2026-03-02T12:00:00+00:00"], "booked_at": [null, "2026-03-02T08:00:00+00:00"], "booked_by": [null, "00000001-0000-0000-0000-000000000001"], "engine_id": [null, "019cad8f-ac00-7da7-94b1-bb067d190987"], "starts_at": [null, "2026-03-02T08:00:00+00:00"], "motorcycle_id": [null, "019cad8f-ac00-7c01-96bd-66b3d624c154"], "plan_revision": [null, 0], "engine_model_version_id": [null, "0000000b-0000-0000-0000-000000000001"]}');
+INSERT INTO public.audit_rows VALUES (102, '2026-11-26 21:52:09.703505+00', NULL, NULL, 'odometers', 'insert', '{"id": "019cad8f-ac00-73fb-a1b9-a9f8a1c27507"}', '{"id": [null, "019cad8f-ac00-73fb-a1b9-a9f8a1c27507"], "unit": [null, "kilometres"], "fitted_on": [null, "2020-01-01"], "removed_on": [null, null], "motorcycle_id": [null, "019cad8f-ac00-7c01-96bd-66b3d624c154"], "offset_metres": [null, 0.000]}');
+INSERT INTO public.audit_rows VALUES (103, '2026-11-26 21:52:09.710044+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "oil-and-filter"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "oil-and-filter"]}');
+INSERT INTO public.audit_rows VALUES (104, '2026-11-26 21:52:09.710325+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "valve-clearance-adjustment"}', '{"likelihood": [null, "likely"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "valve-clearance-adjustment"]}');
+INSERT INTO public.audit_rows VALUES (105, '2026-11-26 21:52:09.710479+00', NULL, NULL, 'job_card_items', 'insert', '{"job_card_number": 1003, "service_item_code": "valve-clearance-check"}', '{"likelihood": [null, "certain"], "started_at": [null, null], "job_card_number": [null, 1003], "service_item_code": [null, "valve-clearance-check"]}');
 
 
 --
@@ -2816,11 +2955,11 @@ INSERT INTO public.audit_rows VALUES (105, '2026-11-26 21:44:51.300412+00', NULL
 -- Data for Name: caution_acknowledgements; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7707-b491-b63a752e5673', 1001, 'eye-protection', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7003-932a-bbfb211ae8e9', 1001, 'hot-oil', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7c6e-ad7c-80ccfb0c82b5', 1001, 'used-oil', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7805-8258-c58ba84a6d1e', 1001, 'cam-chain-taut', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7f7f-a185-83eb66329194', 1001, 'turn-by-hand', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7394-b228-959308556e70', 1001, 'eye-protection', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-78e3-bd07-5a02c58b734a', 1001, 'hot-oil', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-775c-a038-84d90cb7cd52', 1001, 'used-oil', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-776b-a275-1c4d1a263856', 1001, 'cam-chain-taut', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7091-acdd-e72fc6fcb144', 1001, 'turn-by-hand', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
 
 
 --
@@ -2839,32 +2978,38 @@ INSERT INTO public.caution_acknowledgements VALUES ('019cad8f-ac00-7f7f-a185-83e
 -- Data for Name: check_ins; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.check_ins VALUES (1001, '019cad8f-ac00-71d5-958f-b7c1f38400f6', NULL, NULL, '2026-03-01 18:00:00+00', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
-INSERT INTO public.check_ins VALUES (1002, '019cad8f-ac00-707a-8c11-76b95f5ea655', NULL, NULL, '2026-03-01 18:00:00+00', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.check_ins VALUES (1001, '019cad8f-ac00-7536-9557-7cdc74a9a160', NULL, NULL, '2026-03-01 18:00:00+00', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.check_ins VALUES (1002, '019cad8f-ac00-7483-a0aa-20eb560411d9', NULL, NULL, '2026-03-01 18:00:00+00', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
 
 
 --
 -- Data for Name: clearance_forecasts; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7ef0-993d-9fe46808eee3', '1-intake-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7ef0-993d-9fe46808eee3', '1-intake-1', 2, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7ef0-993d-9fe46808eee3', '1-exhaust-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7ef0-993d-9fe46808eee3', '2-intake-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7ef0-993d-9fe46808eee3', '2-intake-1', 2, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-7ef0-993d-9fe46808eee3', '2-exhaust-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-790e-84c4-df1827a74a2a', '1-intake-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-790e-84c4-df1827a74a2a', '1-intake-1', 2, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-790e-84c4-df1827a74a2a', '1-exhaust-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-790e-84c4-df1827a74a2a', '2-intake-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-790e-84c4-df1827a74a2a', '2-intake-1', 2, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.clearance_forecasts VALUES ('019cad8f-ac00-790e-84c4-df1827a74a2a', '2-exhaust-1', 1, '2026-03-02 08:00:00+00', 0, NULL, NULL, NULL, NULL, NULL, NULL, 'No forecast yet: the drift of its engine model has not been worked out.', NULL, NULL, NULL, NULL, NULL, NULL, NULL);
 
 
 --
 -- Data for Name: clearance_readings; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7031-bead-63d966fe7140', '019cad8f-ac00-7ef0-993d-9fe46808eee3', 1001, NULL, '1-intake-1', 1, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-71d5-958f-b7c1f38400f6', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-72fb-ac5a-5aafd920d132', '019cad8f-ac00-7ef0-993d-9fe46808eee3', 1001, NULL, '1-exhaust-1', 1, 'as_found', 1, 'go_and_no_go', 0.2500, 0.2600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-71d5-958f-b7c1f38400f6', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-767f-a04f-c57a18fecd85', '019cad8f-ac00-7ef0-993d-9fe46808eee3', 1001, NULL, '2-intake-1', 1, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-71d5-958f-b7c1f38400f6', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-77de-91cd-4c01eb606806', '019cad8f-ac00-7ef0-993d-9fe46808eee3', 1001, NULL, '1-intake-1', 2, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-71d5-958f-b7c1f38400f6', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7826-a884-74690ba91bd8', '019cad8f-ac00-7ef0-993d-9fe46808eee3', 1001, NULL, '2-intake-1', 2, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-71d5-958f-b7c1f38400f6', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7f04-9656-838a76564488', '019cad8f-ac00-7ef0-993d-9fe46808eee3', 1001, NULL, '2-exhaust-1', 1, 'as_found', 1, 'go_and_no_go', 0.2500, 0.2600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-71d5-958f-b7c1f38400f6', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7006-924c-dd462672cfa3', '019cad8f-ac00-790e-84c4-df1827a74a2a', 1001, NULL, '1-intake-1', 1, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-7536-9557-7cdc74a9a160', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-71d2-a99e-8a0055ccf8ad', '019cad8f-ac00-790e-84c4-df1827a74a2a', 1001, NULL, '1-intake-1', 2, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-7536-9557-7cdc74a9a160', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-760f-beca-f20c02250702', '019cad8f-ac00-790e-84c4-df1827a74a2a', 1001, NULL, '1-exhaust-1', 1, 'as_found', 1, 'go_and_no_go', 0.2500, 0.2600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-7536-9557-7cdc74a9a160', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7ba7-b476-728f54e86d80', '019cad8f-ac00-790e-84c4-df1827a74a2a', 1001, NULL, '2-intake-1', 2, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-7536-9557-7cdc74a9a160', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7dae-aac5-68a26f9ac9a4', '019cad8f-ac00-790e-84c4-df1827a74a2a', 1001, NULL, '2-exhaust-1', 1, 'as_found', 1, 'go_and_no_go', 0.2500, 0.2600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-7536-9557-7cdc74a9a160', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7e54-8812-560a5d69ba20', '019cad8f-ac00-790e-84c4-df1827a74a2a', 1001, NULL, '2-intake-1', 1, 'as_found', 1, 'go_and_no_go', 0.1500, 0.1600, false, '0000001e-0000-0000-0000-000000000001', 20.0, 'surface probe at the head', false, false, '019cad8f-ac00-7536-9557-7cdc74a9a160', '2026-03-02 08:00:00+00', '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+
+
+--
+-- Data for Name: comebacks; Type: TABLE DATA; Schema: public; Owner: -
+--
+
 
 
 --
@@ -2892,18 +3037,24 @@ INSERT INTO public.clearance_readings VALUES ('019cad8f-ac00-7f04-9656-838a76564
 
 
 --
+-- Data for Name: cylinder_tests; Type: TABLE DATA; Schema: public; Owner: -
+--
+
+
+
+--
 -- Data for Name: data_protection_keys; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.data_protection_keys VALUES (1, 'key-fa867d83-4e6a-4309-92c7-3bbefec447f7', '<key id="fa867d83-4e6a-4309-92c7-3bbefec447f7" version="1"><creationDate>2026-11-26T21:44:28.195167Z</creationDate><activationDate>2026-11-26T21:44:28.195167Z</activationDate><expirationDate>2027-02-24T21:44:28.195167Z</expirationDate><descriptor deserializerType="Microsoft.AspNetCore.DataProtection.AuthenticatedEncryption.ConfigurationModel.AuthenticatedEncryptorDescriptorDeserializer, Microsoft.AspNetCore.DataProtection, Version=10.0.0.0, Culture=neutral, PublicKeyToken=adb9793829ddae60"><descriptor><encryption algorithm="AES_256_CBC" /><validation algorithm="HMACSHA256" /><masterKey p4:requiresEncryption="true" xmlns:p4="http://schemas.asp.net/2015/03/dataProtection"><!-- Warning: the key below is in an unencrypted form. --><value>Ue7QqCdwRLOtOGKGRIQfT4qfDZQdzElLHZpLey533TBTi8cQiP1E0D1OlFWlS6Xx1qKQN/yiMvPVRHWz6obuOQ==</value></masterKey></descriptor></descriptor></key>');
+INSERT INTO public.data_protection_keys VALUES (1, 'key-9c247c83-818c-4c04-b0c2-57a1fd4ced06', '<key id="9c247c83-818c-4c04-b0c2-57a1fd4ced06" version="1"><creationDate>2026-11-26T21:51:22.0878314Z</creationDate><activationDate>2026-11-26T21:51:22.0878314Z</activationDate><expirationDate>2027-02-24T21:51:22.0878314Z</expirationDate><descriptor deserializerType="Microsoft.AspNetCore.DataProtection.AuthenticatedEncryption.ConfigurationModel.AuthenticatedEncryptorDescriptorDeserializer, Microsoft.AspNetCore.DataProtection, Version=10.0.0.0, Culture=neutral, PublicKeyToken=adb9793829ddae60"><descriptor><encryption algorithm="AES_256_CBC" /><validation algorithm="HMACSHA256" /><masterKey p4:requiresEncryption="true" xmlns:p4="http://schemas.asp.net/2015/03/dataProtection"><!-- Warning: the key below is in an unencrypted form. --><value>WrxloOkeXpT0zqMgRHZfmvyY6E/SXojq6FY8Xx92a5K7A/RfWmH3AqXB8elsBTORsER9/q23X/y+FAEEmAGL3w==</value></masterKey></descriptor></descriptor></key>');
 
 
 --
 -- Data for Name: done_items; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.done_items VALUES ('019cad8f-ac00-70a1-934d-748cbe116157', '019cad8f-ac00-7749-98b1-1fc8f9aedd14', 'oil-and-filter', '2026-03-02', 24001000.000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
-INSERT INTO public.done_items VALUES ('019cad8f-ac00-7e00-abd7-cfee71a6d0e4', '019cad8f-ac00-7749-98b1-1fc8f9aedd14', 'valve-clearance-check', '2026-03-02', 24001000.000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.done_items VALUES ('019cad8f-ac00-7061-9980-0cee6f25c712', '019cad8f-ac00-7da6-ba45-1566a4f3f94b', 'oil-and-filter', '2026-03-02', 24001000.000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
+INSERT INTO public.done_items VALUES ('019cad8f-ac00-7f04-83d9-4abe860af822', '019cad8f-ac00-7da6-ba45-1566a4f3f94b', 'valve-clearance-check', '2026-03-02', 24001000.000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL);
 
 
 --
@@ -2929,8 +3080,8 @@ INSERT INTO public.drift_refits VALUES ('0000000a-0000-0000-0000-000000000001', 
 -- Data for Name: due_items; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.due_items VALUES ('019cad8f-ac00-7749-98b1-1fc8f9aedd14', 'oil-and-filter', 'Engine oil and filter', '2027-03-02', 34001000.000, '2027-03-02', '2027-03-02', '2027-03-02', '2026-03-02 08:00:00+00', 24001000.000, '2026-03-02', 'borrowed', false, 'first', '2027-03-02', NULL, 10000000.000, NULL, 0);
-INSERT INTO public.due_items VALUES ('019cad8f-ac00-7749-98b1-1fc8f9aedd14', 'valve-clearance-check', 'Valve clearance check', NULL, 48001000.000, '2032-04-15', '2031-02-02', '2033-10-13', '2026-03-02 08:00:00+00', 24001000.000, '2026-03-02', 'borrowed', false, 'later', '2032-04-15', NULL, 24000000.000, NULL, 0);
+INSERT INTO public.due_items VALUES ('019cad8f-ac00-7da6-ba45-1566a4f3f94b', 'oil-and-filter', 'Engine oil and filter', '2027-03-02', 34001000.000, '2027-03-02', '2027-03-02', '2027-03-02', '2026-03-02 08:00:00+00', 24001000.000, '2026-03-02', 'borrowed', false, 'first', '2027-03-02', NULL, 10000000.000, NULL, 0);
+INSERT INTO public.due_items VALUES ('019cad8f-ac00-7da6-ba45-1566a4f3f94b', 'valve-clearance-check', 'Valve clearance check', NULL, 48001000.000, '2032-04-15', '2031-02-02', '2033-10-13', '2026-03-02 08:00:00+00', 24001000.000, '2026-03-02', 'borrowed', false, 'later', '2032-04-15', NULL, 24000000.000, NULL, 0);
 
 
 --
@@ -2943,23 +3094,23 @@ INSERT INTO public.due_items VALUES ('019cad8f-ac00-7749-98b1-1fc8f9aedd14', 'va
 -- Data for Name: due_visits; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.due_visits VALUES ('019cad8f-ac00-7749-98b1-1fc8f9aedd14', '0000000a-0000-0000-0000-000000000001', '2027-03-02', 10000000.000, 30, 0, '{}', '2026-03-02 08:00:00+00');
+INSERT INTO public.due_visits VALUES ('019cad8f-ac00-7da6-ba45-1566a4f3f94b', '0000000a-0000-0000-0000-000000000001', '2027-03-02', 10000000.000, 30, 0, '{}', '2026-03-02 08:00:00+00');
 
 
 --
 -- Data for Name: engine_fittings; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-7c82-9431-41103b457c18', '019cad8f-ac00-7ef0-993d-9fe46808eee3', '019cad8f-ac00-7749-98b1-1fc8f9aedd14', '2020-01-01', NULL, 0.000, 0.000);
-INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-7a47-9f9b-5befeae11b64', '019cad8f-ac00-7bb3-b51b-bf2556c444c0', '019cad8f-ac00-7d0e-85ba-68aadb7e5846', '2020-01-01', NULL, 0.000, 0.000);
-INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-73dc-9cf9-acc546050ad6', '019cad8f-ac00-7bd8-b63b-8bea3793a8b8', '019cad8f-ac00-7e30-854d-501061d89f7c', '2020-01-01', NULL, 0.000, 0.000);
+INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-7e1b-9e4d-1ee5d17c4952', '019cad8f-ac00-790e-84c4-df1827a74a2a', '019cad8f-ac00-7da6-ba45-1566a4f3f94b', '2020-01-01', NULL, 0.000, 0.000);
+INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-756d-85aa-0968f7e387ac', '019cad8f-ac00-7790-b832-dd48e171429e', '019cad8f-ac00-7abd-bb79-2efab98c74e1', '2020-01-01', NULL, 0.000, 0.000);
+INSERT INTO public.engine_fittings VALUES ('019cad8f-ac00-7c36-a1d1-4501bf7007de', '019cad8f-ac00-7da7-94b1-bb067d190987', '019cad8f-ac00-7c01-96bd-66b3d624c154', '2020-01-01', NULL, 0.000, 0.000);
 
 
 --
 -- Data for Name: engine_model_versions; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.engine_model_versions VALUES ('0000000b-0000-0000-0000-000000000001', '0000000a-0000-0000-0000-000000000001', 1, '{"cold": {"method": "surface probe at the head", "lowestC": 5, "highestC": 35, "soakHours": 8, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}, "shims": {"form": "disc under finger follower", "stepMm": 0.025, "partCode": "shim-test-9", "largestMm": 3.2, "diameterMm": 9, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "smallestMm": 1.2}, "joints": [{"code": "head-cover", "name": "Head cover", "seals": [{"policy": "inspectAndReuse", "partCode": "cover-gasket", "quantity": 1, "reuseAllowedBy": null}, {"policy": "replaceIfDamaged", "partCode": "plug-well-o-ring", "quantity": 2, "reuseAllowedBy": null}], "sealant": null, "fasteners": ["cover-bolt"]}, {"code": "cam-caps", "name": "Camshaft caps", "seals": [], "sealant": null, "fasteners": ["cam-cap-bolt"]}, {"code": "sump-drain", "name": "Oil drain", "seals": [{"policy": "replaceAlways", "partCode": "ring-14x18", "quantity": 1, "reuseAllowedBy": null}], "sealant": null, "fasteners": ["drain-plug"]}], "layout": {"turning": "clockwise", "cylinders": [{"bank": "only", "number": 1}, {"bank": "only", "number": 2}], "description": "Parallel twin made up for tests", "firingOrder": [1, 2], "timingMarks": "Notch at the case joint, lobes of cylinder 1 outward", "turningSeenFrom": "the right side", "numberingSeenFrom": "the rider''s left"}, "limits": [{"lobe": 1, "side": "intake", "lowerMm": 0.10, "setToMm": 0.15, "upperMm": 0.20, "leverRatio": 0.6, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}, {"lobe": 2, "side": "intake", "lowerMm": 0.10, "setToMm": 0.16, "upperMm": 0.22, "leverRatio": 0.6, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}, {"lobe": 1, "side": "exhaust", "lowerMm": 0.20, "setToMm": 0.25, "upperMm": 0.30, "leverRatio": 0.6, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}], "valves": [{"lobes": 2, "valve": "1-intake-1"}, {"lobes": 1, "valve": "1-exhaust-1"}, {"lobes": 2, "valve": "2-intake-1"}, {"lobes": 1, "valve": "2-exhaust-1"}], "options": [], "accesses": [{"code": "covers-off", "name": "Tank and head cover off", "joints": ["head-cover"], "minutes": 40, "fasteners": []}], "together": null, "afterWork": null, "camDrives": [], "camshafts": [{"code": "intake-cam", "name": "Intake camshaft", "valves": ["1-intake-1", "2-intake-1"]}, {"code": "exhaust-cam", "name": "Exhaust camshaft", "valves": ["1-exhaust-1", "2-exhaust-1"]}], "fasteners": [{"code": "cover-bolt", "form": null, "into": null, "name": "Head cover bolt", "note": null, "tool": "8 mm socket", "count": 6, "seals": [], "thread": "M6x1", "pattern": null, "useOnce": false, "sequence": "crosswise from the middle", "stagesNm": [], "torqueNm": 10, "treatment": "dry", "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "spaceOverMm": null, "angleDegrees": null, "propertyClass": null, "threadCompound": null, "torqueLowestNm": null, "torqueHighestNm": null, "angleToleranceDegrees": null}, {"code": "cam-cap-bolt", "form": null, "into": null, "name": "Camshaft cap bolt", "note": null, "tool": "8 mm socket", "count": 8, "seals": [], "thread": "M6x1", "pattern": null, "useOnce": false, "sequence": "evenly, from the middle outward", "stagesNm": [5], "torqueNm": 12, "treatment": "oiled", "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "spaceOverMm": null, "angleDegrees": null, "propertyClass": null, "threadCompound": null, "torqueLowestNm": null, "torqueHighestNm": null, "angleToleranceDegrees": null}, {"code": "drain-plug", "form": null, "into": null, "name": "Oil drain plug", "note": null, "tool": "12 mm hexagon", "count": 1, "seals": [], "thread": "M14x1.5", "pattern": null, "useOnce": false, "sequence": null, "stagesNm": [], "torqueNm": 24, "treatment": "dry", "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "spaceOverMm": null, "angleDegrees": null, "propertyClass": null, "threadCompound": null, "torqueLowestNm": null, "torqueHighestNm": null, "angleToleranceDegrees": null}], "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "valveTrain": "shimUnderFingerFollower", "visitChecks": [], "serviceItems": [{"code": "valve-clearance-check", "kind": "valveClearanceCheck", "name": "Valve clearance check", "grade": "apprentice", "parts": [], "joints": [], "skills": ["valve work"], "onlyFor": null, "accesses": ["covers-off"], "cautions": ["eye-protection", "turn-by-hand"], "includes": [], "interval": {"once": false, "severe": null, "everyKm": 24000, "firstKm": null, "counting": "fromLastDone", "afterDate": null, "everyMiles": null, "firstMiles": null, "everyMonths": null, "firstMonths": null}, "fasteners": [], "drainsWarm": false, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "specialTools": [], "labourMinutes": 90, "adjustmentItem": "valve-clearance-adjustment", "bayCapabilities": []}, {"code": "valve-clearance-adjustment", "kind": "valveClearanceAdjustment", "name": "Valve clearance adjustment", "grade": "apprentice", "parts": [], "joints": ["cam-caps"], "skills": ["valve work"], "onlyFor": null, "accesses": ["covers-off"], "cautions": ["cam-chain-taut"], "includes": [], "interval": null, "fasteners": [], "drainsWarm": false, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "specialTools": ["cam-alignment-jig"], "labourMinutes": 120, "adjustmentItem": null, "bayCapabilities": []}, {"code": "oil-and-filter", "kind": "routine", "name": "Engine oil and filter", "grade": "apprentice", "parts": [{"partCode": "oil-filter", "quantity": 1, "haveReady": false}, {"partCode": "oil-10w-40", "quantity": 3200, "haveReady": false}], "joints": ["sump-drain"], "skills": [], "onlyFor": null, "accesses": [], "cautions": ["hot-oil", "used-oil"], "includes": [], "interval": {"once": false, "severe": null, "everyKm": 10000, "firstKm": 1000, "counting": "fromLastDone", "afterDate": null, "everyMiles": null, "firstMiles": null, "everyMonths": 12, "firstMonths": 6}, "fasteners": [], "drainsWarm": false, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "specialTools": [], "labourMinutes": 30, "adjustmentItem": null, "bayCapabilities": []}], "measuringPositions": [{"mark": "Notch 1", "name": "Compression dead centre of cylinder 1", "lobes": [{"lobe": 1, "valve": "1-intake-1"}, {"lobe": 2, "valve": "1-intake-1"}, {"lobe": 1, "valve": "1-exhaust-1"}], "crankDegrees": 0}, {"mark": "Notch 2", "name": "Compression dead centre of cylinder 2", "lobes": [{"lobe": 1, "valve": "2-intake-1"}, {"lobe": 2, "valve": "2-intake-1"}, {"lobe": 1, "valve": "2-exhaust-1"}], "crankDegrees": 360}]}', '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL);
+INSERT INTO public.engine_model_versions VALUES ('0000000b-0000-0000-0000-000000000001', '0000000a-0000-0000-0000-000000000001', 1, '{"cold": {"method": "surface probe at the head", "lowestC": 5, "highestC": 35, "soakHours": 8, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}, "shims": {"form": "disc under finger follower", "stepMm": 0.025, "partCode": "shim-test-9", "largestMm": 3.2, "diameterMm": 9, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "smallestMm": 1.2}, "joints": [{"code": "head-cover", "name": "Head cover", "seals": [{"policy": "inspectAndReuse", "partCode": "cover-gasket", "quantity": 1, "reuseAllowedBy": null}, {"policy": "replaceIfDamaged", "partCode": "plug-well-o-ring", "quantity": 2, "reuseAllowedBy": null}], "sealant": null, "fasteners": ["cover-bolt"]}, {"code": "cam-caps", "name": "Camshaft caps", "seals": [], "sealant": null, "fasteners": ["cam-cap-bolt"]}, {"code": "sump-drain", "name": "Oil drain", "seals": [{"policy": "replaceAlways", "partCode": "ring-14x18", "quantity": 1, "reuseAllowedBy": null}], "sealant": null, "fasteners": ["drain-plug"]}], "layout": {"turning": "clockwise", "cylinders": [{"bank": "only", "number": 1}, {"bank": "only", "number": 2}], "description": "Parallel twin made up for tests", "firingOrder": [1, 2], "timingMarks": "Notch at the case joint, lobes of cylinder 1 outward", "turningSeenFrom": "the right side", "numberingSeenFrom": "the rider''s left"}, "limits": [{"lobe": 1, "side": "intake", "lowerMm": 0.10, "setToMm": 0.15, "upperMm": 0.20, "leverRatio": 0.6, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}, {"lobe": 2, "side": "intake", "lowerMm": 0.10, "setToMm": 0.16, "upperMm": 0.22, "leverRatio": 0.6, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}, {"lobe": 1, "side": "exhaust", "lowerMm": 0.20, "setToMm": 0.25, "upperMm": 0.30, "leverRatio": 0.6, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}}], "valves": [{"lobes": 2, "valve": "1-intake-1"}, {"lobes": 1, "valve": "1-exhaust-1"}, {"lobes": 2, "valve": "2-intake-1"}, {"lobes": 1, "valve": "2-exhaust-1"}], "options": [], "accesses": [{"code": "covers-off", "name": "Tank and head cover off", "joints": ["head-cover"], "minutes": 40, "fasteners": []}], "together": null, "afterWork": null, "camDrives": [], "camshafts": [{"code": "intake-cam", "name": "Intake camshaft", "valves": ["1-intake-1", "2-intake-1"]}, {"code": "exhaust-cam", "name": "Exhaust camshaft", "valves": ["1-exhaust-1", "2-exhaust-1"]}], "fasteners": [{"code": "cover-bolt", "form": null, "into": null, "name": "Head cover bolt", "note": null, "tool": "8 mm socket", "count": 6, "seals": [], "thread": "M6x1", "pattern": null, "useOnce": false, "sequence": "crosswise from the middle", "stagesNm": [], "torqueNm": 10, "treatment": "dry", "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "spaceOverMm": null, "angleDegrees": null, "propertyClass": null, "threadCompound": null, "torqueLowestNm": null, "torqueHighestNm": null, "angleToleranceDegrees": null}, {"code": "cam-cap-bolt", "form": null, "into": null, "name": "Camshaft cap bolt", "note": null, "tool": "8 mm socket", "count": 8, "seals": [], "thread": "M6x1", "pattern": null, "useOnce": false, "sequence": "evenly, from the middle outward", "stagesNm": [5], "torqueNm": 12, "treatment": "oiled", "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "spaceOverMm": null, "angleDegrees": null, "propertyClass": null, "threadCompound": null, "torqueLowestNm": null, "torqueHighestNm": null, "angleToleranceDegrees": null}, {"code": "drain-plug", "form": null, "into": null, "name": "Oil drain plug", "note": null, "tool": "12 mm hexagon", "count": 1, "seals": [], "thread": "M14x1.5", "pattern": null, "useOnce": false, "sequence": null, "stagesNm": [], "torqueNm": 24, "treatment": "dry", "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "spaceOverMm": null, "angleDegrees": null, "propertyClass": null, "threadCompound": null, "torqueLowestNm": null, "torqueHighestNm": null, "angleToleranceDegrees": null}], "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "sparkPlugs": null, "valveTrain": "shimUnderFingerFollower", "compression": null, "visitChecks": [], "serviceItems": [{"code": "valve-clearance-check", "kind": "valveClearanceCheck", "name": "Valve clearance check", "grade": "apprentice", "parts": [], "joints": [], "skills": ["valve work"], "onlyFor": null, "accesses": ["covers-off"], "cautions": ["eye-protection", "turn-by-hand"], "includes": [], "interval": {"once": false, "severe": null, "everyKm": 24000, "firstKm": null, "counting": "fromLastDone", "afterDate": null, "everyMiles": null, "firstMiles": null, "everyMonths": null, "firstMonths": null}, "fasteners": [], "drainsWarm": false, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "specialTools": [], "labourMinutes": 90, "adjustmentItem": "valve-clearance-adjustment", "bayCapabilities": []}, {"code": "valve-clearance-adjustment", "kind": "valveClearanceAdjustment", "name": "Valve clearance adjustment", "grade": "apprentice", "parts": [], "joints": ["cam-caps"], "skills": ["valve work"], "onlyFor": null, "accesses": ["covers-off"], "cautions": ["cam-chain-taut"], "includes": [], "interval": null, "fasteners": [], "drainsWarm": false, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "specialTools": ["cam-alignment-jig"], "labourMinutes": 120, "adjustmentItem": null, "bayCapabilities": []}, {"code": "oil-and-filter", "kind": "routine", "name": "Engine oil and filter", "grade": "apprentice", "parts": [{"partCode": "oil-filter", "quantity": 1, "haveReady": false}, {"partCode": "oil-10w-40", "quantity": 3200, "haveReady": false}], "joints": ["sump-drain"], "skills": [], "onlyFor": null, "accesses": [], "cautions": ["hot-oil", "used-oil"], "includes": [], "interval": {"once": false, "severe": null, "everyKm": 10000, "firstKm": 1000, "counting": "fromLastDone", "afterDate": null, "everyMiles": null, "firstMiles": null, "everyMonths": 12, "firstMonths": 6}, "fasteners": [], "drainsWarm": false, "provenance": {"source": "Invented for tests", "edition": "1", "checkedBy": null, "checkedOn": null}, "specialTools": [], "labourMinutes": 30, "adjustmentItem": null, "bayCapabilities": []}], "measuringPositions": [{"mark": "Notch 1", "name": "Compression dead centre of cylinder 1", "lobes": [{"lobe": 1, "valve": "1-intake-1"}, {"lobe": 2, "valve": "1-intake-1"}, {"lobe": 1, "valve": "1-exhaust-1"}], "crankDegrees": 0}, {"mark": "Notch 2", "name": "Compression dead centre of cylinder 2", "lobes": [{"lobe": 1, "valve": "2-intake-1"}, {"lobe": 2, "valve": "2-intake-1"}, {"lobe": 1, "valve": "2-exhaust-1"}], "crankDegrees": 360}]}', '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL);
 
 
 --
@@ -2973,7 +3124,7 @@ INSERT INTO public.engine_models VALUES ('0000000a-0000-0000-0000-000000000001',
 -- Data for Name: engine_outlooks; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.engine_outlooks VALUES ('019cad8f-ac00-7ef0-993d-9fe46808eee3', '2026-03-02 08:00:00+00', NULL, 48001000.000, '2032-04-15', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.engine_outlooks VALUES ('019cad8f-ac00-790e-84c4-df1827a74a2a', '2026-03-02 08:00:00+00', NULL, 48001000.000, '2032-04-15', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
 
 
 --
@@ -2986,9 +3137,9 @@ INSERT INTO public.engine_outlooks VALUES ('019cad8f-ac00-7ef0-993d-9fe46808eee3
 -- Data for Name: engines; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.engines VALUES ('019cad8f-ac00-7ef0-993d-9fe46808eee3', '0000000a-0000-0000-0000-000000000001', 'E-1');
-INSERT INTO public.engines VALUES ('019cad8f-ac00-7bb3-b51b-bf2556c444c0', '0000000a-0000-0000-0000-000000000001', 'E-2');
-INSERT INTO public.engines VALUES ('019cad8f-ac00-7bd8-b63b-8bea3793a8b8', '0000000a-0000-0000-0000-000000000001', 'E-3');
+INSERT INTO public.engines VALUES ('019cad8f-ac00-790e-84c4-df1827a74a2a', '0000000a-0000-0000-0000-000000000001', 'E-1');
+INSERT INTO public.engines VALUES ('019cad8f-ac00-7790-b832-dd48e171429e', '0000000a-0000-0000-0000-000000000001', 'E-2');
+INSERT INTO public.engines VALUES ('019cad8f-ac00-7da7-94b1-bb067d190987', '0000000a-0000-0000-0000-000000000001', 'E-3');
 
 
 --
@@ -3019,8 +3170,8 @@ INSERT INTO public.engines VALUES ('019cad8f-ac00-7bd8-b63b-8bea3793a8b8', '0000
 -- Data for Name: fastener_ticks; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.fastener_ticks VALUES ('019cad8f-ac00-7301-b504-7a54becf2766', 1001, 'drain-plug', true, '00000020-0000-0000-0000-000000000001', NULL, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, 1, 24.0000);
-INSERT INTO public.fastener_ticks VALUES ('019cad8f-ac00-78bc-a8f8-650c120263b0', 1001, 'cover-bolt', true, '00000020-0000-0000-0000-000000000001', NULL, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, 6, 10.0000);
+INSERT INTO public.fastener_ticks VALUES ('019cad8f-ac00-79df-9b51-21bb307e820f', 1001, 'drain-plug', true, '00000020-0000-0000-0000-000000000001', NULL, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, 1, 24.0000);
+INSERT INTO public.fastener_ticks VALUES ('019cad8f-ac00-7e7c-b3b9-d39bdbb3e12b', 1001, 'cover-bolt', true, '00000020-0000-0000-0000-000000000001', NULL, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, 6, 10.0000);
 
 
 --
@@ -3163,9 +3314,9 @@ INSERT INTO public.job_card_items VALUES (1003, 'valve-clearance-check', 'certai
 -- Data for Name: job_cards; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.job_cards VALUES (1001, '019cad8f-ac00-7749-98b1-1fc8f9aedd14', '019cad8f-ac00-7ef0-993d-9fe46808eee3', '0000000b-0000-0000-0000-000000000001', 'signed_off', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
-INSERT INTO public.job_cards VALUES (1002, '019cad8f-ac00-7d0e-85ba-68aadb7e5846', '019cad8f-ac00-7bb3-b51b-bf2556c444c0', '0000000b-0000-0000-0000-000000000001', 'checked_in', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
-INSERT INTO public.job_cards VALUES (1003, '019cad8f-ac00-7e30-854d-501061d89f7c', '019cad8f-ac00-7bd8-b63b-8bea3793a8b8', '0000000b-0000-0000-0000-000000000001', 'booked', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
+INSERT INTO public.job_cards VALUES (1001, '019cad8f-ac00-7da6-ba45-1566a4f3f94b', '019cad8f-ac00-790e-84c4-df1827a74a2a', '0000000b-0000-0000-0000-000000000001', 'signed_off', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
+INSERT INTO public.job_cards VALUES (1002, '019cad8f-ac00-7abd-bb79-2efab98c74e1', '019cad8f-ac00-7790-b832-dd48e171429e', '0000000b-0000-0000-0000-000000000001', 'checked_in', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
+INSERT INTO public.job_cards VALUES (1003, '019cad8f-ac00-7c01-96bd-66b3d624c154', '019cad8f-ac00-7da7-94b1-bb067d190987', '0000000b-0000-0000-0000-000000000001', 'booked', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', '2026-03-02 08:00:00+00', '2026-03-02 12:00:00+00', 0);
 
 
 --
@@ -3228,9 +3379,9 @@ You receive this because you agreed to be written to. Tell us if you no longer w
 -- Data for Name: motorcycles; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-7749-98b1-1fc8f9aedd14', 'VISIT 1', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false, '{}', 'normal', NULL, NULL);
-INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-7d0e-85ba-68aadb7e5846', 'VISIT 2', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false, '{}', 'normal', NULL, NULL);
-INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-7e30-854d-501061d89f7c', 'VISIT 3', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false, '{}', 'normal', NULL, NULL);
+INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-7da6-ba45-1566a4f3f94b', 'VISIT 1', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false, '{}', 'normal', NULL, NULL);
+INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-7abd-bb79-2efab98c74e1', 'VISIT 2', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false, '{}', 'normal', NULL, NULL);
+INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-7c01-96bd-66b3d624c154', 'VISIT 3', NULL, 'Testwerk', 'Twin 600', 2020, NULL, false, '{}', 'normal', NULL, NULL);
 
 
 --
@@ -3243,18 +3394,18 @@ INSERT INTO public.motorcycles VALUES ('019cad8f-ac00-7e30-854d-501061d89f7c', '
 -- Data for Name: odometer_readings; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-71d5-958f-b7c1f38400f6', '019cad8f-ac00-7537-9795-dba03c42ecf5', '019cad8f-ac00-7749-98b1-1fc8f9aedd14', '2026-03-02', 24000, 'kilometres', 24000000.000, 1001, NULL, NULL, '00000001-0000-0000-0000-000000000001', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', false);
-INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-7224-9aa5-3dfee574845f', '019cad8f-ac00-7537-9795-dba03c42ecf5', '019cad8f-ac00-7749-98b1-1fc8f9aedd14', '2026-03-02', 24001, 'kilometres', 24001000.000, 1001, NULL, NULL, '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', false);
-INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-707a-8c11-76b95f5ea655', '019cad8f-ac00-7af8-99b0-87203da6bb92', '019cad8f-ac00-7d0e-85ba-68aadb7e5846', '2026-03-02', 24000, 'kilometres', 24000000.000, 1002, NULL, NULL, '00000001-0000-0000-0000-000000000001', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', false);
+INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-7536-9557-7cdc74a9a160', '019cad8f-ac00-7924-9330-1e41ff7a3cea', '019cad8f-ac00-7da6-ba45-1566a4f3f94b', '2026-03-02', 24000, 'kilometres', 24000000.000, 1001, NULL, NULL, '00000001-0000-0000-0000-000000000001', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', false);
+INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-77a5-a124-f559d1bea8f9', '019cad8f-ac00-7924-9330-1e41ff7a3cea', '019cad8f-ac00-7da6-ba45-1566a4f3f94b', '2026-03-02', 24001, 'kilometres', 24001000.000, 1001, NULL, NULL, '00000002-0000-0000-0000-000000000001', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', false);
+INSERT INTO public.odometer_readings VALUES ('019cad8f-ac00-7483-a0aa-20eb560411d9', '019cad8f-ac00-7bab-813f-edbdad2a47e1', '019cad8f-ac00-7abd-bb79-2efab98c74e1', '2026-03-02', 24000, 'kilometres', 24000000.000, 1002, NULL, NULL, '00000001-0000-0000-0000-000000000001', '00000001-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', false);
 
 
 --
 -- Data for Name: odometers; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.odometers VALUES ('019cad8f-ac00-7537-9795-dba03c42ecf5', '019cad8f-ac00-7749-98b1-1fc8f9aedd14', 'kilometres', '2020-01-01', NULL, 0.000);
-INSERT INTO public.odometers VALUES ('019cad8f-ac00-7af8-99b0-87203da6bb92', '019cad8f-ac00-7d0e-85ba-68aadb7e5846', 'kilometres', '2020-01-01', NULL, 0.000);
-INSERT INTO public.odometers VALUES ('019cad8f-ac00-70f2-b715-ad4c42e0a978', '019cad8f-ac00-7e30-854d-501061d89f7c', 'kilometres', '2020-01-01', NULL, 0.000);
+INSERT INTO public.odometers VALUES ('019cad8f-ac00-7924-9330-1e41ff7a3cea', '019cad8f-ac00-7da6-ba45-1566a4f3f94b', 'kilometres', '2020-01-01', NULL, 0.000);
+INSERT INTO public.odometers VALUES ('019cad8f-ac00-7bab-813f-edbdad2a47e1', '019cad8f-ac00-7abd-bb79-2efab98c74e1', 'kilometres', '2020-01-01', NULL, 0.000);
+INSERT INTO public.odometers VALUES ('019cad8f-ac00-73fb-a1b9-a9f8a1c27507', '019cad8f-ac00-7c01-96bd-66b3d624c154', 'kilometres', '2020-01-01', NULL, 0.000);
 
 
 --
@@ -3338,6 +3489,12 @@ INSERT INTO public.people VALUES ('00000003-0000-0000-0000-000000000001', 'Mana 
 
 
 --
+-- Data for Name: plug_checks; Type: TABLE DATA; Schema: public; Owner: -
+--
+
+
+
+--
 -- Data for Name: position_confirmations; Type: TABLE DATA; Schema: public; Owner: -
 --
 
@@ -3407,16 +3564,16 @@ INSERT INTO public.resources VALUES ('00000016-0000-0000-0000-000000000001', 'te
 -- Data for Name: roles; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.roles VALUES ('019cad8f-ac00-7a20-a61e-1d2582b147dc', 'advisor', 'ADVISOR', '13356ab9-2541-412a-a63b-69a38d31eada');
-INSERT INTO public.roles VALUES ('019cad8f-ac00-7615-84bd-39b78ac6bced', 'technician', 'TECHNICIAN', 'd1d550a7-c514-4845-9957-d8956bd7ca80');
-INSERT INTO public.roles VALUES ('019cad8f-ac00-7b89-9965-178d953b5ab0', 'manager', 'MANAGER', 'f8272e06-4255-4679-8a4a-2203380d2ddc');
+INSERT INTO public.roles VALUES ('019cad8f-ac00-78f6-b606-8362d2451576', 'advisor', 'ADVISOR', 'ebd06d64-0368-4065-a429-b3f999a2281a');
+INSERT INTO public.roles VALUES ('019cad8f-ac00-7545-898b-b7e75084bd7b', 'technician', 'TECHNICIAN', '9c601ce5-e52e-4d0e-9849-266f042d42ed');
+INSERT INTO public.roles VALUES ('019cad8f-ac00-7a20-a20f-b3cc988471cd', 'manager', 'MANAGER', '4d4b763e-27f2-4618-8b01-e5241d949dc8');
 
 
 --
 -- Data for Name: seal_inspections; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.seal_inspections VALUES ('019cad8f-ac00-7421-b9f0-2318e46a6b4e', 1001, 'head-cover', 'cover-gasket', 'fit', 0.0000, NULL, NULL, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
+INSERT INTO public.seal_inspections VALUES ('019cad8f-ac00-7d0a-aa74-b16b7ffa3481', 1001, 'head-cover', 'cover-gasket', 'fit', 0.0000, NULL, NULL, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00');
 
 
 --
@@ -3429,7 +3586,7 @@ INSERT INTO public.seal_inspections VALUES ('019cad8f-ac00-7421-b9f0-2318e46a6b4
 -- Data for Name: sessions; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.sessions VALUES ('019cad8f-ac00-7e78-8b25-e2f3e0558f4b', '019cad8f-ac00-7b83-9d5d-0a9207078fed', 1, '\x5712f99217d2a9010490a4232a88bddf82a4045f67529d38e3231efb014ab979', '', '2026-03-02 08:00:00+00', '2026-04-01 08:00:00+00', NULL);
+INSERT INTO public.sessions VALUES ('019cad8f-ac00-76fb-9324-631cac01b769', '019cad8f-ac00-729a-9c13-32967a8f7c14', 1, '\x02537d048bc49500a4cd29994470285080b6f7ec598b819060dcbddb0881714f', '', '2026-03-02 08:00:00+00', '2026-04-01 08:00:00+00', NULL);
 
 
 --
@@ -3455,63 +3612,63 @@ INSERT INTO public.shim_series VALUES ('00000037-0000-0000-0000-000000000001', '
 -- Data for Name: shims; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7195-84e6-1021ffad8b0b', '00000037-0000-0000-0000-000000000001', 1.800, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-757e-be61-231e527e5da1', '00000037-0000-0000-0000-000000000001', 1.825, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-77f1-b802-776aace2c6c0', '00000037-0000-0000-0000-000000000001', 2.000, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7ad7-8cf0-a4411ae4f5d5', '00000037-0000-0000-0000-000000000001', 1.825, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7d71-81f9-4ed6747cf30f', '00000037-0000-0000-0000-000000000001', 2.350, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-79d5-b8f6-f1c699c25516', '00000037-0000-0000-0000-000000000001', 2.300, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-75f1-b41b-2fce67b0a816', '00000037-0000-0000-0000-000000000001', 2.175, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7d78-a5e8-cbf6e598cd3b', '00000037-0000-0000-0000-000000000001', 2.325, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-743a-8e8d-bd016f5c9e5b', '00000037-0000-0000-0000-000000000001', 1.950, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-79f8-8b57-a7dd3b2c4c4d', '00000037-0000-0000-0000-000000000001', 2.325, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-700d-8659-181bb3257b30', '00000037-0000-0000-0000-000000000001', 2.400, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-798d-866a-d999644666c5', '00000037-0000-0000-0000-000000000001', 1.875, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-72b3-ae19-155fee0224a7', '00000037-0000-0000-0000-000000000001', 2.200, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7318-a391-24f4c71ac21d', '00000037-0000-0000-0000-000000000001', 1.875, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-75b6-aad8-57d44df2fb16', '00000037-0000-0000-0000-000000000001', 2.225, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-734d-8835-3b8d22fc4eba', '00000037-0000-0000-0000-000000000001', 2.050, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7f23-8d9e-837f48ac0853', '00000037-0000-0000-0000-000000000001', 2.350, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-722a-8792-2e27ce62a33a', '00000037-0000-0000-0000-000000000001', 2.250, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7f8b-8b37-cd40fb3e2826', '00000037-0000-0000-0000-000000000001', 2.100, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-79f1-8e47-064018c8da78', '00000037-0000-0000-0000-000000000001', 2.300, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7b6f-a5fb-3ae407fb97d1', '00000037-0000-0000-0000-000000000001', 2.275, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7f40-9338-829c643db215', '00000037-0000-0000-0000-000000000001', 2.150, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7c14-b910-8147386d979d', '00000037-0000-0000-0000-000000000001', 2.125, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7f76-9fa7-65fc3b9e0828', '00000037-0000-0000-0000-000000000001', 1.850, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-77cb-88cb-adbbe877fe15', '00000037-0000-0000-0000-000000000001', 1.900, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7120-97ed-6bb7e7d9bc40', '00000037-0000-0000-0000-000000000001', 1.850, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7482-87e8-d266e660d9eb', '00000037-0000-0000-0000-000000000001', 2.125, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-724e-8e74-dabac2c022a5', '00000037-0000-0000-0000-000000000001', 2.225, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-77ff-ad4b-12adf19fdb5d', '00000037-0000-0000-0000-000000000001', 2.200, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7285-87ff-3c59e4531b1f', '00000037-0000-0000-0000-000000000001', 2.075, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-76f7-859a-2f8e8fea8c3f', '00000037-0000-0000-0000-000000000001', 2.175, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-795e-a811-1902ae4dbd61', '00000037-0000-0000-0000-000000000001', 2.075, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7aea-871d-fce18107e33f', '00000037-0000-0000-0000-000000000001', 1.950, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-748b-84ba-ce789c20cff8', '00000037-0000-0000-0000-000000000001', 2.150, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7af9-8866-3e562afa1c24', '00000037-0000-0000-0000-000000000001', 2.275, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-78ef-80f6-4861f5316582', '00000037-0000-0000-0000-000000000001', 2.000, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7d1e-b36c-c7dd6fb9eb00', '00000037-0000-0000-0000-000000000001', 2.250, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7719-9206-e98848a2abab', '00000037-0000-0000-0000-000000000001', 1.975, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7117-88fa-d256b76f0809', '00000037-0000-0000-0000-000000000001', 1.975, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-71b7-86f8-b8ed211a8ad1', '00000037-0000-0000-0000-000000000001', 2.050, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7458-9f2e-720c536c2657', '00000037-0000-0000-0000-000000000001', 2.400, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7656-859c-7a412716a6e6', '00000037-0000-0000-0000-000000000001', 1.925, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7b30-b76e-489011214b02', '00000037-0000-0000-0000-000000000001', 2.025, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7150-9345-4d1677f951e4', '00000037-0000-0000-0000-000000000001', 1.925, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7972-b8b3-e2f9ef6675f3', '00000037-0000-0000-0000-000000000001', 2.100, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-75f8-88d6-c1e7c993b6bf', '00000037-0000-0000-0000-000000000001', 2.375, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-763e-8ca6-412c1ec045d9', '00000037-0000-0000-0000-000000000001', 1.900, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7407-9250-b0add3315959', '00000037-0000-0000-0000-000000000001', 1.800, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-7feb-97f9-e4bf194f5869', '00000037-0000-0000-0000-000000000001', 2.375, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
-INSERT INTO public.shims VALUES ('019cad8f-ac00-770d-8ad6-9a0ce6bae851', '00000037-0000-0000-0000-000000000001', 2.025, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-794e-aab4-237448dba649', '00000037-0000-0000-0000-000000000001', 2.050, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-70da-8463-103c6e2d8244', '00000037-0000-0000-0000-000000000001', 1.875, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7f02-923e-30dc2ce9a75f', '00000037-0000-0000-0000-000000000001', 2.150, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-70b7-9a13-2cd12d1ca2c9', '00000037-0000-0000-0000-000000000001', 2.400, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7f7a-8871-83d87cea5e68', '00000037-0000-0000-0000-000000000001', 2.025, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7c43-b092-4105e24ee0e9', '00000037-0000-0000-0000-000000000001', 2.200, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7dda-8ce6-d493185850c3', '00000037-0000-0000-0000-000000000001', 1.850, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-72b0-9f26-581812bc0dd8', '00000037-0000-0000-0000-000000000001', 2.200, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7411-ae2c-37a413b45633', '00000037-0000-0000-0000-000000000001', 1.800, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7f47-a9dd-390e40991597', '00000037-0000-0000-0000-000000000001', 2.025, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7564-9c4c-1cab0cf0901b', '00000037-0000-0000-0000-000000000001', 1.900, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-74ee-9d72-353fe0098c83', '00000037-0000-0000-0000-000000000001', 2.225, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7cb3-a85b-cbda6a92b56c', '00000037-0000-0000-0000-000000000001', 2.000, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7f88-9366-70f0386eecd0', '00000037-0000-0000-0000-000000000001', 1.825, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7cc1-bcca-58f8ba6b1f0f', '00000037-0000-0000-0000-000000000001', 2.275, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7cd2-b72f-43ef1e3e4478', '00000037-0000-0000-0000-000000000001', 2.175, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7d07-a33b-8285f649f259', '00000037-0000-0000-0000-000000000001', 1.825, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7817-ae39-23ac50e8c5d3', '00000037-0000-0000-0000-000000000001', 1.925, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7a27-9eff-eeaf93a69893', '00000037-0000-0000-0000-000000000001', 2.125, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7f7b-8086-45465b430739', '00000037-0000-0000-0000-000000000001', 1.925, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-74a0-817b-0a2603ee4745', '00000037-0000-0000-0000-000000000001', 2.075, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-70be-933c-9843704424e3', '00000037-0000-0000-0000-000000000001', 2.300, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-70f9-bcc7-6b99cc71bbc4', '00000037-0000-0000-0000-000000000001', 1.975, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7723-a9b2-c484c4ddc027', '00000037-0000-0000-0000-000000000001', 2.325, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-75a1-9664-5bbdd406b8b9', '00000037-0000-0000-0000-000000000001', 1.975, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-79e7-950b-955fbb011368', '00000037-0000-0000-0000-000000000001', 2.325, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-721e-aed5-43d6da8614eb', '00000037-0000-0000-0000-000000000001', 2.100, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7c65-9884-9cf10e84c74d', '00000037-0000-0000-0000-000000000001', 2.250, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-77e0-8cb2-97dcb91d8a6d', '00000037-0000-0000-0000-000000000001', 2.375, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-71c2-9b28-163c5d8e906b', '00000037-0000-0000-0000-000000000001', 1.950, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7118-a771-14a162aa7337', '00000037-0000-0000-0000-000000000001', 2.275, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-78fc-93b1-b0388d08cd46', '00000037-0000-0000-0000-000000000001', 2.000, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7fba-986c-bb052f6fd90a', '00000037-0000-0000-0000-000000000001', 2.400, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7c53-8dbb-6ac1294103de', '00000037-0000-0000-0000-000000000001', 2.250, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7be5-bf20-42ebc17dbf71', '00000037-0000-0000-0000-000000000001', 2.350, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-72eb-928d-d4bd53b32e0b', '00000037-0000-0000-0000-000000000001', 1.950, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-74a7-bbba-c88dd2190a79', '00000037-0000-0000-0000-000000000001', 2.100, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7e77-bbfa-6ce6e8a8a964', '00000037-0000-0000-0000-000000000001', 2.125, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7857-9fa6-4db2b305a455', '00000037-0000-0000-0000-000000000001', 2.150, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-749c-99e1-4f5b086130c6', '00000037-0000-0000-0000-000000000001', 2.050, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-702a-8519-8f99d82c780a', '00000037-0000-0000-0000-000000000001', 2.075, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-77eb-8081-b816d98e7804', '00000037-0000-0000-0000-000000000001', 2.300, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7bb8-9293-50d51976e583', '00000037-0000-0000-0000-000000000001', 1.800, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7ac5-ac84-f6878898938e', '00000037-0000-0000-0000-000000000001', 2.350, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7159-8ca3-dadc3137b36b', '00000037-0000-0000-0000-000000000001', 2.175, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7ccc-bc74-d6ceb4b9366c', '00000037-0000-0000-0000-000000000001', 1.900, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-717d-a13e-0d20002a1a53', '00000037-0000-0000-0000-000000000001', 1.850, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-737b-80a0-5f919fa357d3', '00000037-0000-0000-0000-000000000001', 2.225, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-70f7-b5a0-80346d4893cd', '00000037-0000-0000-0000-000000000001', 1.875, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
+INSERT INTO public.shims VALUES ('019cad8f-ac00-7baa-ab2c-9552ef77d26b', '00000037-0000-0000-0000-000000000001', 2.375, NULL, 'new', NULL, '00000029-0000-0000-0000-000000000001', NULL, NULL, NULL, NULL);
 
 
 --
 -- Data for Name: sign_offs; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.sign_offs VALUES (1001, '019cad8f-ac00-7224-9aa5-3dfee574845f', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL);
+INSERT INTO public.sign_offs VALUES (1001, '019cad8f-ac00-77a5-a124-f559d1bea8f9', '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL);
 
 
 --
@@ -3524,36 +3681,36 @@ INSERT INTO public.sign_offs VALUES (1001, '019cad8f-ac00-7224-9aa5-3dfee574845f
 -- Data for Name: stock_balances; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.stock_balances VALUES ('a5ac7532-a3fd-4244-b71a-cd162bcf2b78', '00000033-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('4c18667a-64f7-4235-9f03-6ebb3a39500c', '00000034-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 8.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('9b3009b2-a406-499c-9c19-47a540e145e6', '00000032-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 9.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('28957e64-6af7-4cba-8c95-6e9067f18bc3', '00000035-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('37b77fd3-924a-4498-a33a-098e32868b02', '00000036-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 16800.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('13b8e29c-1c2f-45e7-b80e-11442335b8f6', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('431180b5-e502-4faf-a580-1b6a9eefa614', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('b3bfaae8-192d-4236-8bf0-81d97143992b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('f29cb136-49e8-4f89-b4fb-6bb38f2e4f7e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('75b28c08-3c9c-453e-b620-161983506b00', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('23377d14-3bd2-4d53-a844-a6437403bee5', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('fc77335f-45de-47b6-8fcd-91a5cb0c9090', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('120a28fc-4c7b-4f40-93b4-022f1da25e1b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('fff5c354-1fab-4358-af32-9096d0a04b2f', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('3442fb7c-400a-4c04-8005-9eacca6eeb8d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('dd2025a5-0020-4d9a-b8f7-9b34ce020861', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('9907a454-cc64-4de1-a971-04d9530feea4', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('94b8c794-eebc-419a-a225-516de4d478a6', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('3312be02-cf65-457d-9c16-4e5c3c521376', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('96c056d0-cf84-405f-8e1f-7f53102a8f88', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('0e241c0a-c557-47c1-bd2b-b884b88a5595', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('44d5776c-0346-4e22-8ae4-798904b6cab3', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('7db25edb-8a3d-493f-979c-cc288b7133cb', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('fb285bcc-4009-4da2-bf8d-8ecf87d06db9', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('9d257e11-0833-47cc-9867-8cf326d18509', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('0b13c7b9-b780-47b2-9c3c-e1d831b67a36', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('589eceb9-379c-4552-a6a1-0236b32cda09', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('8cec10dc-03f7-4c92-a1d0-a8da7a1b8470', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('72f189b9-4a9b-4386-acb5-83ed65d01db7', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 2.0000, 0.0000, NULL);
-INSERT INTO public.stock_balances VALUES ('c9e6e4f5-6fee-49a1-8aff-52873ab345e9', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('431a34eb-4f56-4c50-8fc5-fb6ba18fce5c', '00000033-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('fab8e25c-fc1f-4e58-8209-ba5e326b4a73', '00000034-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 8.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('e0128747-45e1-47f7-9a48-c7f4c052f9df', '00000036-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 16800.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('943cde8a-57a2-4c72-b70a-8e5856e4a130', '00000035-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('62699dd3-f3f6-4346-bbf0-080c579a8301', '00000032-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 9.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('3f399130-9838-4750-a1a2-8d185ed7b052', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('46376fee-4084-482d-b952-e3c7c5cb4839', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('fc043d51-fdad-4f7d-901b-66276ea147fb', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('82009c12-6475-41ae-9c4d-8e2909793d1f', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('839fb7eb-9155-4512-a00b-f2f805f84318', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('8e6d5a48-6b58-4b9c-8b61-1157cf98bfeb', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('c54f5a11-56f2-40ff-bc6e-a4a3c1b61c9f', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('509efd95-634e-4bb1-8dfc-2ddc7d495629', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('469fcfdd-a115-462c-bbee-82bf548be0f4', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('01127b24-bce7-49ba-bd82-44fcd5a8dcbc', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('da118434-0644-4208-a34a-cb736be28585', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('889e44c3-a605-4553-898f-a2bb88f94993', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('e9e8a13a-1518-4c1c-9c0f-2c05daaa69a3', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('ab83a5ab-2722-4eb5-b527-d94c1b515397', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('5dd40f02-1fe2-461b-add3-b24208cc6378', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('a7694495-e6f6-44f5-aa0a-e3bf8693ea89', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('97774c66-2214-4a75-b942-8061fcc9cec7', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('e68ecd3c-0376-4407-afa4-4377d0bcba7b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('5561ec9f-ae54-4b73-b606-513558879041', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('33593386-5523-47c5-bf9d-4b8f7dba6f73', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('d7990ded-5e45-40b4-95bf-e73154c45885', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('b3b09f35-8783-4c56-a700-8ac8296cb447', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('414bc209-de07-4a06-96a5-dff49600c214', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('4b9ab78c-794a-4796-81e9-3c33ec702d5f', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 2.0000, 0.0000, NULL);
+INSERT INTO public.stock_balances VALUES ('e13e5506-9f92-4d66-b3f6-6b381f832c3b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 2.0000, 0.0000, NULL);
 
 
 --
@@ -3583,59 +3740,59 @@ INSERT INTO public.stock_movements VALUES ('00000beb-0000-0000-0000-000000000001
 INSERT INTO public.stock_movements VALUES ('00000bec-0000-0000-0000-000000000001', '00000034-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'received', 8.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
 INSERT INTO public.stock_movements VALUES ('00000bed-0000-0000-0000-000000000001', '00000035-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'received', 3.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
 INSERT INTO public.stock_movements VALUES ('00000bee-0000-0000-0000-000000000001', '00000036-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'received', 20000.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7079-9284-eb3630e9aa03', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7195-84e6-1021ffad8b0b', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7094-ad35-b58bd8682a5f', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-757e-be61-231e527e5da1', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7113-ba0f-d117e2b1d670', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-77f1-b802-776aace2c6c0', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7118-b5a2-d887d4411ca3', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7ad7-8cf0-a4411ae4f5d5', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-716d-b710-f067ef1607ac', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7d71-81f9-4ed6747cf30f', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7262-9b62-94e94a1ed49e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-79d5-b8f6-f1c699c25516', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-727c-8498-6144f72c0f6b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-75f1-b41b-2fce67b0a816', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-730c-9a2f-6ea2757eccbd', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7d78-a5e8-cbf6e598cd3b', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7358-b94e-80ae1a5148bb', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-743a-8e8d-bd016f5c9e5b', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-73de-bca1-2807289324ad', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-79f8-8b57-a7dd3b2c4c4d', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-73e2-aaa2-099d1e89a83a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-700d-8659-181bb3257b30', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-746f-b252-e3d2e9f02e50', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-798d-866a-d999644666c5', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-74b8-aa15-fc47f9adf8f6', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-72b3-ae19-155fee0224a7', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-74f9-af5f-2e399ec9650a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7318-a391-24f4c71ac21d', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7510-8202-12ab80b606de', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-75b6-aad8-57d44df2fb16', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7576-a991-74a6c45b3d18', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-734d-8835-3b8d22fc4eba', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7597-bb67-17016e20b825', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f23-8d9e-837f48ac0853', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-759e-bdbb-77daca7eea98', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-722a-8792-2e27ce62a33a', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-75c7-9257-e9e8f2fb70f1', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f8b-8b37-cd40fb3e2826', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7624-a8ea-36a1f02d13f1', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-79f1-8e47-064018c8da78', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-763d-9494-f64ac2960b3d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7b6f-a5fb-3ae407fb97d1', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-766c-b46c-fb79d211c8bb', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f40-9338-829c643db215', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-76b7-b3ac-aa597f6df6c1', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7c14-b910-8147386d979d', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-76f5-bf89-31257461b7fe', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f76-9fa7-65fc3b9e0828', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7702-b3ba-2d368d6c83b8', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-77cb-88cb-adbbe877fe15', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7735-8ae5-4b5527f0b489', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7120-97ed-6bb7e7d9bc40', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-775c-b2e2-95f879b35546', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7482-87e8-d266e660d9eb', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-776b-ad94-9695a39adb04', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-724e-8e74-dabac2c022a5', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-77c2-a705-f8e92d9adabb', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-77ff-ad4b-12adf19fdb5d', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-77cd-a6c9-7058257298b0', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7285-87ff-3c59e4531b1f', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-77ed-8f8a-e35485bd86b0', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-76f7-859a-2f8e8fea8c3f', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7816-8a5d-a7856f503032', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-795e-a811-1902ae4dbd61', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-782a-9409-c52b184e770b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7aea-871d-fce18107e33f', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7892-8819-22db8b157a8e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-748b-84ba-ce789c20cff8', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-78fe-854e-61e719dea2c2', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7af9-8866-3e562afa1c24', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7a52-8578-044101eef84b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-78ef-80f6-4861f5316582', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7a5d-b108-c6c7d6188f49', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7d1e-b36c-c7dd6fb9eb00', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7a81-9425-0ff23ee890bf', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7719-9206-e98848a2abab', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7a9c-bfa5-f5510007a663', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7117-88fa-d256b76f0809', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ace-93fd-c588b654ebd2', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-71b7-86f8-b8ed211a8ad1', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7b16-996a-b48b79797506', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7458-9f2e-720c536c2657', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ba8-98c8-fe6ecf085de0', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7656-859c-7a412716a6e6', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7c3e-9b5c-0c5822f6fc8a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7b30-b76e-489011214b02', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7c51-97e7-f5562d1ad2d3', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7150-9345-4d1677f951e4', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7c88-adf1-d84cada0d0b8', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7972-b8b3-e2f9ef6675f3', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7cf7-b60a-7f7673351f1c', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-75f8-88d6-c1e7c993b6bf', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7dba-b335-3c1a96532778', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-763e-8ca6-412c1ec045d9', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7de3-b105-96dea2401da0', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7407-9250-b0add3315959', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7e17-8c80-7660d2b1865b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7feb-97f9-e4bf194f5869', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7f3c-bc7d-ccb1fc24aadd', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-770d-8ad6-9a0ce6bae851', NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7c5d-b169-6d6163276407', '00000032-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -1.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7df0-a569-8b16353e0e49', '00000035-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -1.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
-INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7fcd-994c-da2346c6d5d6', '00000036-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -3200.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7002-b34b-14f730e3febd', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-794e-aab4-237448dba649', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7027-a2af-966871b4a4b4', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-70da-8463-103c6e2d8244', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7035-970b-7dc94bdd779e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f02-923e-30dc2ce9a75f', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7058-a960-de31ecfc52eb', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-70b7-9a13-2cd12d1ca2c9', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7078-a141-32be319289ea', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f7a-8871-83d87cea5e68', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7093-b149-c25a62bc6383', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7c43-b092-4105e24ee0e9', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-710a-a634-a77157eac1b6', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7dda-8ce6-d493185850c3', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-71a4-99fb-5dc9f28aa2e5', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.200, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-72b0-9f26-581812bc0dd8', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-71dd-96a2-5750ed4a589d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7411-ae2c-37a413b45633', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-724b-81d5-678464e26741', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.025, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f47-a9dd-390e40991597', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-730d-b99e-a292b3c935c3', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7564-9c4c-1cab0cf0901b', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7480-aa56-adaed891eb06', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-74ee-9d72-353fe0098c83', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-74c5-a938-20828a60028a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7cb3-a85b-cbda6a92b56c', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7532-96f1-e6b11c3396a3', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f88-9366-70f0386eecd0', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-755c-861a-fdd428fac747', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7cc1-bcca-58f8ba6b1f0f', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7567-8c68-51eb08817d28', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7cd2-b72f-43ef1e3e4478', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-75a0-8e99-c73363a0869f', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.825, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7d07-a33b-8285f649f259', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7679-8a6d-9c755de9b274', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7817-ae39-23ac50e8c5d3', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7734-bcca-2556de415c5c', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7a27-9eff-eeaf93a69893', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7793-a7a5-1571c1925d2f', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.925, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7f7b-8086-45465b430739', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-77c0-8460-2364f804691d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-74a0-817b-0a2603ee4745', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7807-b034-c77e12daec48', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-70be-933c-9843704424e3', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7816-8033-a230c0977d63', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-70f9-bcc7-6b99cc71bbc4', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-782d-bee2-d4ec111d4ae2', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7723-a9b2-c484c4ddc027', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7837-a005-a9f72f10998d', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.975, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-75a1-9664-5bbdd406b8b9', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7846-9061-53b9717df099', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.325, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-79e7-950b-955fbb011368', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-789d-a294-07b880a22a5a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-721e-aed5-43d6da8614eb', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-78a5-8484-25fcee18a47f', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7c65-9884-9cf10e84c74d', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-78de-b8f6-08c73474b85b', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-77e0-8cb2-97dcb91d8a6d', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-78f4-9826-2af3511d39e6', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-71c2-9b28-163c5d8e906b', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-792e-9a0c-ebf2197159db', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.275, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7118-a771-14a162aa7337', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7981-89a0-d3b44a048845', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.000, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-78fc-93b1-b0388d08cd46', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7996-ba4f-6dd0dbcb8794', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.400, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7fba-986c-bb052f6fd90a', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7a65-872f-cb6bfd4aa6a3', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.250, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7c53-8dbb-6ac1294103de', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7a99-8d18-622ad73c417e', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7be5-bf20-42ebc17dbf71', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7a9c-84e7-8eb25aa6bda1', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.950, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-72eb-928d-d4bd53b32e0b', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7aad-ae47-1b608c3490bd', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.100, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-74a7-bbba-c88dd2190a79', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7b6e-ad58-1c1fcb1a74ce', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.125, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7e77-bbfa-6ce6e8a8a964', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7b7a-abfa-23ad4fc719b8', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.150, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7857-9fa6-4db2b305a455', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ba0-8354-0690eac81042', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.050, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-749c-99e1-4f5b086130c6', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7c81-bc47-5c4e17bf8736', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.075, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-702a-8519-8f99d82c780a', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7caf-b3db-529800cd353c', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.300, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-77eb-8081-b816d98e7804', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7d4b-9d11-86b50ea329a9', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.800, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7bb8-9293-50d51976e583', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7d63-8a40-db36fc636e1a', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.350, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7ac5-ac84-f6878898938e', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7e88-b624-ab6f4eafa7d9', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.175, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7159-8ca3-dadc3137b36b', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ea1-9675-b2172f9807c9', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.900, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7ccc-bc74-d6ceb4b9366c', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ebd-826e-5d0f17063bd5', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.850, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-717d-a13e-0d20002a1a53', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ede-af43-48d0a8cf1f67', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.225, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-737b-80a0-5f919fa357d3', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7ef7-98ab-2aaa740390c2', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 1.875, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-70f7-b5a0-80346d4893cd', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7f27-9337-d78353e4e6f1', '00000037-0000-0000-0000-000000000001', '00000029-0000-0000-0000-000000000001', 2.375, 'new', 'received', 1.0000, 0.0000, NULL, '00000003-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, '019cad8f-ac00-7baa-ab2c-9552ef77d26b', NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-75f8-aa72-1c842b2994be', '00000036-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -3200.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7824-bca5-69440651ce86', '00000035-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -1.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO public.stock_movements VALUES ('019cad8f-ac00-7f39-988d-f58efefbf55a', '00000032-0000-0000-0000-000000000001', '00000028-0000-0000-0000-000000000001', NULL, 'new', 'issued', -1.0000, 0.0000, 1001, '00000002-0000-0000-0000-000000000001', '2026-03-02 08:00:00+00', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
 
 
 --
@@ -3650,15 +3807,15 @@ INSERT INTO public.storage_places VALUES ('00000029-0000-0000-0000-000000000001'
 -- Data for Name: stored_answers; Type: TABLE DATA; Schema: public; Owner: -
 --
 
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'TickFastener', 'test-63732694-2', '\x99f9fd7ebf0fcbee3e5eb72d40e49b8afabd7d6bfcea4d2f75d493e8342daf39', '{"state": "tightened", "tickId": "019cad8f-ac00-7301-b504-7a54becf2766", "dialled": "24 N.m", "fastenerCode": "drain-plug", "notTightened": 1}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'TickFastener', 'test-63732694-3', '\xf5b3824a675e544f602146e94709633e39e2eb42a571dff927c81a25196bbf41', '{"state": "tightened", "tickId": "019cad8f-ac00-78bc-a8f8-650c120263b0", "dialled": "10 N.m", "fastenerCode": "cover-bolt", "notTightened": 0}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'InspectSeals', 'test-63732694-4', '\x439cd29d4d8e45fdef565be78dca78c6c258829a69026fffe2c8bf17b9e81942', '{"seals": [{"name": "Head cover gasket", "unit": "piece", "place": "Head cover", "policy": "inspectAndReuse", "allowed": null, "earlier": [], "partCode": "cover-gasket", "quantity": 1, "placeCode": "head-cover", "inspection": {"at": "2026-03-02T08:00:00Z", "by": "Tek Nician", "taken": 0.0000, "remark": null, "verdict": "fit"}}, {"name": "Plug well O-ring", "unit": "piece", "place": "Head cover", "policy": "replaceIfDamaged", "allowed": null, "earlier": [], "partCode": "plug-well-o-ring", "quantity": 2, "placeCode": "head-cover", "inspection": null}], "state": "checkedIn", "notInspected": 0, "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-63732694-5', '\x397a0729113749035179b0d27c2416fe0b66214faf7b33c00316508baeac1b29', '{"open": ["hot-oil", "used-oil", "cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-63732694-6', '\xab32fb2b4c85b124bcaeb5a715d932877640b12eaefb45ff80a3b9775ea4acbf', '{"open": ["used-oil", "cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-63732694-7', '\x18e02172445ff9469f56ceee3b3b892c404a82d5108e080b25972a7f65a043e3', '{"open": ["cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-63732694-8', '\x215c6f38f14e2930aa1d86447c1cf10a901a27b1c204c34c72e755bdad6a991a', '{"open": ["turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-63732694-9', '\xababfee56e458e3d1b839947e70c1401d71ee08834ceb5ca82407bc99acdac12', '{"open": [], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
-INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'SignOffCard', 'test-63732694-10', '\x174df36b460ad49e76e763b905dace0c74d0b1a94f397bb06e90ef3b884c648a', '{"signedAt": "2026-03-02T08:00:00Z", "doneItems": ["oil-and-filter", "valve-clearance-check"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'TickFastener', 'test-15618135-2', '\x99f9fd7ebf0fcbee3e5eb72d40e49b8afabd7d6bfcea4d2f75d493e8342daf39', '{"state": "tightened", "tickId": "019cad8f-ac00-79df-9b51-21bb307e820f", "dialled": "24 N.m", "fastenerCode": "drain-plug", "notTightened": 1}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'TickFastener', 'test-15618135-3', '\xf5b3824a675e544f602146e94709633e39e2eb42a571dff927c81a25196bbf41', '{"state": "tightened", "tickId": "019cad8f-ac00-7e7c-b3b9-d39bdbb3e12b", "dialled": "10 N.m", "fastenerCode": "cover-bolt", "notTightened": 0}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'InspectSeals', 'test-15618135-4', '\x439cd29d4d8e45fdef565be78dca78c6c258829a69026fffe2c8bf17b9e81942', '{"seals": [{"name": "Head cover gasket", "unit": "piece", "place": "Head cover", "policy": "inspectAndReuse", "allowed": null, "earlier": [], "partCode": "cover-gasket", "quantity": 1, "placeCode": "head-cover", "inspection": {"at": "2026-03-02T08:00:00Z", "by": "Tek Nician", "taken": 0.0000, "remark": null, "verdict": "fit"}}, {"name": "Plug well O-ring", "unit": "piece", "place": "Head cover", "policy": "replaceIfDamaged", "allowed": null, "earlier": [], "partCode": "plug-well-o-ring", "quantity": 2, "placeCode": "head-cover", "inspection": null}], "state": "checkedIn", "notInspected": 0, "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-15618135-5', '\x397a0729113749035179b0d27c2416fe0b66214faf7b33c00316508baeac1b29', '{"open": ["hot-oil", "used-oil", "cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-15618135-6', '\xab32fb2b4c85b124bcaeb5a715d932877640b12eaefb45ff80a3b9775ea4acbf', '{"open": ["used-oil", "cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-15618135-7', '\x18e02172445ff9469f56ceee3b3b892c404a82d5108e080b25972a7f65a043e3', '{"open": ["cam-chain-taut", "turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-15618135-8', '\x215c6f38f14e2930aa1d86447c1cf10a901a27b1c204c34c72e755bdad6a991a', '{"open": ["turn-by-hand"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'AcknowledgeCautions', 'test-15618135-9', '\xababfee56e458e3d1b839947e70c1401d71ee08834ceb5ca82407bc99acdac12', '{"open": [], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
+INSERT INTO public.stored_answers VALUES ('00000002-0000-0000-0000-000000000001', 'SignOffCard', 'test-15618135-10', '\x174df36b460ad49e76e763b905dace0c74d0b1a94f397bb06e90ef3b884c648a', '{"signedAt": "2026-03-02T08:00:00Z", "doneItems": ["oil-and-filter", "valve-clearance-check"], "jobCardNumber": 1001}', '2026-03-02 08:00:00+00');
 
 
 --
@@ -3878,6 +4035,14 @@ ALTER TABLE ONLY public.accounts
 
 
 --
+-- Name: arrival_notes pk_arrival_notes; Type: CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.arrival_notes
+    ADD CONSTRAINT pk_arrival_notes PRIMARY KEY (id);
+
+
+--
 -- Name: as_left_marks pk_as_left_marks; Type: CONSTRAINT; Schema: public; Owner: -
 --
 
@@ -4022,6 +4187,14 @@ ALTER TABLE ONLY public.clearance_readings
 
 
 --
+-- Name: comebacks pk_comebacks; Type: CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.comebacks
+    ADD CONSTRAINT pk_comebacks PRIMARY KEY (job_card_number);
+
+
+--
 -- Name: consents pk_consents; Type: CONSTRAINT; Schema: public; Owner: -
 --
 
@@ -4051,6 +4224,14 @@ ALTER TABLE ONLY public.count_explanations
 
 ALTER TABLE ONLY public.count_taps
     ADD CONSTRAINT pk_count_taps PRIMARY KEY (id);
+
+
+--
+-- Name: cylinder_tests pk_cylinder_tests; Type: CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.cylinder_tests
+    ADD CONSTRAINT pk_cylinder_tests PRIMARY KEY (id);
 
 
 --
@@ -4486,6 +4667,14 @@ ALTER TABLE ONLY public.planned_phases
 
 
 --
+-- Name: plug_checks pk_plug_checks; Type: CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.plug_checks
+    ADD CONSTRAINT pk_plug_checks PRIMARY KEY (id);
+
+
+--
 -- Name: position_confirmations pk_position_confirmations; Type: CONSTRAINT; Schema: public; Owner: -
 --
 
@@ -4873,6 +5062,41 @@ CREATE INDEX ix_account_roles_role_id ON public.account_roles USING btree (role_
 --
 
 CREATE INDEX ix_accounts_person_id ON public.accounts USING btree (person_id);
+
+
+--
+-- Name: ix_arrival_notes_job_card_number; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_arrival_notes_job_card_number ON public.arrival_notes USING btree (job_card_number);
+
+
+--
+-- Name: ix_arrival_notes_noted_by; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_arrival_notes_noted_by ON public.arrival_notes USING btree (noted_by);
+
+
+--
+-- Name: ix_arrival_notes_reason_remark_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_arrival_notes_reason_remark_id ON public.arrival_notes USING btree (reason_remark_id);
+
+
+--
+-- Name: ix_arrival_notes_supersedes_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE UNIQUE INDEX ix_arrival_notes_supersedes_id ON public.arrival_notes USING btree (supersedes_id);
+
+
+--
+-- Name: ix_arrival_notes_words_remark_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_arrival_notes_words_remark_id ON public.arrival_notes USING btree (words_remark_id);
 
 
 --
@@ -5303,6 +5527,27 @@ CREATE UNIQUE INDEX ix_clearance_readings_supersedes_id ON public.clearance_read
 
 
 --
+-- Name: ix_comebacks_entered_by; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_comebacks_entered_by ON public.comebacks USING btree (entered_by);
+
+
+--
+-- Name: ix_comebacks_of_job_card_number; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_comebacks_of_job_card_number ON public.comebacks USING btree (of_job_card_number);
+
+
+--
+-- Name: ix_comebacks_reason_remark_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_comebacks_reason_remark_id ON public.comebacks USING btree (reason_remark_id);
+
+
+--
 -- Name: ix_consents_entered_by; Type: INDEX; Schema: public; Owner: -
 --
 
@@ -5398,6 +5643,62 @@ CREATE INDEX ix_count_taps_counted_by ON public.count_taps USING btree (counted_
 --
 
 CREATE INDEX ix_count_taps_job_card_number_thing_code ON public.count_taps USING btree (job_card_number, thing_code);
+
+
+--
+-- Name: ix_cylinder_tests_engine_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_cylinder_tests_engine_id ON public.cylinder_tests USING btree (engine_id);
+
+
+--
+-- Name: ix_cylinder_tests_entered_by; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_cylinder_tests_entered_by ON public.cylinder_tests USING btree (entered_by);
+
+
+--
+-- Name: ix_cylinder_tests_instrument_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_cylinder_tests_instrument_id ON public.cylinder_tests USING btree (instrument_id);
+
+
+--
+-- Name: ix_cylinder_tests_job_card_number_cylinder_method_stage_attempt; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE UNIQUE INDEX ix_cylinder_tests_job_card_number_cylinder_method_stage_attempt ON public.cylinder_tests USING btree (job_card_number, cylinder, method, stage, attempt);
+
+
+--
+-- Name: ix_cylinder_tests_measured_by; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_cylinder_tests_measured_by ON public.cylinder_tests USING btree (measured_by);
+
+
+--
+-- Name: ix_cylinder_tests_odometer_reading_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_cylinder_tests_odometer_reading_id ON public.cylinder_tests USING btree (odometer_reading_id);
+
+
+--
+-- Name: ix_cylinder_tests_reason_remark_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_cylinder_tests_reason_remark_id ON public.cylinder_tests USING btree (reason_remark_id);
+
+
+--
+-- Name: ix_cylinder_tests_supersedes_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE UNIQUE INDEX ix_cylinder_tests_supersedes_id ON public.cylinder_tests USING btree (supersedes_id);
 
 
 --
@@ -6374,6 +6675,62 @@ CREATE INDEX ix_planned_phases_span ON public.planned_phases USING gist (span);
 
 
 --
+-- Name: ix_plug_checks_checked_by; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_plug_checks_checked_by ON public.plug_checks USING btree (checked_by);
+
+
+--
+-- Name: ix_plug_checks_engine_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_plug_checks_engine_id ON public.plug_checks USING btree (engine_id);
+
+
+--
+-- Name: ix_plug_checks_entered_by; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_plug_checks_entered_by ON public.plug_checks USING btree (entered_by);
+
+
+--
+-- Name: ix_plug_checks_instrument_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_plug_checks_instrument_id ON public.plug_checks USING btree (instrument_id);
+
+
+--
+-- Name: ix_plug_checks_job_card_number_cylinder_plug_attempt; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE UNIQUE INDEX ix_plug_checks_job_card_number_cylinder_plug_attempt ON public.plug_checks USING btree (job_card_number, cylinder, plug, attempt);
+
+
+--
+-- Name: ix_plug_checks_odometer_reading_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_plug_checks_odometer_reading_id ON public.plug_checks USING btree (odometer_reading_id);
+
+
+--
+-- Name: ix_plug_checks_reason_remark_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE INDEX ix_plug_checks_reason_remark_id ON public.plug_checks USING btree (reason_remark_id);
+
+
+--
+-- Name: ix_plug_checks_supersedes_id; Type: INDEX; Schema: public; Owner: -
+--
+
+CREATE UNIQUE INDEX ix_plug_checks_supersedes_id ON public.plug_checks USING btree (supersedes_id);
+
+
+--
 -- Name: ix_position_confirmations_confirmed_by; Type: INDEX; Schema: public; Owner: -
 --
 
@@ -7144,10 +7501,24 @@ CREATE UNIQUE INDEX ix_wrench_adapters_name ON public.wrench_adapters USING btre
 
 
 --
+-- Name: comebacks a_refuse_comeback; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER a_refuse_comeback BEFORE INSERT ON public.comebacks FOR EACH ROW EXECUTE FUNCTION public.refuse_comeback();
+
+
+--
 -- Name: stock_movements a_refuse_gone; Type: TRIGGER; Schema: public; Owner: -
 --
 
 CREATE TRIGGER a_refuse_gone BEFORE INSERT ON public.stock_movements FOR EACH ROW WHEN (((new.on_hand_change > (0)::numeric) OR (new.reserved_change > (0)::numeric))) EXECUTE FUNCTION public.refuse_stock_of_what_is_gone();
+
+
+--
+-- Name: arrival_notes append_only; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.arrival_notes FOR EACH ROW EXECUTE FUNCTION public.refuse_change();
 
 
 --
@@ -7249,6 +7620,13 @@ CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.clearance_readings 
 
 
 --
+-- Name: comebacks append_only; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.comebacks FOR EACH ROW EXECUTE FUNCTION public.refuse_change();
+
+
+--
 -- Name: contacts append_only; Type: TRIGGER; Schema: public; Owner: -
 --
 
@@ -7267,6 +7645,13 @@ CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.count_explanations 
 --
 
 CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.count_taps FOR EACH ROW EXECUTE FUNCTION public.refuse_change();
+
+
+--
+-- Name: cylinder_tests append_only; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.cylinder_tests FOR EACH ROW EXECUTE FUNCTION public.refuse_change();
 
 
 --
@@ -7424,6 +7809,13 @@ CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.phase_starts FOR EA
 
 
 --
+-- Name: plug_checks append_only; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.plug_checks FOR EACH ROW EXECUTE FUNCTION public.refuse_change();
+
+
+--
 -- Name: position_confirmations append_only; Type: TRIGGER; Schema: public; Owner: -
 --
 
@@ -7519,6 +7911,13 @@ CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.valve_events FOR EA
 --
 
 CREATE TRIGGER append_only BEFORE DELETE OR UPDATE ON public.visit_rechecks FOR EACH ROW EXECUTE FUNCTION public.refuse_change();
+
+
+--
+-- Name: arrival_notes append_only_truncate; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.arrival_notes FOR EACH STATEMENT EXECUTE FUNCTION public.refuse_change();
 
 
 --
@@ -7620,6 +8019,13 @@ CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.clearance_readings
 
 
 --
+-- Name: comebacks append_only_truncate; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.comebacks FOR EACH STATEMENT EXECUTE FUNCTION public.refuse_change();
+
+
+--
 -- Name: contacts append_only_truncate; Type: TRIGGER; Schema: public; Owner: -
 --
 
@@ -7638,6 +8044,13 @@ CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.count_explanations
 --
 
 CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.count_taps FOR EACH STATEMENT EXECUTE FUNCTION public.refuse_change();
+
+
+--
+-- Name: cylinder_tests append_only_truncate; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.cylinder_tests FOR EACH STATEMENT EXECUTE FUNCTION public.refuse_change();
 
 
 --
@@ -7792,6 +8205,13 @@ CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.part_changes FOR E
 --
 
 CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.phase_starts FOR EACH STATEMENT EXECUTE FUNCTION public.refuse_change();
+
+
+--
+-- Name: plug_checks append_only_truncate; Type: TRIGGER; Schema: public; Owner: -
+--
+
+CREATE TRIGGER append_only_truncate BEFORE TRUNCATE ON public.plug_checks FOR EACH STATEMENT EXECUTE FUNCTION public.refuse_change();
 
 
 --
@@ -8405,6 +8825,46 @@ ALTER TABLE ONLY public.accounts
 
 
 --
+-- Name: arrival_notes fk_arrival_notes_arrival_notes_supersedes_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.arrival_notes
+    ADD CONSTRAINT fk_arrival_notes_arrival_notes_supersedes_id FOREIGN KEY (supersedes_id) REFERENCES public.arrival_notes(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: arrival_notes fk_arrival_notes_job_cards_job_card_number; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.arrival_notes
+    ADD CONSTRAINT fk_arrival_notes_job_cards_job_card_number FOREIGN KEY (job_card_number) REFERENCES public.job_cards(number) ON DELETE RESTRICT;
+
+
+--
+-- Name: arrival_notes fk_arrival_notes_people_noted_by; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.arrival_notes
+    ADD CONSTRAINT fk_arrival_notes_people_noted_by FOREIGN KEY (noted_by) REFERENCES public.people(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: arrival_notes fk_arrival_notes_remarks_reason_remark_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.arrival_notes
+    ADD CONSTRAINT fk_arrival_notes_remarks_reason_remark_id FOREIGN KEY (reason_remark_id) REFERENCES public.remarks(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: arrival_notes fk_arrival_notes_remarks_words_remark_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.arrival_notes
+    ADD CONSTRAINT fk_arrival_notes_remarks_words_remark_id FOREIGN KEY (words_remark_id) REFERENCES public.remarks(id) ON DELETE RESTRICT;
+
+
+--
 -- Name: as_left_marks fk_as_left_marks_engine_models_engine_model_id; Type: FK CONSTRAINT; Schema: public; Owner: -
 --
 
@@ -8909,6 +9369,38 @@ ALTER TABLE ONLY public.clearance_readings
 
 
 --
+-- Name: comebacks fk_comebacks_job_cards_job_card_number; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.comebacks
+    ADD CONSTRAINT fk_comebacks_job_cards_job_card_number FOREIGN KEY (job_card_number) REFERENCES public.job_cards(number) ON DELETE RESTRICT;
+
+
+--
+-- Name: comebacks fk_comebacks_job_cards_of_job_card_number; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.comebacks
+    ADD CONSTRAINT fk_comebacks_job_cards_of_job_card_number FOREIGN KEY (of_job_card_number) REFERENCES public.job_cards(number) ON DELETE RESTRICT;
+
+
+--
+-- Name: comebacks fk_comebacks_people_entered_by; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.comebacks
+    ADD CONSTRAINT fk_comebacks_people_entered_by FOREIGN KEY (entered_by) REFERENCES public.people(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: comebacks fk_comebacks_remarks_reason_remark_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.comebacks
+    ADD CONSTRAINT fk_comebacks_remarks_reason_remark_id FOREIGN KEY (reason_remark_id) REFERENCES public.remarks(id) ON DELETE RESTRICT;
+
+
+--
 -- Name: consents fk_consents_people_entered_by; Type: FK CONSTRAINT; Schema: public; Owner: -
 --
 
@@ -9010,6 +9502,70 @@ ALTER TABLE ONLY public.count_taps
 
 ALTER TABLE ONLY public.count_taps
     ADD CONSTRAINT fk_count_taps_people_counted_by FOREIGN KEY (counted_by) REFERENCES public.people(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: cylinder_tests fk_cylinder_tests_cylinder_tests_supersedes_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.cylinder_tests
+    ADD CONSTRAINT fk_cylinder_tests_cylinder_tests_supersedes_id FOREIGN KEY (supersedes_id) REFERENCES public.cylinder_tests(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: cylinder_tests fk_cylinder_tests_engines_engine_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.cylinder_tests
+    ADD CONSTRAINT fk_cylinder_tests_engines_engine_id FOREIGN KEY (engine_id) REFERENCES public.engines(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: cylinder_tests fk_cylinder_tests_instruments_instrument_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.cylinder_tests
+    ADD CONSTRAINT fk_cylinder_tests_instruments_instrument_id FOREIGN KEY (instrument_id) REFERENCES public.instruments(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: cylinder_tests fk_cylinder_tests_job_cards_job_card_number; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.cylinder_tests
+    ADD CONSTRAINT fk_cylinder_tests_job_cards_job_card_number FOREIGN KEY (job_card_number) REFERENCES public.job_cards(number) ON DELETE RESTRICT;
+
+
+--
+-- Name: cylinder_tests fk_cylinder_tests_odometer_readings_odometer_reading_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.cylinder_tests
+    ADD CONSTRAINT fk_cylinder_tests_odometer_readings_odometer_reading_id FOREIGN KEY (odometer_reading_id) REFERENCES public.odometer_readings(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: cylinder_tests fk_cylinder_tests_people_entered_by; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.cylinder_tests
+    ADD CONSTRAINT fk_cylinder_tests_people_entered_by FOREIGN KEY (entered_by) REFERENCES public.people(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: cylinder_tests fk_cylinder_tests_people_measured_by; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.cylinder_tests
+    ADD CONSTRAINT fk_cylinder_tests_people_measured_by FOREIGN KEY (measured_by) REFERENCES public.people(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: cylinder_tests fk_cylinder_tests_remarks_reason_remark_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.cylinder_tests
+    ADD CONSTRAINT fk_cylinder_tests_remarks_reason_remark_id FOREIGN KEY (reason_remark_id) REFERENCES public.remarks(id) ON DELETE RESTRICT;
 
 
 --
@@ -10013,6 +10569,70 @@ ALTER TABLE ONLY public.planned_phases
 
 
 --
+-- Name: plug_checks fk_plug_checks_engines_engine_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.plug_checks
+    ADD CONSTRAINT fk_plug_checks_engines_engine_id FOREIGN KEY (engine_id) REFERENCES public.engines(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: plug_checks fk_plug_checks_instruments_instrument_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.plug_checks
+    ADD CONSTRAINT fk_plug_checks_instruments_instrument_id FOREIGN KEY (instrument_id) REFERENCES public.instruments(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: plug_checks fk_plug_checks_job_cards_job_card_number; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.plug_checks
+    ADD CONSTRAINT fk_plug_checks_job_cards_job_card_number FOREIGN KEY (job_card_number) REFERENCES public.job_cards(number) ON DELETE RESTRICT;
+
+
+--
+-- Name: plug_checks fk_plug_checks_odometer_readings_odometer_reading_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.plug_checks
+    ADD CONSTRAINT fk_plug_checks_odometer_readings_odometer_reading_id FOREIGN KEY (odometer_reading_id) REFERENCES public.odometer_readings(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: plug_checks fk_plug_checks_people_checked_by; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.plug_checks
+    ADD CONSTRAINT fk_plug_checks_people_checked_by FOREIGN KEY (checked_by) REFERENCES public.people(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: plug_checks fk_plug_checks_people_entered_by; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.plug_checks
+    ADD CONSTRAINT fk_plug_checks_people_entered_by FOREIGN KEY (entered_by) REFERENCES public.people(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: plug_checks fk_plug_checks_plug_checks_supersedes_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.plug_checks
+    ADD CONSTRAINT fk_plug_checks_plug_checks_supersedes_id FOREIGN KEY (supersedes_id) REFERENCES public.plug_checks(id) ON DELETE RESTRICT;
+
+
+--
+-- Name: plug_checks fk_plug_checks_remarks_reason_remark_id; Type: FK CONSTRAINT; Schema: public; Owner: -
+--
+
+ALTER TABLE ONLY public.plug_checks
+    ADD CONSTRAINT fk_plug_checks_remarks_reason_remark_id FOREIGN KEY (reason_remark_id) REFERENCES public.remarks(id) ON DELETE RESTRICT;
+
+
+--
 -- Name: position_confirmations fk_position_confirmations_job_cards_job_card_number; Type: FK CONSTRAINT; Schema: public; Owner: -
 --
 
@@ -10924,6 +11544,13 @@ GRANT SELECT,INSERT,DELETE,UPDATE ON TABLE public.accounts TO workshop_service;
 
 
 --
+-- Name: TABLE arrival_notes; Type: ACL; Schema: public; Owner: -
+--
+
+GRANT SELECT,INSERT ON TABLE public.arrival_notes TO workshop_service;
+
+
+--
 -- Name: TABLE as_left_marks; Type: ACL; Schema: public; Owner: -
 --
 
@@ -11057,6 +11684,13 @@ GRANT SELECT,INSERT ON TABLE public.clearance_readings TO workshop_service;
 
 
 --
+-- Name: TABLE comebacks; Type: ACL; Schema: public; Owner: -
+--
+
+GRANT SELECT,INSERT ON TABLE public.comebacks TO workshop_service;
+
+
+--
 -- Name: TABLE consents; Type: ACL; Schema: public; Owner: -
 --
 
@@ -11082,6 +11716,13 @@ GRANT SELECT,INSERT ON TABLE public.count_explanations TO workshop_service;
 --
 
 GRANT SELECT,INSERT ON TABLE public.count_taps TO workshop_service;
+
+
+--
+-- Name: TABLE cylinder_tests; Type: ACL; Schema: public; Owner: -
+--
+
+GRANT SELECT,INSERT ON TABLE public.cylinder_tests TO workshop_service;
 
 
 --
@@ -11481,6 +12122,13 @@ GRANT SELECT,INSERT,DELETE,UPDATE ON TABLE public.photos TO workshop_service;
 --
 
 GRANT SELECT,INSERT,DELETE,UPDATE ON TABLE public.planned_phases TO workshop_service;
+
+
+--
+-- Name: TABLE plug_checks; Type: ACL; Schema: public; Owner: -
+--
+
+GRANT SELECT,INSERT ON TABLE public.plug_checks TO workshop_service;
 
 
 --

@@ -216,6 +216,93 @@ namespace Workshop.Web.Data.Migrations
                     b.ToTable("account_tokens", (string)null);
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Arrivals.ArrivalNote", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("kind");
+
+                    b.Property<Instant>("NotedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("noted_at");
+
+                    b.Property<Guid>("NotedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("noted_by");
+
+                    b.Property<Guid?>("ReasonRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("reason_remark_id");
+
+                    b.Property<string>("Stage")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("stage");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("state");
+
+                    b.Property<bool>("Struck")
+                        .HasColumnType("boolean")
+                        .HasColumnName("struck");
+
+                    b.Property<string>("Subject")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("subject");
+
+                    b.Property<Guid?>("SupersedesId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("supersedes_id");
+
+                    b.Property<Guid?>("WordsRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("words_remark_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_arrival_notes");
+
+                    b.HasIndex("JobCardNumber")
+                        .HasDatabaseName("ix_arrival_notes_job_card_number");
+
+                    b.HasIndex("NotedBy")
+                        .HasDatabaseName("ix_arrival_notes_noted_by");
+
+                    b.HasIndex("ReasonRemarkId")
+                        .HasDatabaseName("ix_arrival_notes_reason_remark_id");
+
+                    b.HasIndex("SupersedesId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_arrival_notes_supersedes_id");
+
+                    b.HasIndex("WordsRemarkId")
+                        .HasDatabaseName("ix_arrival_notes_words_remark_id");
+
+                    b.ToTable("arrival_notes", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_arrival_notes_reason", "supersedes_id is null or reason_remark_id is not null");
+
+                            t.HasCheckConstraint("ck_arrival_notes_struck", "not struck or supersedes_id is not null");
+
+                            t.HasCheckConstraint("ck_arrival_notes_subject", "(subject is null) = (state = 'none_seen')");
+                        });
+                });
+
             modelBuilder.Entity("Workshop.Domain.Bookings.Absence", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1583,6 +1670,152 @@ namespace Workshop.Web.Data.Migrations
                     b.ToTable("valve_events", null, t =>
                         {
                             t.HasCheckConstraint("ck_valve_events_valve", "valve ~ '^[1-9][0-9]?-(intake|exhaust)-[1-4]$'");
+                        });
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Compression.CylinderTest", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int>("Attempt")
+                        .HasColumnType("integer")
+                        .HasColumnName("attempt");
+
+                    b.Property<int>("Cylinder")
+                        .HasColumnType("integer")
+                        .HasColumnName("cylinder");
+
+                    b.Property<Guid>("EngineId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("engine_id");
+
+                    b.Property<Instant>("EnteredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("entered_at");
+
+                    b.Property<Guid>("EnteredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("entered_by");
+
+                    b.Property<bool>("HeardAtCrankcase")
+                        .HasColumnType("boolean")
+                        .HasColumnName("heard_at_crankcase");
+
+                    b.Property<bool>("HeardAtExhaust")
+                        .HasColumnType("boolean")
+                        .HasColumnName("heard_at_exhaust");
+
+                    b.Property<bool>("HeardAtIntake")
+                        .HasColumnType("boolean")
+                        .HasColumnName("heard_at_intake");
+
+                    b.Property<bool>("HeardInCoolant")
+                        .HasColumnType("boolean")
+                        .HasColumnName("heard_in_coolant");
+
+                    b.Property<Guid?>("InstrumentId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("instrument_id");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<decimal?>("LossPercent")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("loss_percent");
+
+                    b.Property<Instant>("MeasuredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("measured_at");
+
+                    b.Property<Guid>("MeasuredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("measured_by");
+
+                    b.Property<string>("Method")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("method");
+
+                    b.Property<Guid>("OdometerReadingId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("odometer_reading_id");
+
+                    b.Property<decimal>("Pressure")
+                        .HasPrecision(7, 2)
+                        .HasColumnType("numeric(7,2)")
+                        .HasColumnName("pressure_kpa");
+
+                    b.Property<Guid?>("ReasonRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("reason_remark_id");
+
+                    b.Property<string>("Stage")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("stage");
+
+                    b.Property<Guid?>("SupersedesId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("supersedes_id");
+
+                    b.Property<bool>("ThrottleOpen")
+                        .HasColumnType("boolean")
+                        .HasColumnName("throttle_open");
+
+                    b.Property<int?>("Tries")
+                        .HasColumnType("integer")
+                        .HasColumnName("tries");
+
+                    b.Property<string>("Warmth")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("warmth");
+
+                    b.HasKey("Id")
+                        .HasName("pk_cylinder_tests");
+
+                    b.HasIndex("EngineId")
+                        .HasDatabaseName("ix_cylinder_tests_engine_id");
+
+                    b.HasIndex("EnteredBy")
+                        .HasDatabaseName("ix_cylinder_tests_entered_by");
+
+                    b.HasIndex("InstrumentId")
+                        .HasDatabaseName("ix_cylinder_tests_instrument_id");
+
+                    b.HasIndex("MeasuredBy")
+                        .HasDatabaseName("ix_cylinder_tests_measured_by");
+
+                    b.HasIndex("OdometerReadingId")
+                        .HasDatabaseName("ix_cylinder_tests_odometer_reading_id");
+
+                    b.HasIndex("ReasonRemarkId")
+                        .HasDatabaseName("ix_cylinder_tests_reason_remark_id");
+
+                    b.HasIndex("SupersedesId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_cylinder_tests_supersedes_id");
+
+                    b.HasIndex("JobCardNumber", "Cylinder", "Method", "Stage", "Attempt")
+                        .IsUnique()
+                        .HasDatabaseName("ix_cylinder_tests_job_card_number_cylinder_method_stage_attempt");
+
+                    b.ToTable("cylinder_tests", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_cylinder_tests_attempt", "attempt >= 1 and cylinder >= 1 and pressure_kpa >= 0 and coalesce(tries, 1) >= 1");
+
+                            t.HasCheckConstraint("ck_cylinder_tests_loss", "case method\n  when 'leak_down' then loss_percent between 0 and 100 and pressure_kpa > 0 and tries is null\n  else loss_percent is null and not (heard_at_intake or heard_at_exhaust or heard_at_crankcase or heard_in_coolant)\nend");
+
+                            t.HasCheckConstraint("ck_cylinder_tests_reason", "supersedes_id is null or reason_remark_id is not null");
                         });
                 });
 
@@ -3931,6 +4164,46 @@ namespace Workshop.Web.Data.Migrations
                     b.ToTable("check_ins", (string)null);
                 });
 
+            modelBuilder.Entity("Workshop.Domain.JobCards.Comeback", b =>
+                {
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<Instant>("EnteredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("entered_at");
+
+                    b.Property<Guid>("EnteredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("entered_by");
+
+                    b.Property<int>("OfJobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("of_job_card_number");
+
+                    b.Property<Guid>("ReasonRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("reason_remark_id");
+
+                    b.HasKey("JobCardNumber")
+                        .HasName("pk_comebacks");
+
+                    b.HasIndex("EnteredBy")
+                        .HasDatabaseName("ix_comebacks_entered_by");
+
+                    b.HasIndex("OfJobCardNumber")
+                        .HasDatabaseName("ix_comebacks_of_job_card_number");
+
+                    b.HasIndex("ReasonRemarkId")
+                        .HasDatabaseName("ix_comebacks_reason_remark_id");
+
+                    b.ToTable("comebacks", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_comebacks_earlier", "of_job_card_number <> job_card_number");
+                        });
+                });
+
             modelBuilder.Entity("Workshop.Domain.JobCards.EngineStop", b =>
                 {
                     b.Property<Guid>("Id")
@@ -5063,6 +5336,137 @@ namespace Workshop.Web.Data.Migrations
                         .HasDatabaseName("ix_remarks_written_by");
 
                     b.ToTable("remarks", (string)null);
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Plugs.PlugCheck", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int>("Attempt")
+                        .HasColumnType("integer")
+                        .HasColumnName("attempt");
+
+                    b.Property<Instant>("CheckedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("checked_at");
+
+                    b.Property<Guid>("CheckedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("checked_by");
+
+                    b.Property<string>("Condition")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("condition");
+
+                    b.Property<int>("Cylinder")
+                        .HasColumnType("integer")
+                        .HasColumnName("cylinder");
+
+                    b.Property<Guid>("EngineId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("engine_id");
+
+                    b.Property<Instant>("EnteredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("entered_at");
+
+                    b.Property<Guid>("EnteredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("entered_by");
+
+                    b.Property<decimal?>("GapFoundMm")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("gap_found_mm");
+
+                    b.Property<decimal>("GapLeftMm")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("gap_left_mm");
+
+                    b.Property<string>("Gauge")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("gauge");
+
+                    b.Property<Guid?>("InstrumentId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("instrument_id");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<Guid>("OdometerReadingId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("odometer_reading_id");
+
+                    b.Property<string>("PartCode")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("part_code");
+
+                    b.Property<int>("Plug")
+                        .HasColumnType("integer")
+                        .HasColumnName("plug");
+
+                    b.Property<Guid?>("ReasonRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("reason_remark_id");
+
+                    b.Property<bool>("Renewed")
+                        .HasColumnType("boolean")
+                        .HasColumnName("renewed");
+
+                    b.Property<Guid?>("SupersedesId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("supersedes_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_plug_checks");
+
+                    b.HasIndex("CheckedBy")
+                        .HasDatabaseName("ix_plug_checks_checked_by");
+
+                    b.HasIndex("EngineId")
+                        .HasDatabaseName("ix_plug_checks_engine_id");
+
+                    b.HasIndex("EnteredBy")
+                        .HasDatabaseName("ix_plug_checks_entered_by");
+
+                    b.HasIndex("InstrumentId")
+                        .HasDatabaseName("ix_plug_checks_instrument_id");
+
+                    b.HasIndex("OdometerReadingId")
+                        .HasDatabaseName("ix_plug_checks_odometer_reading_id");
+
+                    b.HasIndex("ReasonRemarkId")
+                        .HasDatabaseName("ix_plug_checks_reason_remark_id");
+
+                    b.HasIndex("SupersedesId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_plug_checks_supersedes_id");
+
+                    b.HasIndex("JobCardNumber", "Cylinder", "Plug", "Attempt")
+                        .IsUnique()
+                        .HasDatabaseName("ix_plug_checks_job_card_number_cylinder_plug_attempt");
+
+                    b.ToTable("plug_checks", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_plug_checks_attempt", "attempt >= 1 and cylinder >= 1 and plug >= 1");
+
+                            t.HasCheckConstraint("ck_plug_checks_gaps", "gap_left_mm > 0 and coalesce(gap_found_mm, 1) > 0");
+
+                            t.HasCheckConstraint("ck_plug_checks_part", "renewed or part_code is null");
+
+                            t.HasCheckConstraint("ck_plug_checks_reason", "supersedes_id is null or reason_remark_id is not null");
+                        });
                 });
 
             modelBuilder.Entity("Workshop.Domain.Records.IssuedRecord", b =>
@@ -7194,6 +7598,41 @@ namespace Workshop.Web.Data.Migrations
                         .HasConstraintName("fk_account_tokens_accounts_user_id");
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Arrivals.ArrivalNote", b =>
+                {
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_arrival_notes_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("NotedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_arrival_notes_people_noted_by");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("ReasonRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_arrival_notes_remarks_reason_remark_id");
+
+                    b.HasOne("Workshop.Domain.Arrivals.ArrivalNote", null)
+                        .WithMany()
+                        .HasForeignKey("SupersedesId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_arrival_notes_arrival_notes_supersedes_id");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("WordsRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_arrival_notes_remarks_words_remark_id");
+                });
+
             modelBuilder.Entity("Workshop.Domain.Bookings.Absence", b =>
                 {
                     b.HasOne("Workshop.Domain.People.Person", null)
@@ -7696,6 +8135,62 @@ namespace Workshop.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_valve_events_odometer_readings_odometer_reading_id");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Compression.CylinderTest", b =>
+                {
+                    b.HasOne("Workshop.Domain.Motorcycles.Engine", null)
+                        .WithMany()
+                        .HasForeignKey("EngineId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_cylinder_tests_engines_engine_id");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("EnteredBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_cylinder_tests_people_entered_by");
+
+                    b.HasOne("Workshop.Domain.Tooling.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_cylinder_tests_instruments_instrument_id");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_cylinder_tests_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("MeasuredBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_cylinder_tests_people_measured_by");
+
+                    b.HasOne("Workshop.Domain.Motorcycles.OdometerReading", null)
+                        .WithMany()
+                        .HasForeignKey("OdometerReadingId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_cylinder_tests_odometer_readings_odometer_reading_id");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("ReasonRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_cylinder_tests_remarks_reason_remark_id");
+
+                    b.HasOne("Workshop.Domain.Compression.CylinderTest", null)
+                        .WithMany()
+                        .HasForeignKey("SupersedesId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_cylinder_tests_cylinder_tests_supersedes_id");
                 });
 
             modelBuilder.Entity("Workshop.Domain.Contacts.Consent", b =>
@@ -8472,6 +8967,37 @@ namespace Workshop.Web.Data.Migrations
                         .HasConstraintName("fk_check_ins_remarks_seen_on_arrival_remark_id");
                 });
 
+            modelBuilder.Entity("Workshop.Domain.JobCards.Comeback", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("EnteredBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_comebacks_people_entered_by");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_comebacks_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("OfJobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_comebacks_job_cards_of_job_card_number");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("ReasonRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_comebacks_remarks_reason_remark_id");
+                });
+
             modelBuilder.Entity("Workshop.Domain.JobCards.EngineStop", b =>
                 {
                     b.HasOne("Workshop.Domain.People.Person", null)
@@ -8890,6 +9416,62 @@ namespace Workshop.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_remarks_people_written_by");
+                });
+
+            modelBuilder.Entity("Workshop.Domain.Plugs.PlugCheck", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("CheckedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_plug_checks_people_checked_by");
+
+                    b.HasOne("Workshop.Domain.Motorcycles.Engine", null)
+                        .WithMany()
+                        .HasForeignKey("EngineId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_plug_checks_engines_engine_id");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("EnteredBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_plug_checks_people_entered_by");
+
+                    b.HasOne("Workshop.Domain.Tooling.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_plug_checks_instruments_instrument_id");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_plug_checks_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.Motorcycles.OdometerReading", null)
+                        .WithMany()
+                        .HasForeignKey("OdometerReadingId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_plug_checks_odometer_readings_odometer_reading_id");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("ReasonRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_plug_checks_remarks_reason_remark_id");
+
+                    b.HasOne("Workshop.Domain.Plugs.PlugCheck", null)
+                        .WithMany()
+                        .HasForeignKey("SupersedesId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_plug_checks_plug_checks_supersedes_id");
                 });
 
             modelBuilder.Entity("Workshop.Domain.Records.IssuedRecord", b =>

@@ -13,6 +13,61 @@ namespace Workshop.Web.Data.Migrations
         protected override void Up(MigrationBuilder migrationBuilder)
         {
             migrationBuilder.CreateTable(
+                name: "arrival_notes",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    job_card_number = table.Column<int>(type: "integer", nullable: false),
+                    stage = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    kind = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    subject = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: true),
+                    state = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    struck = table.Column<bool>(type: "boolean", nullable: false),
+                    words_remark_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    noted_by = table.Column<Guid>(type: "uuid", nullable: false),
+                    noted_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false),
+                    supersedes_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    reason_remark_id = table.Column<Guid>(type: "uuid", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_arrival_notes", x => x.id);
+                    table.CheckConstraint("ck_arrival_notes_reason", "supersedes_id is null or reason_remark_id is not null");
+                    table.CheckConstraint("ck_arrival_notes_struck", "not struck or supersedes_id is not null");
+                    table.CheckConstraint("ck_arrival_notes_subject", "(subject is null) = (state = 'none_seen')");
+                    table.ForeignKey(
+                        name: "fk_arrival_notes_arrival_notes_supersedes_id",
+                        column: x => x.supersedes_id,
+                        principalTable: "arrival_notes",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_arrival_notes_job_cards_job_card_number",
+                        column: x => x.job_card_number,
+                        principalTable: "job_cards",
+                        principalColumn: "number",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_arrival_notes_people_noted_by",
+                        column: x => x.noted_by,
+                        principalTable: "people",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_arrival_notes_remarks_reason_remark_id",
+                        column: x => x.reason_remark_id,
+                        principalTable: "remarks",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_arrival_notes_remarks_words_remark_id",
+                        column: x => x.words_remark_id,
+                        principalTable: "remarks",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "as_left_marks",
                 columns: table => new
                 {
@@ -121,6 +176,46 @@ namespace Workshop.Web.Data.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "comebacks",
+                columns: table => new
+                {
+                    job_card_number = table.Column<int>(type: "integer", nullable: false),
+                    of_job_card_number = table.Column<int>(type: "integer", nullable: false),
+                    reason_remark_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    entered_by = table.Column<Guid>(type: "uuid", nullable: false),
+                    entered_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_comebacks", x => x.job_card_number);
+                    table.CheckConstraint("ck_comebacks_earlier", "of_job_card_number <> job_card_number");
+                    table.ForeignKey(
+                        name: "fk_comebacks_job_cards_job_card_number",
+                        column: x => x.job_card_number,
+                        principalTable: "job_cards",
+                        principalColumn: "number",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_comebacks_job_cards_of_job_card_number",
+                        column: x => x.of_job_card_number,
+                        principalTable: "job_cards",
+                        principalColumn: "number",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_comebacks_people_entered_by",
+                        column: x => x.entered_by,
+                        principalTable: "people",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_comebacks_remarks_reason_remark_id",
+                        column: x => x.reason_remark_id,
+                        principalTable: "remarks",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "count_explanations",
                 columns: table => new
                 {
@@ -183,6 +278,91 @@ namespace Workshop.Web.Data.Migrations
                         name: "fk_count_taps_people_counted_by",
                         column: x => x.counted_by,
                         principalTable: "people",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "cylinder_tests",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    engine_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    job_card_number = table.Column<int>(type: "integer", nullable: false),
+                    cylinder = table.Column<int>(type: "integer", nullable: false),
+                    method = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    stage = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    attempt = table.Column<int>(type: "integer", nullable: false),
+                    pressure_kpa = table.Column<decimal>(type: "numeric(7,2)", precision: 7, scale: 2, nullable: false),
+                    loss_percent = table.Column<decimal>(type: "numeric(14,4)", precision: 14, scale: 4, nullable: true),
+                    heard_at_intake = table.Column<bool>(type: "boolean", nullable: false),
+                    heard_at_exhaust = table.Column<bool>(type: "boolean", nullable: false),
+                    heard_at_crankcase = table.Column<bool>(type: "boolean", nullable: false),
+                    heard_in_coolant = table.Column<bool>(type: "boolean", nullable: false),
+                    warmth = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    throttle_open = table.Column<bool>(type: "boolean", nullable: false),
+                    tries = table.Column<int>(type: "integer", nullable: true),
+                    instrument_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    odometer_reading_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    measured_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false),
+                    measured_by = table.Column<Guid>(type: "uuid", nullable: false),
+                    entered_by = table.Column<Guid>(type: "uuid", nullable: false),
+                    entered_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false),
+                    supersedes_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    reason_remark_id = table.Column<Guid>(type: "uuid", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_cylinder_tests", x => x.id);
+                    table.CheckConstraint("ck_cylinder_tests_attempt", "attempt >= 1 and cylinder >= 1 and pressure_kpa >= 0 and coalesce(tries, 1) >= 1");
+                    table.CheckConstraint("ck_cylinder_tests_loss", "case method\n  when 'leak_down' then loss_percent between 0 and 100 and pressure_kpa > 0 and tries is null\n  else loss_percent is null and not (heard_at_intake or heard_at_exhaust or heard_at_crankcase or heard_in_coolant)\nend");
+                    table.CheckConstraint("ck_cylinder_tests_reason", "supersedes_id is null or reason_remark_id is not null");
+                    table.ForeignKey(
+                        name: "fk_cylinder_tests_cylinder_tests_supersedes_id",
+                        column: x => x.supersedes_id,
+                        principalTable: "cylinder_tests",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_cylinder_tests_engines_engine_id",
+                        column: x => x.engine_id,
+                        principalTable: "engines",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_cylinder_tests_instruments_instrument_id",
+                        column: x => x.instrument_id,
+                        principalTable: "instruments",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_cylinder_tests_job_cards_job_card_number",
+                        column: x => x.job_card_number,
+                        principalTable: "job_cards",
+                        principalColumn: "number",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_cylinder_tests_odometer_readings_odometer_reading_id",
+                        column: x => x.odometer_reading_id,
+                        principalTable: "odometer_readings",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_cylinder_tests_people_entered_by",
+                        column: x => x.entered_by,
+                        principalTable: "people",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_cylinder_tests_people_measured_by",
+                        column: x => x.measured_by,
+                        principalTable: "people",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_cylinder_tests_remarks_reason_remark_id",
+                        column: x => x.reason_remark_id,
+                        principalTable: "remarks",
                         principalColumn: "id",
                         onDelete: ReferentialAction.Restrict);
                 });
@@ -264,6 +444,88 @@ namespace Workshop.Web.Data.Migrations
                     table.ForeignKey(
                         name: "fk_leak_looks_remarks_words_remark_id",
                         column: x => x.words_remark_id,
+                        principalTable: "remarks",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "plug_checks",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    engine_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    job_card_number = table.Column<int>(type: "integer", nullable: false),
+                    cylinder = table.Column<int>(type: "integer", nullable: false),
+                    plug = table.Column<int>(type: "integer", nullable: false),
+                    attempt = table.Column<int>(type: "integer", nullable: false),
+                    condition = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    gap_found_mm = table.Column<decimal>(type: "numeric(14,4)", precision: 14, scale: 4, nullable: true),
+                    renewed = table.Column<bool>(type: "boolean", nullable: false),
+                    part_code = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: true),
+                    gap_left_mm = table.Column<decimal>(type: "numeric(14,4)", precision: 14, scale: 4, nullable: false),
+                    gauge = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    instrument_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    odometer_reading_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    checked_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false),
+                    checked_by = table.Column<Guid>(type: "uuid", nullable: false),
+                    entered_by = table.Column<Guid>(type: "uuid", nullable: false),
+                    entered_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false),
+                    supersedes_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    reason_remark_id = table.Column<Guid>(type: "uuid", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_plug_checks", x => x.id);
+                    table.CheckConstraint("ck_plug_checks_attempt", "attempt >= 1 and cylinder >= 1 and plug >= 1");
+                    table.CheckConstraint("ck_plug_checks_gaps", "gap_left_mm > 0 and coalesce(gap_found_mm, 1) > 0");
+                    table.CheckConstraint("ck_plug_checks_part", "renewed or part_code is null");
+                    table.CheckConstraint("ck_plug_checks_reason", "supersedes_id is null or reason_remark_id is not null");
+                    table.ForeignKey(
+                        name: "fk_plug_checks_engines_engine_id",
+                        column: x => x.engine_id,
+                        principalTable: "engines",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_plug_checks_instruments_instrument_id",
+                        column: x => x.instrument_id,
+                        principalTable: "instruments",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_plug_checks_job_cards_job_card_number",
+                        column: x => x.job_card_number,
+                        principalTable: "job_cards",
+                        principalColumn: "number",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_plug_checks_odometer_readings_odometer_reading_id",
+                        column: x => x.odometer_reading_id,
+                        principalTable: "odometer_readings",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_plug_checks_people_checked_by",
+                        column: x => x.checked_by,
+                        principalTable: "people",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_plug_checks_people_entered_by",
+                        column: x => x.entered_by,
+                        principalTable: "people",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_plug_checks_plug_checks_supersedes_id",
+                        column: x => x.supersedes_id,
+                        principalTable: "plug_checks",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_plug_checks_remarks_reason_remark_id",
+                        column: x => x.reason_remark_id,
                         principalTable: "remarks",
                         principalColumn: "id",
                         onDelete: ReferentialAction.Restrict);
@@ -513,6 +775,32 @@ namespace Workshop.Web.Data.Migrations
                 });
 
             migrationBuilder.CreateIndex(
+                name: "ix_arrival_notes_job_card_number",
+                table: "arrival_notes",
+                column: "job_card_number");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_arrival_notes_noted_by",
+                table: "arrival_notes",
+                column: "noted_by");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_arrival_notes_reason_remark_id",
+                table: "arrival_notes",
+                column: "reason_remark_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_arrival_notes_supersedes_id",
+                table: "arrival_notes",
+                column: "supersedes_id",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "ix_arrival_notes_words_remark_id",
+                table: "arrival_notes",
+                column: "words_remark_id");
+
+            migrationBuilder.CreateIndex(
                 name: "ix_as_left_marks_engine_model_id",
                 table: "as_left_marks",
                 column: "engine_model_id",
@@ -563,6 +851,21 @@ namespace Workshop.Web.Data.Migrations
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "ix_comebacks_entered_by",
+                table: "comebacks",
+                column: "entered_by");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_comebacks_of_job_card_number",
+                table: "comebacks",
+                column: "of_job_card_number");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_comebacks_reason_remark_id",
+                table: "comebacks",
+                column: "reason_remark_id");
+
+            migrationBuilder.CreateIndex(
                 name: "ix_count_explanations_explained_by",
                 table: "count_explanations",
                 column: "explained_by");
@@ -586,6 +889,48 @@ namespace Workshop.Web.Data.Migrations
                 name: "ix_count_taps_job_card_number_thing_code",
                 table: "count_taps",
                 columns: new[] { "job_card_number", "thing_code" });
+
+            migrationBuilder.CreateIndex(
+                name: "ix_cylinder_tests_engine_id",
+                table: "cylinder_tests",
+                column: "engine_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_cylinder_tests_entered_by",
+                table: "cylinder_tests",
+                column: "entered_by");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_cylinder_tests_instrument_id",
+                table: "cylinder_tests",
+                column: "instrument_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_cylinder_tests_job_card_number_cylinder_method_stage_attempt",
+                table: "cylinder_tests",
+                columns: new[] { "job_card_number", "cylinder", "method", "stage", "attempt" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "ix_cylinder_tests_measured_by",
+                table: "cylinder_tests",
+                column: "measured_by");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_cylinder_tests_odometer_reading_id",
+                table: "cylinder_tests",
+                column: "odometer_reading_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_cylinder_tests_reason_remark_id",
+                table: "cylinder_tests",
+                column: "reason_remark_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_cylinder_tests_supersedes_id",
+                table: "cylinder_tests",
+                column: "supersedes_id",
+                unique: true);
 
             migrationBuilder.CreateIndex(
                 name: "ix_issued_records_issued_by",
@@ -618,6 +963,48 @@ namespace Workshop.Web.Data.Migrations
                 name: "ix_leak_looks_words_remark_id",
                 table: "leak_looks",
                 column: "words_remark_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_plug_checks_checked_by",
+                table: "plug_checks",
+                column: "checked_by");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_plug_checks_engine_id",
+                table: "plug_checks",
+                column: "engine_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_plug_checks_entered_by",
+                table: "plug_checks",
+                column: "entered_by");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_plug_checks_instrument_id",
+                table: "plug_checks",
+                column: "instrument_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_plug_checks_job_card_number_cylinder_plug_attempt",
+                table: "plug_checks",
+                columns: new[] { "job_card_number", "cylinder", "plug", "attempt" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "ix_plug_checks_odometer_reading_id",
+                table: "plug_checks",
+                column: "odometer_reading_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_plug_checks_reason_remark_id",
+                table: "plug_checks",
+                column: "reason_remark_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_plug_checks_supersedes_id",
+                table: "plug_checks",
+                column: "supersedes_id",
+                unique: true);
 
             migrationBuilder.CreateIndex(
                 name: "ix_record_links_created_by",
@@ -749,6 +1136,9 @@ namespace Workshop.Web.Data.Migrations
         protected override void Down(MigrationBuilder migrationBuilder)
         {
             migrationBuilder.DropTable(
+                name: "arrival_notes");
+
+            migrationBuilder.DropTable(
                 name: "as_left_marks");
 
             migrationBuilder.DropTable(
@@ -758,13 +1148,22 @@ namespace Workshop.Web.Data.Migrations
                 name: "balance_vacuums");
 
             migrationBuilder.DropTable(
+                name: "comebacks");
+
+            migrationBuilder.DropTable(
                 name: "count_explanations");
 
             migrationBuilder.DropTable(
                 name: "count_taps");
 
             migrationBuilder.DropTable(
+                name: "cylinder_tests");
+
+            migrationBuilder.DropTable(
                 name: "leak_looks");
+
+            migrationBuilder.DropTable(
+                name: "plug_checks");
 
             migrationBuilder.DropTable(
                 name: "record_links");
