@@ -37,6 +37,18 @@ public sealed class TorqueSheetTests(WorkshopApp app) : IClassFixture<WorkshopAp
     }
 
     [Fact]
+    public async Task A_seal_that_the_stores_know_as_fitted_once_is_replaced_whatever_its_policy_says()
+    {
+        var visit = await app.CheckedIn();
+        var advisor = await app.As(Roles.Advisor);
+
+        Assert.Equal(["inspectAndReuse", "replaceIfDamaged"], await CoverPolicies(advisor, visit));
+        await FittedOnce(true);
+        Assert.Equal(["inspectAndReuse", "replaceAlways"], await CoverPolicies(advisor, visit));
+        await FittedOnce(false);
+    }
+
+    [Fact]
     public async Task An_adjustment_that_is_begun_adds_its_fasteners_and_their_stages()
     {
         var visit = await app.CheckedIn();
@@ -219,6 +231,13 @@ public sealed class TorqueSheetTests(WorkshopApp app) : IClassFixture<WorkshopAp
         client.GetFromJsonAsync<JsonElement>($"{visit.Api}/torque-sheet", Ct);
 
     private static async Task<JsonElement> Body(HttpResponseMessage answer) => await answer.Content.ReadFromJsonAsync<JsonElement>(Ct);
+
+    private static async Task<IEnumerable<string?>> CoverPolicies(HttpClient client, TestVisit visit) =>
+        (await Sheet(client, visit)).GetProperty("sections").EnumerateArray().Single(s => s.GetProperty("jointCode").GetString() == "head-cover")
+            .GetProperty("seals").EnumerateArray().Select(s => s.GetProperty("policy").GetString()).ToList();
+
+    private Task<int> FittedOnce(bool once) => app.Look(db => db.Parts.Where(p => p.Code == TestEngines.PlugWellRing)
+        .ExecuteUpdateAsync(p => p.SetProperty(x => x.FittedOnce, once), Ct));
 
     private static JsonElement Fastener(JsonElement sheet, string code) => sheet.GetProperty("sections").EnumerateArray()
         .SelectMany(s => s.GetProperty("fasteners").EnumerateArray())

@@ -5,11 +5,13 @@ using Workshop.Domain.JobCards;
 using Workshop.Domain.Measures;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
+using Workshop.Domain.Stores;
 using Workshop.Domain.Tooling;
 using Workshop.Domain.TorqueSheets;
 using Workshop.Web.Data;
 using Workshop.Web.Features.Bookings;
 using Workshop.Web.Features.JobCards;
+using Workshop.Web.Features.Stores;
 using Workshop.Web.Features.Tooling;
 
 namespace Workshop.Web.Features.TorqueSheets;
@@ -24,6 +26,7 @@ public static class GetTorqueSheet
     /// <param name="JointCode">Absent for fasteners that belong to no joint.</param>
     public sealed record Section(string? JointCode, string? Joint, IReadOnlyList<SealLine> Seals, SealantLine? Sealant, IReadOnlyList<Line> Fasteners);
 
+    /// <param name="Policy">What is done with it here: what the stores know as fitted once is replaced, unless the maker allows it again.</param>
     public sealed record SealLine(string PartCode, string? Part, decimal Quantity, SealPolicy Policy);
 
     public sealed record SealantLine(string PartCode, string? Part, int CureMinutes);
@@ -90,7 +93,7 @@ public static class GetTorqueSheet
             [.. sheet.Sections.Select(s => new Section(
                 s.Joint?.Code,
                 s.Joint?.Name,
-                [.. (s.Joint?.Seals ?? []).Select(words.Of)],
+                [.. (s.Joint?.Seals ?? []).Select(seal => words.Of(seal, fastenerUsedOnce: false))],
                 s.Joint?.Sealant is { } sealant
                     ? new SealantLine(sealant.PartCode, words.PartName(sealant.PartCode), sealant.CureMinutes)
                     : null,
@@ -112,7 +115,7 @@ public static class GetTorqueSheet
             [.. choices.Select(c => StepOf(c.task.Torque, c.Choice))],
             fastener.TorqueLowest?.NewtonMetres, fastener.TorqueHighest?.NewtonMetres, fastener.AngleDegrees, fastener.AngleToleranceDegrees,
             fastener.Sequence, fastener.Pattern, fastener.Tool, fastener.SpaceOverMm, choices[^1].Choice.AccessNote,
-            [.. fastener.Seals.Select(words.Of)], fastener.UseOnce, fastener.Note, fastener.Provenance, marked.Contains(fastener.Code),
+            [.. fastener.Seals.Select(seal => words.Of(seal, fastener.UseOnce))], fastener.UseOnce, fastener.Note, fastener.Provenance, marked.Contains(fastener.Code),
             line.Tick.State, line.Tick.Last is { } tick ? words.Of(tick) : null);
     }
 
@@ -141,7 +144,7 @@ public static class GetTorqueSheet
 
     /// <summary>The names behind the codes and ids of a sheet.</summary>
     private sealed record Words(
-        Dictionary<string, string> Parts,
+        IReadOnlyDictionary<string, Part> Parts,
         Dictionary<Guid, string> People,
         Dictionary<Guid, (string Name, string Unit)> Instruments,
         Dictionary<Guid, string> Adapters,
@@ -160,16 +163,17 @@ public static class GetTorqueSheet
             var wrenches = ticks.Select(t => t.WrenchId).OfType<Guid>().ToHashSet();
             var adapters = ticks.Select(t => t.AdapterId).OfType<Guid>().ToHashSet();
             return new Words(
-                await db.Parts.Where(p => codes.Contains(p.Code)).ToDictionaryAsync(p => p.Code, p => p.Name, ct),
+                await PartsByCode.Read(db, codes, ct),
                 await db.People.Where(p => people.Contains(p.Id)).ToDictionaryAsync(p => p.Id, p => p.Name, ct),
                 await db.Instruments.Where(i => wrenches.Contains(i.Id)).ToDictionaryAsync(i => i.Id, i => ($"{i.Name} ({i.SerialNumber})", i.Unit), ct),
                 await db.WrenchAdapters.Where(a => adapters.Contains(a.Id)).ToDictionaryAsync(a => a.Id, a => a.Name, ct),
                 witnesses);
         }
 
-        public string? PartName(string code) => Parts.GetValueOrDefault(code);
+        public string? PartName(string code) => Parts.GetValueOrDefault(code)?.Name;
 
-        public SealLine Of(Seal seal) => new(seal.PartCode, PartName(seal.PartCode), seal.Quantity, seal.Policy);
+        public SealLine Of(Seal seal, bool fastenerUsedOnce) => new(
+            seal.PartCode, PartName(seal.PartCode), seal.Quantity, seal.PolicyFor(fastenerUsedOnce, Parts.GetValueOrDefault(seal.PartCode)));
 
         public TickLine Of(FastenerTick tick)
         {
