@@ -30,6 +30,7 @@ public sealed partial class VisitJourneyTests(Chromium browser) : IClassFixture<
         await MeasureAsLeft(technician, card, fitted);
         await TimeTheCamshafts(technician, card);
         await InspectSeals(technician, card);
+        await FinishTheWork(technician, card);
         await SignOff(technician, card);
 
         var manager = new Hands(await browser.SignedInAs("otto"));
@@ -266,6 +267,36 @@ public sealed partial class VisitJourneyTests(Chromium browser) : IClassFixture<
         await Assertions.Expect(technician.Page.GetByText("Every seal that must be inspected is.").First).ToBeVisibleAsync();
     }
 
+    /// <summary>What the engine model asks for after the work: counted back, run warm, ridden, looked at once more.</summary>
+    private static async Task FinishTheWork(Hands technician, int card)
+    {
+        await technician.Page.GotoAsync($"/job-cards/{card}/after-work");
+        await Seen(technician.Page, "19-after-work");
+        foreach (var way in new[] { "went in", "came back" })
+        {
+            await technician.Press(technician.Page.GetByRole(AriaRole.Button, new() { Name = $"One more Rags and cloths {way}" }));
+        }
+
+        await technician.Press(technician.Page.GetByRole(AriaRole.Button, new() { NameRegex = AllDryButton() }));
+        await technician.Type("or how far, km", "2,5");
+        await technician.Press(technician.Page.GetByRole(AriaRole.Button, new() { Name = "Ridden", Exact = true }));
+        var again = technician.Page.Locator("[id^=recheck-]").Filter(new() { HasText = "Not looked at yet" });
+        for (var left = 4; left > 0 && await again.CountAsync() > 0; left--)
+        {
+            var early = again.First.GetByLabel("Why it was not left to cool");
+            if (await early.CountAsync() > 0)
+            {
+                await technician.Type(early, "The owner waits; comes by tomorrow.");
+            }
+
+            await technician.Press(again.First.GetByRole(AriaRole.Button, new() { Name = "In order", Exact = true }));
+        }
+
+        await technician.Press(technician.Page.GetByRole(AriaRole.Button, new() { Name = "Reset", Exact = true }));
+        await Assertions.Expect(technician.Page.Locator("section[aria-labelledby=after-left]")).ToContainTextAsync("Nothing.");
+        await Seen(technician.Page, "19-after-work-done");
+    }
+
     private static async Task SignOff(Hands technician, int card)
     {
         await technician.Page.GotoAsync($"/job-cards/{card}/sign-off");
@@ -317,6 +348,9 @@ public sealed partial class VisitJourneyTests(Chromium browser) : IClassFixture<
 
     [GeneratedRegex("^(Tightened|All [0-9]+ tightened)$")]
     private static partial Regex TightenButton();
+
+    [GeneratedRegex("^(It is dry|All [0-9]+ that are open are dry)$")]
+    private static partial Regex AllDryButton();
 
     [GeneratedRegex(@"(\d\.\d{2,3}) mm")]
     private static partial Regex ThicknessAdvised();

@@ -44,6 +44,8 @@ internal sealed class VisitWriter(DemoStaff staff, Stockroom stores, OpenDays op
             Number = number, Codes = [.. items.SelectMany(i => i.Cautions).Distinct()],
         }, AcknowledgeCautions.Handle, ct);
 
+        var finishing = new FinishingWork(staff, specification, number, technician, draw.Stream("after the work"));
+        await finishing.CountIn(items, ct);
         var work = new ValveWork(staff, stores, visit, motorcycle.Engine, number, technician, draw);
         var timing = new TimingWork(staff, visit, number, technician, draw.Stream("cam timing"));
         if (visit.Purpose == VisitPurpose.ValveCheck)
@@ -62,11 +64,13 @@ internal sealed class VisitWriter(DemoStaff staff, Stockroom stores, OpenDays op
         staff.SetClock(visit.Day, 15);
         await Tighten(number, technician, Opened.By(specification, items.Where(i => work.Begun || !IsAdjustment(i))), work.Tightened, ct);
         await Inspect(number, technician, worn: visit.Purpose == VisitPurpose.ValveCheck && draw.Chance(0.3), ct);
-        staff.SetClock(visit.Day, 15, 45);
+        var ridden = draw.WholeNumber(0, 4);
+        await finishing.Finish([.. items.Where(i => work.Begun || !IsAdjustment(i))], visit.Motorcycle.Unit.ToDistance(ridden).Kilometres, ct);
+        staff.Clock.Now += Duration.FromMinutes(5);
         await staff.Do(technician, new SignOffCard.Request
         {
             Number = number,
-            Odometer = visit.OdometerCount + draw.WholeNumber(0, 4),
+            Odometer = visit.OdometerCount + ridden,
             AcceptsOutsideLimits = work.LeavesOutside || timing.LeavesOutside,
             Remark = work.LeavesOutside ? "Owner told; comes back when the shims that are needed are here."
                 : timing.LeavesOutside ? "Camshafts late, chain near its limit: owner told, the chain is to be renewed at a visit of its own."
@@ -118,6 +122,9 @@ internal sealed class VisitWriter(DemoStaff staff, Stockroom stores, OpenDays op
         var before = Cautions.InOrder(ItemsOf(visit).SelectMany(i => visit.Motorcycle.EngineModel.Specification.ServiceItems.Single(s => s.Code == i.Code).Cautions))
             .Where(c => BaySteps.CautionsOf(BayStep.Open).Contains(c.Stage)).Select(c => c.Code).ToList();
         await staff.Do(technician, new AcknowledgeCautions.Request { Number = number, Codes = before }, AcknowledgeCautions.Handle, ct);
+        var specification = visit.Motorcycle.EngineModel.Specification;
+        await new FinishingWork(staff, specification, number, technician, random.Stream("counted in")).CountIn(
+            [.. ItemsOf(visit).Select(i => specification.ServiceItems.Single(s => s.Code == i.Code))], ct);
     }
 
     /// <summary>Books a visit of the past, at the clock's time.</summary>

@@ -10,6 +10,7 @@ using Workshop.Web.Features.Arrivals;
 using Workshop.Web.Features.Clearances;
 using Workshop.Web.Features.Compression;
 using Workshop.Web.Features.Drift;
+using Workshop.Web.Features.Finishing;
 using Workshop.Web.Features.JobCards;
 using Workshop.Web.Features.Plugs;
 using Workshop.Web.Features.Shims;
@@ -78,6 +79,9 @@ public sealed class BayModel(WorkshopDbContext db, IClock clock) : WorkshopPage
     public ValveMap? Map { get; private set; }
 
     public GetShimPlan.Answer? Plan { get; private set; }
+
+    /// <summary>What follows the work, in the steps that show some of it.</summary>
+    public AfterWorkView? After { get; private set; }
 
     public bool MayWork { get; private set; }
 
@@ -246,6 +250,12 @@ public sealed class BayModel(WorkshopDbContext db, IClock clock) : WorkshopPage
 
             Measure = await new MeasureReader(db, clock).Read(number, head, stage, Wish, MayWork, readings, await Expected(number, stage), ct);
             Map = MeasureMap.Of(Measure, lobe => AddressOf(Shown, $"&{Wish.With(lobe)}"));
+        }
+
+        if (Shown is BayStep.Open or BayStep.MeasureAgain or BayStep.Close
+            && (await Read(new GetAfterWork.Request(number), GetAfterWork.Handle)).TryGet(out var after, out _))
+        {
+            After = await AfterWorkView.Of(db, clock, head, after, MayWork, PersonId, AddressOf(Shown), unit: null, ct) with { OnBay = true };
         }
 
         if (Shown == BayStep.Adjust && work.Steps.Single(s => s.Key == BayStep.Measure).Done

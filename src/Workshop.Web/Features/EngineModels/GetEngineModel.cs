@@ -27,7 +27,11 @@ public static class GetEngineModel
         EngineSpecification Specification,
         IReadOnlyList<Edition> Versions,
         IReadOnlyList<string> AskSecondPerson,
+        AsLeftAsked AsLeftSecondPerson,
         uint RowVersion) : IHasVersion;
+
+    /// <summary>Whether a second person confirms the readings as left: of all engine models, of this one.</summary>
+    public sealed record AsLeftAsked(bool OfAll, bool OfThis);
 
     public sealed record Edition(int Version, Instant CreatedAt);
 
@@ -53,8 +57,11 @@ public static class GetEngineModel
             .ToListAsync(ct);
         var asked = await db.SecondPersonMarks.AsNoTracking().Where(m => m.EngineModelId == request.Id)
             .OrderBy(m => m.FastenerCode).Select(m => m.FastenerCode).ToListAsync(ct);
+        var asLeft = await db.AsLeftMarks.AsNoTracking().Where(m => m.EngineModelId == null || m.EngineModelId == request.Id)
+            .Select(m => m.EngineModelId).ToListAsync(ct);
         return new Answer(
             found.model.Id, found.model.Maker, found.model.Name, found.model.Invented, found.model.CurrentVersion,
-            found.version.Version, found.version.CreatedAt, found.Name, found.version.Specification, versions, asked, found.RowVersion);
+            found.version.Version, found.version.CreatedAt, found.Name, found.version.Specification, versions, asked,
+            new AsLeftAsked(asLeft.Contains(null), asLeft.Contains(request.Id)), found.RowVersion);
     }
 }

@@ -39,6 +39,23 @@ public sealed class SpecificationModel(WorkshopDbContext db) : WorkshopPage
             prefix: "")
         : Forbid();
 
+    public Task<IActionResult> OnPostAsLeft(bool asked) => SetAsLeft(Id, asked);
+
+    public Task<IActionResult> OnPostAsLeftOfAll(bool asked) => SetAsLeft(null, asked);
+
+    private async Task<IActionResult> SetAsLeft(Guid? engineModel, bool asked) => await May(Policies.Manages)
+        ? await Write(
+            new SetAsLeftSecondPerson.Request(engineModel, asked),
+            SetAsLeftSecondPerson.Handle,
+            set =>
+            {
+                Done = set.Asked ? "A second person is asked for the readings as left from now on." : "That second person is not asked for any more.";
+                return Redirect($"/engine-models/{Id}#as-left-second-person");
+            },
+            again: Show,
+            prefix: "")
+        : Forbid();
+
     private async Task<IActionResult> Show()
     {
         if (!(await Read(new GetEngineModel.Request(Id, Version), GetEngineModel.Handle)).TryGet(out var answer, out var problem))

@@ -3,6 +3,8 @@ import { queue } from "./queue.js";
 import { measure } from "./measure.js";
 import { showQueue } from "./panel.js";
 import { keepForOffline } from "./offline.js";
+import { bodyOf } from "./fields.js";
+import { count, showCounts } from "./counts.js";
 
 // Longer than any page is kept without network: what was sent lies over an older page as long as there may be one.
 const sentKeptFor = 15 * 60 * 60 * 1000;
@@ -26,56 +28,23 @@ async function begin({ person, name, now }) {
   queue.start({ id: person, name });
 }
 
-// A form says in data-post where its JSON goes and in data-body what stands in it; fields add themselves by data-field, which may be a
-// path: cylinders.0.dryBar.
+// A form says in data-post where its JSON goes; what stands in it says fields.js.
 async function sendForm(event, form) {
   event.preventDefault();
-  const body = JSON.parse(form.dataset.body);
-  const fields = [...form.querySelectorAll("input[data-field], select[data-field]"), event.submitter].filter(f => f?.dataset.field);
-  for (const field of fields) {
-    put(body, field.dataset.field.split("."), valueOf(field));
-  }
+  const body = bodyOf(form, event.submitter);
   if (form.dataset.at) {
     body[form.dataset.at] = new Date(await queue.now()).toISOString();
   }
-  await queue.add({ url: form.dataset.post, body, label: form.dataset.label, subject: form.dataset.subject });
-}
-
-function put(body, [name, ...rest], value) {
-  if (rest.length === 0) {
-    body[name] = value;
-  } else {
-    put(body[name] ??= {}, rest, value);
-  }
-}
-
-// As the API reads it: a tick, a number (what is none goes as it was typed, for the service to refuse), a word, or nothing.
-function valueOf(field) {
-  if (field.type === "checkbox") {
-    return field.checked;
-  }
-  const text = field.value.trim();
-  if (text === "") {
-    return null;
-  }
-  if (["decimal", "numeric"].includes(field.inputMode)) {
-    const number = Number(text.replace(",", "."));
-    return Number.isNaN(number) ? text : number;
-  }
-  if (field.tagName === "INPUT") {
-    return text;
-  }
-  return ["true", "false"].includes(text) ? text === "true" : camel(text);
-}
-
-function camel(word) {
-  return word.charAt(0).toLowerCase() + word.slice(1);
+  await queue.add({
+    url: form.dataset.post, body, label: form.dataset.count ? count(form, body) : form.dataset.label, subject: form.dataset.subject,
+  });
 }
 
 // A form whose entry waits, or was answered after this page was made, gives way to a note that says so.
 async function showForms(renderedAt) {
   const entries = await queue.list();
-  for (const form of document.querySelectorAll("form[data-post]")) {
+  showCounts(entries, renderedAt);
+  for (const form of document.querySelectorAll("form[data-post]:not([data-count])")) {
     const own = entries.filter(e => e.subject === form.dataset.subject && (e.state !== "sent" || e.answeredAt >= renderedAt)).at(-1);
     const note = form.nextElementSibling?.matches(".queued") ? form.nextElementSibling : null;
     form.hidden = Boolean(own);
