@@ -55,7 +55,7 @@ public sealed record AsLeftSet(int Count, IReadOnlySet<Guid> EnteredBy)
     public AsLeftWitness? Confirmed(IEnumerable<AsLeftWitness> witnesses) => witnesses.FirstOrDefault(w => w.ReadingsSeen == Count);
 
     /// <summary>Why the set is not confirmed.</summary>
-    public string Words(IReadOnlyCollection<AsLeftWitness> witnesses)
+    public static string Words(IReadOnlyCollection<AsLeftWitness> witnesses)
     {
         ArgumentNullException.ThrowIfNull(witnesses);
         return witnesses.Count == 0

@@ -135,7 +135,7 @@ public sealed class AsLeftSetHasASecondPerson : ISignOffRule
     {
         ArgumentNullException.ThrowIfNull(facts);
         return facts.AskAsLeftSecondPerson && AsLeftSet.Of(facts.Readings) is { Count: > 0 } set && set.Confirmed(facts.AsLeftWitnesses) is null
-            ? [new("asLeft.secondPerson", set.Words(facts.AsLeftWitnesses), SignOffPlace.Readings)]
+            ? [new("asLeft.secondPerson", AsLeftSet.Words(facts.AsLeftWitnesses), SignOffPlace.Readings)]
             : [];
     }
 }

@@ -98,7 +98,7 @@ internal sealed class AfterWorkReader(WorkshopDbContext db, OpenCard open, SignO
         return new GetAfterWork.AsLeft(
             facts.AskAsLeftSecondPerson, set.Count, open.Card.State == JobCardState.CheckedIn && set.Against(set.Count, actor.PersonId, facts.AsLeftWitnesses) is null,
             confirmed is null ? null : Name(confirmed.WitnessedBy), confirmed?.WitnessedAt,
-            confirmed is null && set.Count > 0 && (facts.AskAsLeftSecondPerson || facts.AsLeftWitnesses.Count > 0) ? set.Words(facts.AsLeftWitnesses) : null);
+            confirmed is null && set.Count > 0 && (facts.AskAsLeftSecondPerson || facts.AsLeftWitnesses.Count > 0) ? AsLeftSet.Words(facts.AsLeftWitnesses) : null);
     }
 
     private IEnumerable<GetAfterWork.Entry> Earlier()
