@@ -4,6 +4,14 @@ using Workshop.Domain.Measures;
 
 namespace Workshop.Domain.Records;
 
+/// <summary>When an item is due next.</summary>
+/// <param name="At">By the motorcycle's distance, where the interval has one.</param>
+/// <param name="On">By the calendar, where the interval has months.</param>
+/// <param name="ExpectedOn">When that is expected by what is ridden; absent where the calendar alone decides.</param>
+/// <param name="ByForecast">The distance is that of the valves' drift, which comes before the interval's.</param>
+/// <param name="IncludedIn">The bigger item that it is done with.</param>
+public sealed record DueAhead(Distance? At, LocalDate? On, LocalDate? ExpectedOn = null, bool ByForecast = false, string? IncludedIn = null);
+
 /// <summary>
 /// What people wrote, beside a record: by a name, so that one column holds it and an erasure empties it. Sentences that stand on
 /// every record are here as well.
@@ -29,25 +37,30 @@ public static class RecordWords
     /// <summary>What stands below a photo.</summary>
     public static string Caption(Guid photo) => $"caption:{photo}";
 
-    /// <summary>"At 36,000 km or on 2027-03-02, whichever comes first."</summary>
-    /// <param name="at">By the motorcycle's distance, where the interval has one.</param>
-    /// <param name="on">By the calendar, where the interval has months.</param>
+    /// <summary>"At 36,000 km or on 2027-03-02, whichever comes first."; "Overdue since 36,000 km." where that is passed.</summary>
+    /// <param name="next">When it is due.</param>
+    /// <param name="now">What the motorcycle has done.</param>
+    /// <param name="today">The day of the record.</param>
     /// <param name="unit">Of the odometer.</param>
-    /// <param name="byForecast">The distance is that of the valves' drift, which comes before the interval's.</param>
-    /// <param name="includedIn">The bigger item that it is done with.</param>
-    /// <param name="expectedOn">When that is expected, where riding decides.</param>
-    public static string Due(Distance? at, LocalDate? on, OdometerUnit unit, bool byForecast, string? includedIn, LocalDate? expectedOn)
+    public static string Due(DueAhead next, Distance now, LocalDate today, OdometerUnit unit)
     {
-        var point = (at, on) switch
+        ArgumentNullException.ThrowIfNull(next);
+        var (byDistance, byDay) = (next.At is { } at ? DueWords.InUnit(at, unit) : null, next.On is { } on ? Day(on) : null);
+        var with = next.IncludedIn is null ? "" : $"; done with {next.IncludedIn}";
+        if (next.At < now || next.On < today)
         {
-            ({ } distance, { } day) => $"At {DueWords.InUnit(distance, unit)} or on {Day(day)}, whichever comes first",
-            ({ } distance, null) => $"At {DueWords.InUnit(distance, unit)}",
-            (null, { } day) => $"On {Day(day)}",
+            return $"Overdue since {(next.At < now ? byDistance : byDay)}{with}.";
+        }
+
+        var point = (byDistance, byDay) switch
+        {
+            ({ } distance, { } day) => $"At {distance} or on {day}, whichever comes first",
+            ({ } distance, null) => $"At {distance}",
+            (null, { } day) => $"On {day}",
             _ => "When it is needed",
         };
-        var expected = expectedOn is { } when && at is not null ? $"; by what was ridden so far about {Day(when)}" : "";
-        var drift = byForecast ? "; the drift of its valves wants it before the interval does" : "";
-        return $"{point}{expected}{drift}{(includedIn is null ? "" : $"; done with {includedIn}")}.";
+        var expected = next.ExpectedOn is { } when && when != next.On ? $"; by what was ridden so far about {Day(when)}" : "";
+        return $"{point}{expected}{(next.ByForecast ? "; the drift of its valves wants it before the interval does" : "")}{with}.";
     }
 
     /// <summary>"2027-03-02".</summary>

@@ -95,11 +95,11 @@ public sealed record RecordedShim(
 public sealed record RecordedPart(string Name, string? Designation, decimal Quantity, PartUnit Unit);
 
 /// <param name="Torque">As the specification states it: "10 N.m, then 90° further".</param>
-/// <param name="TightenedOn">Absent where it was opened and no tick stands, which no sign-off lets through.</param>
+/// <param name="TightenedOn">When it was ticked.</param>
 /// <param name="Wrench">How the calibration of the wrench stood on that day.</param>
 /// <param name="ConfirmedBySecond">A second person looked.</param>
 public sealed record RecordedFastener(
-    string Name, int Count, string Thread, string? Joint, decimal TorqueNm, string Torque, LocalDate? TightenedOn, string? Wrench, bool ConfirmedBySecond);
+    string Name, int Count, string Thread, string? Joint, decimal TorqueNm, string Torque, LocalDate TightenedOn, string? Wrench, bool ConfirmedBySecond);
 
 /// <summary>What a visit showed of the timing of the camshafts of one drive.</summary>
 /// <param name="Chain">Tensioner and chain, as found; absent where nobody looked.</param>
@@ -127,7 +127,8 @@ public sealed record RecordedDue(string Name, Distance? AtKm, LocalDate? On, boo
 /// <summary>What is expected of the valves of one side.</summary>
 /// <param name="FromKm">In the motorcycle's distance: one in ten has left by then; absent where nothing is foretold.</param>
 /// <param name="ToKm">The same for nine in ten.</param>
-public sealed record RecordedForecast(Side Side, Distance? FromKm, Distance? ToKm, string Sentence);
+/// <param name="IsForetold">Something is; else the sentence says why not.</param>
+public sealed record RecordedForecast(Side Side, Distance? FromKm, Distance? ToKm, bool IsForetold, string Sentence);
 
 /// <summary>Where limits and torques come from.</summary>
 /// <param name="Sources">Documents of the specification, of the limits and of the torques, each once, with who compared them.</param>

@@ -50,12 +50,12 @@ public static class ValveForecastWords
         var unknown = valves.Where(v => v.WhyNot is not null).OrderBy(v => v.Lobe).ToList();
         if (known.Count == 0)
         {
-            return new RecordedForecast(side, null, null, $"Of the {side.Spoken()} valves there is no forecast, because {Reasons(unknown)}");
+            return new RecordedForecast(side, null, null, false, $"Of the {side.Spoken()} valves there is no forecast, because {Reasons(unknown)}");
         }
 
         var (from, to) = (known.Min(v => v.Earliest), known.Min(v => v.Latest));
         var but = unknown.Count == 0 ? "" : $" Of {string.Join("; ", unknown.Select(v => v.Lobe.Spoken))} there is no forecast, because {Reasons(unknown)}";
-        return new RecordedForecast(side, from, to, $"The {side.Spoken()} valves {Ahead(from, to, now, unit, need)}.{but}");
+        return new RecordedForecast(side, from, to, true, $"The {side.Spoken()} valves {Ahead(from, to, now, unit, need)}.{but}");
     }
 
     private static string Ahead(Distance? from, Distance? to, Distance now, OdometerUnit unit, string need) => (from, to) switch

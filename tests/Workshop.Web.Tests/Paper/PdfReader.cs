@@ -36,6 +36,9 @@ internal sealed partial class PdfReader : IDisposable
         return [.. lines.Skip(2).Select(line => (line[..37].Trim(), line[embedded..].StartsWith("yes", StringComparison.Ordinal)))];
     }
 
+    /// <summary>How many pictures are in the file; the tool's table has two lines of head.</summary>
+    public int Images() => Run("pdfimages", "-list", File).Split('\n', StringSplitOptions.RemoveEmptyEntries).Length - 2;
+
     /// <summary>Every word with its box, in points from the upper left, and the size of its sheet.</summary>
     public IReadOnlyList<Word> Words()
     {

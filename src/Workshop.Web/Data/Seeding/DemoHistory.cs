@@ -49,6 +49,7 @@ internal sealed class DemoHistory(
         await ExpectWhatIsShort(now, ct);
         await new DemoContacts(db, staff).Write(now, ct);
         await new DemoMoney(db, staff).Write(now, ct);
+        await new DemoRecord(db, staff, writer, openDays).Write(booked.Values, now, ct);
     }
 
     /// <summary>Every engine model is fitted, and with it what is expected and due of its motorcycles is written.</summary>

@@ -27,7 +27,11 @@ internal sealed class VisitWriter(DemoStaff staff, Stockroom stores, OpenDays op
     private readonly Dictionary<string, string> initials = SeedFiles.Workshop().People
         .Where(p => p.Initials is not null).ToDictionary(p => p.Account, p => p.Initials!, StringComparer.Ordinal);
 
-    public async Task Write(PlannedVisit visit, BookedMotorcycle motorcycle, CancellationToken ct)
+    /// <param name="visit">Of the past.</param>
+    /// <param name="motorcycle">Whose.</param>
+    /// <param name="ct">Ends it.</param>
+    /// <param name="beforeSignOff">What happens on the card beside that; its number is given.</param>
+    public async Task Write(PlannedVisit visit, BookedMotorcycle motorcycle, CancellationToken ct, Func<int, Task>? beforeSignOff = null)
     {
         var draw = random.Stream($"visit of {visit.Motorcycle.Registration} at {visit.Km:0}");
         var technician = draw.Pick(visit.Purpose == VisitPurpose.ValveCheck ? AtValves : AtService);
@@ -66,7 +70,8 @@ internal sealed class VisitWriter(DemoStaff staff, Stockroom stores, OpenDays op
         await Inspect(number, technician, worn: visit.Purpose == VisitPurpose.ValveCheck && draw.Chance(0.3), ct);
         var ridden = draw.WholeNumber(0, 4);
         await finishing.Finish([.. items.Where(i => work.Begun || !IsAdjustment(i))], visit.Motorcycle.Unit.ToDistance(ridden).Kilometres, ct);
-        staff.Clock.Now += Duration.FromMinutes(5);
+        staff.SetClock(visit.Day, 15, 45);
+        await (beforeSignOff?.Invoke(number) ?? Task.CompletedTask);
         await staff.Do(technician, new SignOffCard.Request
         {
             Number = number,

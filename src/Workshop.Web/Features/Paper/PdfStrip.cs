@@ -55,7 +55,7 @@ internal static partial class PdfStrip
         }
 
         void Figure(string figure, decimal middle) => sheet.DrawString(
-            figure, text, XBrushes.Black, At((double)middle, (double)strip.TextY), new XStringFormat { Alignment = XStringAlignment.Center });
+            figure, text, XBrushes.Black, At((double)middle, (double)strip.TextY), new XStringFormat { Alignment = XStringAlignment.Center, LineAlignment = XLineAlignment.BaseLine });
     }
 
     /// <summary>The corners of a path of straight lines, as the drawing writes it: M, L, H, V and Z, all absolute.</summary>

@@ -110,7 +110,10 @@ internal static class RecordPaper
                 yield return new PaperText(forecast.Sentence);
             }
 
-            yield return new PaperText(RecordWords.ForecastCaution, Strong: true);
+            if (record.Forecasts.Any(f => f.IsForetold))
+            {
+                yield return new PaperText(RecordWords.ForecastCaution, Strong: true);
+            }
         }
     }
 

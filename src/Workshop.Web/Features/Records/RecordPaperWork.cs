@@ -51,8 +51,8 @@ internal static class RecordPaperWork
 
         if (fluids.Count > 0)
         {
-            yield return new PaperHeading("Fluids");
-            yield return new PaperTable("Fluids", [new("Fluid", 50), new("Grade", 34), new("Volume", 16, IsFigure: true)],
+            yield return new PaperHeading("Fluids and sealants");
+            yield return new PaperTable("Fluids and sealants", [new("Fluid or sealant", 50), new("Grade", 34), new("Volume", 16, IsFigure: true)],
                 [.. fluids.Select(p => (IReadOnlyList<PaperCell>)[p.Name, p.Designation ?? "", Volume(p.Quantity)])]);
         }
     }
@@ -70,7 +70,7 @@ internal static class RecordPaperWork
             [.. record.Fasteners.Select(f => (IReadOnlyList<PaperCell>)
             [
                 $"{f.Name}, {f.Count.ToString(CultureInfo.InvariantCulture)} × {f.Thread}{(f.Joint is { } joint ? $"\n{joint}" : "")}", f.Torque,
-                f.TightenedOn is { } day ? $"{RecordWords.Day(day)}{(f.ConfirmedBySecond ? ", confirmed by a second person" : "")}" : "not ticked",
+                $"{RecordWords.Day(f.TightenedOn)}{(f.ConfirmedBySecond ? ", confirmed by a second person" : "")}",
                 f.Wrench ?? "",
             ])]);
     }

@@ -62,7 +62,7 @@ internal static class RecordWriter
             CamTiming = await Timing(db, open, ct),
             Findings = findings.Findings,
             Agreed = await RecordedFindings.Agreed(db, open, clock, ct),
-            NextDue = await RecordedAhead.Due(db, open, signed.Reading.Unit, ct),
+            NextDue = await RecordedAhead.Due(db, open, signed.Reading, ct),
             Forecasts = await RecordedAhead.Forecasts(db, open, signed.Reading, ct),
             Specification = await Specification(db, open, ct),
         };

@@ -1,5 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using Workshop.Domain.Measures;
 using Workshop.Domain.Motorcycles;
 using Workshop.Domain.Records;
 using Workshop.Web.Data;
@@ -10,7 +9,8 @@ namespace Workshop.Web.Features.Records;
 /// <summary>What is due next and what is expected of the valves, from the rows that the sign-off has just had written.</summary>
 internal static class RecordedAhead
 {
-    public static async Task<IReadOnlyList<RecordedDue>> Due(WorkshopDbContext db, OpenCard open, OdometerUnit unit, CancellationToken ct)
+    /// <param name="leaving">The odometer as the motorcycle leaves.</param>
+    public static async Task<IReadOnlyList<RecordedDue>> Due(WorkshopDbContext db, OpenCard open, OdometerReading leaving, CancellationToken ct)
     {
         var due = await db.DueItems.AsNoTracking().Where(d => d.MotorcycleId == open.Card.MotorcycleId)
             .OrderBy(d => d.ExpectedOn).ThenBy(d => d.Name).ToListAsync(ct);
@@ -18,8 +18,9 @@ internal static class RecordedAhead
         return [.. due.Select(d => new RecordedDue(
             d.Name, d.DueAt, d.DueOn, d.ByForecast,
             RecordWords.Due(
-                d.DueAt, d.DueOn, unit, d.ByForecast, d.IncludedIn is { } code ? names.GetValueOrDefault(code) : null,
-                d.RateBasis is null ? null : d.ExpectedOn)))];
+                new DueAhead(
+                    d.DueAt, d.DueOn, d.RateBasis is null ? null : d.ExpectedOn, d.ByForecast, d.IncludedIn is { } code ? names.GetValueOrDefault(code) : null),
+                leaving.Distance, leaving.ReadOn, leaving.Unit)))];
     }
 
     /// <param name="leaving">The odometer as the motorcycle leaves.</param>

@@ -1,11 +1,10 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Workshop.Domain.Bookings;
 using Workshop.Domain.Clearances;
-using Workshop.Domain.JobCards;
 using Workshop.Domain.Records;
 using Workshop.Domain.Stores;
-using Workshop.Domain.Tooling;
 using Workshop.Web.Data;
 using Workshop.Web.Features.JobCards;
 
@@ -28,7 +27,9 @@ internal sealed record RecordedValves(IReadOnlyList<RecordedLobe> Lobes, IReadOn
         return new RecordedValves(
             RecordedLobes.Of(open.Specification, readings, shims, events),
             RecordedLobes.Shims(shims, shims.Count == 0 ? [] : await FittedOf(db, number, ct)),
-            await MeasuredWith(db, open, readings, [.. shims.Select(s => s.MicrometerId).OfType<Guid>()], time, ct));
+            await MeasuredWith(
+                db, open, readings, [.. shims.Select(s => s.MicrometerId).OfType<Guid>()],
+                readings.Select(r => r.MeasuredAt).Concat(shims.Select(s => s.MeasuredAt)).Max(), time, ct));
     }
 
     /// <summary>By the ledger: the last shim that went into each valve.</summary>
@@ -46,18 +47,19 @@ internal sealed record RecordedValves(IReadOnlyList<RecordedLobe> Lobes, IReadOn
     }
 
     private static async Task<IReadOnlyList<string>> MeasuredWith(
-        WorkshopDbContext db, OpenCard open, List<ClearanceReading> readings, IReadOnlyCollection<Guid> micrometers, WorkshopTime time, CancellationToken ct)
+        WorkshopDbContext db, OpenCard open, List<ClearanceReading> readings, IReadOnlyCollection<Guid> micrometers, Instant measured, WorkshopTime time,
+        CancellationToken ct)
     {
         var used = readings.Select(r => r.InstrumentId).OfType<Guid>().Concat(micrometers).ToHashSet();
-        var instruments = await db.Instruments.AsNoTracking().Where(i => used.Contains(i.Id)).OrderBy(i => i.Kind).ThenBy(i => i.Name).ToListAsync(ct);
-        var day = readings.Count == 0 ? (NodaTime.LocalDate?)null : time.DayOf(readings.Max(r => r.MeasuredAt));
-        var sentences = instruments.Select(i => $"{i.Name}: {RecordedFasteners.StandingOf(i, day)}.").Distinct(StringComparer.Ordinal).ToList();
+        var instruments = await InstrumentsThen.Read(db, used, ct);
+        var day = time.DayOf(measured);
+        var sentences = instruments.InOrder.Select(i => $"{i.Name}: {instruments.StandingOf(i.Id, day)}.").Distinct(StringComparer.Ordinal).ToList();
         var temperatures = readings.Select(r => r.HeadTemperature?.Celsius).OfType<decimal>().ToList();
         if (temperatures.Count > 0)
         {
             var (low, high, cold) = (temperatures.Min(), temperatures.Max(), open.Specification.Cold);
-            var measured = low == high ? $"{Degrees(low)} °C" : $"{Degrees(low)} to {Degrees(high)} °C";
-            sentences.Add($"Cylinder head at {measured} by {readings.Find(r => r.TemperatureMethod is not null)?.TemperatureMethod ?? cold.Method}; clearances hold for {cold.Lowest} to {cold.Highest}.");
+            var warm = low == high ? $"{Degrees(low)} °C" : $"{Degrees(low)} to {Degrees(high)} °C";
+            sentences.Add($"Cylinder head at {warm} by {readings.Find(r => r.TemperatureMethod is not null)?.TemperatureMethod ?? cold.Method}; clearances hold for {cold.Lowest} to {cold.Highest}.");
         }
 
         return sentences;
