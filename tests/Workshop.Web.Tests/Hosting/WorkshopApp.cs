@@ -113,6 +113,7 @@ public sealed class WorkshopApp(PostgresServer server) : IAsyncLifetime
             host.UseSetting("Smtp:Sends", "false");
             host.UseSetting("Workshop:SignInsPerMinute", "100000");
             host.UseSetting("Workshop:RequestsPerSecond", "100000");
+            host.UseSetting("Workshop:RecordsPerMinute", "100000");
             host.ConfigureTestServices(services => services.AddSingleton(clock));
         });
 

@@ -22,13 +22,13 @@ internal static class RecordedVisits
 {
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 
-    public static Dictionary<string, Likelihood> OilOnly { get; } = new() { [TestEngines.OilService] = Likelihood.Certain };
+    /// <summary>The check alone, which takes nothing out of the stores.</summary>
+    public static Dictionary<string, Likelihood> CheckOnly { get; } = new() { [TestEngines.ValveCheck] = Likelihood.Certain };
 
-    /// <summary>Oil and filter, nothing measured.</summary>
-    public static async Task<TestVisit> SignedOff(this WorkshopApp app, int odometerKm = 24_000)
+    public static async Task<TestVisit> SignedOff(this WorkshopApp app, IReadOnlyDictionary<string, Likelihood>? items = null, int odometerKm = 24_000)
     {
         var technician = await app.As(Roles.Technician);
-        var visit = await app.CheckedIn(odometerKm, OilOnly);
+        var visit = await app.CheckedIn(odometerKm, items ?? CheckOnly);
         await app.Finish(visit, technician);
         await SignOff(technician, visit, odometerKm);
         return visit;
