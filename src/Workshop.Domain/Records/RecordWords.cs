@@ -21,6 +21,12 @@ public static class RecordWords
     /// <summary>What the person who signed wrote for the owner.</summary>
     public const string Remark = "remark";
 
+    /// <summary>What the owner said when bringing it.</summary>
+    public const string OwnersWords = "owners-words";
+
+    /// <summary>What was seen of it then, as far as nobody said it piece by piece.</summary>
+    public const string SeenOnArrival = "seen-on-arrival";
+
     /// <summary>Under every forecast.</summary>
     public const string ForecastCaution = "An estimate, no promise; it replaces no check that the maker prescribes.";
 
@@ -30,6 +36,9 @@ public static class RecordWords
 
     /// <summary>Why an item was not done.</summary>
     public static string NotDone(string code) => $"not-done:{code}";
+
+    /// <summary>What was said beside a check, a note or a look.</summary>
+    public static string Said(Guid remark) => $"said:{remark}";
 
     /// <summary>What was said with the answer to a finding.</summary>
     public static string AnswerTo(Guid finding) => $"answer:{finding}";

@@ -9,7 +9,8 @@ namespace Workshop.Domain.Records;
 
 /// <summary>
 /// What the owner gets of a visit, as it stood when the card was signed: figures, and the words in which they were said. It is
-/// stored whole and never made anew, so neither later visits, prices or fits nor other words of ours change it. It names no owner;
+/// stored whole and never made anew, so neither later visits, prices or fits nor other words of ours change it. What is added to it
+/// later may be absent, and nothing is ever taken out: documents of years are read by it. It names no owner;
 /// what people wrote stands beside it, see <see cref="RecordWords"/>, where an erasure empties it.
 /// </summary>
 public sealed record ServiceRecord
@@ -62,6 +63,19 @@ public sealed record ServiceRecord
     public required IReadOnlyList<RecordedForecast> Forecasts { get; init; }
 
     public required RecordedSpecification Specification { get; init; }
+
+    /// <summary>How it came, as far as anybody noted it.</summary>
+    public IReadOnlyList<RecordedCheck> Arrival { get; init; } = [];
+
+    public IReadOnlyList<RecordedCylinder> Cylinders { get; init; } = [];
+
+    public IReadOnlyList<RecordedPlug> Plugs { get; init; } = [];
+
+    /// <summary>What was looked at after the work: balance, leaks, test ride, re-checks, reminder, count.</summary>
+    public IReadOnlyList<RecordedCheck> AfterWork { get; init; } = [];
+
+    /// <summary>The earlier visit of which this one comes back.</summary>
+    public int? ComebackOf { get; init; }
 }
 
 /// <param name="Vin">Vehicle identification number, or what the frame shows.</param>

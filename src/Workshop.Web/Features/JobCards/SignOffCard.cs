@@ -147,7 +147,7 @@ public static class SignOffCard
         await ForecastRows.Rewrite(db, open.Card.EngineId, clock, ct);
         await DueRows.Rewrite(db, open.Card.MotorcycleId, clock, ct);
         await Refits.RequestFor(db, [open.Card.EngineId], clock, ct);
-        await RecordWriter.Write(db, open, Written(request), isLater: false, actor, clock, ct);
+        await RecordWriter.Write(db, open, facts, Written(request), isLater: false, actor, clock, ct);
         return new Answer(request.Number, now, [.. facts.Done.Select(i => i.Code)]);
     }
 

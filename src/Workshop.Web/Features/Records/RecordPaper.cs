@@ -21,10 +21,13 @@ internal static class RecordPaper
         var record = issued.Record;
         var blocks = new List<PaperBlock>();
         blocks.AddRange(RecordPaperWork.Warnings(record));
+        blocks.AddRange(RecordPaperChecks.Arrival(record, issued.Words));
         blocks.AddRange(RecordPaperWork.Done(record, issued.Words));
         blocks.AddRange(RecordPaperValves.Of(record));
+        blocks.AddRange(RecordPaperChecks.Engine(record));
         blocks.AddRange(RecordPaperWork.Used(record));
         blocks.AddRange(RecordPaperWork.Fasteners(record));
+        blocks.AddRange(RecordPaperChecks.After(record, issued.Words));
         blocks.AddRange(Findings(issued, pictureOf));
         blocks.AddRange(Ahead(record));
         blocks.Add(new PaperHeading("Where limits and torques come from"));
@@ -48,6 +51,11 @@ internal static class RecordPaper
             $"{arrived} on {RecordWords.Day(record.SignedOn)} at {Count(record.OdometerOut, record.OdometerUnit)} by {record.SignedBy}",
             $"{record.Workshop}{(record.Phone is { } phone ? $", {phone}" : "")}; job card {record.JobCardNumber}",
         ];
+        if (record.ComebackOf is { } earlier)
+        {
+            lines.Add($"It comes back of job card {earlier}");
+        }
+
         if (issued.IsLater)
         {
             lines.Add("Written after the sign-off, from what then stood: what is due and expected is that of the later day.");

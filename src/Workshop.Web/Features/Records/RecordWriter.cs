@@ -19,10 +19,12 @@ namespace Workshop.Web.Features.Records;
 internal static class RecordWriter
 {
     /// <param name="open">Signed off and saved.</param>
+    /// <param name="facts">Of the visit, as the sign-off looked at them.</param>
     /// <param name="written">What the person who signed wrote, by the names of <see cref="RecordWords"/>.</param>
     /// <param name="isLater">Written after the sign-off.</param>
     public static async Task Write(
-        WorkshopDbContext db, OpenCard open, IReadOnlyDictionary<string, string> written, bool isLater, Actor actor, IClock clock, CancellationToken ct)
+        WorkshopDbContext db, OpenCard open, SignOffFacts facts, IReadOnlyDictionary<string, string> written, bool isLater, Actor actor, IClock clock,
+        CancellationToken ct)
     {
         var number = open.Card.Number;
         var time = await WorkshopTimes.Read(db, ct);
@@ -37,9 +39,9 @@ internal static class RecordWriter
             from checkIn in db.CheckIns.AsNoTracking()
             join reading in db.OdometerReadings on checkIn.OdometerReadingId equals reading.Id
             where checkIn.JobCardNumber == number
-            select new { checkIn.CheckedInAt, reading.Count }).SingleOrDefaultAsync(ct);
+            select new { CheckIn = checkIn, reading.Count }).SingleOrDefaultAsync(ct);
         var profile = await db.WorkshopProfiles.AsNoTracking().SingleAsync(ct);
-        var valves = await RecordedValves.Read(db, open, time, ct);
+        var valves = await RecordedValves.Read(db, facts, time, ct);
         var motorcycle = await MotorcycleOf(db, open, ct);
         var document = new ServiceRecord
         {
@@ -47,7 +49,7 @@ internal static class RecordWriter
             Workshop = profile.Name,
             Phone = profile.Phone,
             Motorcycle = motorcycle,
-            ArrivedOn = arrived is null ? null : time.DayOf(arrived.CheckedInAt),
+            ArrivedOn = arrived is null ? null : time.DayOf(arrived.CheckIn.CheckedInAt),
             SignedOn = time.DayOf(signed.SignedAt),
             SignedBy = signed.Name,
             OdometerIn = arrived?.Count,
@@ -65,8 +67,18 @@ internal static class RecordWriter
             NextDue = await RecordedAhead.Due(db, open, signed.Reading, ct),
             Forecasts = await RecordedAhead.Forecasts(db, open, signed.Reading, ct),
             Specification = await Specification(db, open, ct),
+            Arrival = RecordedChecks.Arrival(facts),
+            Cylinders = RecordedChecks.Cylinders(facts),
+            Plugs = RecordedChecks.Plugs(facts),
+            AfterWork = await AfterWork(db, facts, ct),
+            ComebackOf = await db.Comebacks.Where(c => c.JobCardNumber == number).Select(c => (int?)c.OfJobCardNumber).SingleOrDefaultAsync(ct),
         };
-        var words = new Dictionary<string, string>(written, StringComparer.Ordinal);
+        var words = await Said(db, document, arrived?.CheckIn, ct);
+        foreach (var (name, text) in written)
+        {
+            words[name] = text;
+        }
+
         foreach (var (name, text) in findings.Words)
         {
             words[name] = text;
@@ -77,6 +89,33 @@ internal static class RecordWriter
             JobCardNumber = number, IssuedAt = clock.GetCurrentInstant(), IssuedBy = actor.PersonId, IsLater = isLater, Document = document, Words = words,
         });
         await db.SaveChangesAsync(ct);
+    }
+
+    private static async Task<IReadOnlyList<RecordedCheck>> AfterWork(WorkshopDbContext db, SignOffFacts facts, CancellationToken ct)
+    {
+        var riders = facts.Finished.Rides.Select(r => r.RiderId).OfType<Guid>().ToHashSet();
+        var names = riders.Count == 0 ? [] : await db.People.Where(p => riders.Contains(p.Id)).ToDictionaryAsync(p => p.Id, p => p.Name, ct);
+        return RecordedChecks.AfterWork(facts, rider => names[rider]);
+    }
+
+    /// <summary>What people wrote beside what they saw.</summary>
+    private static async Task<Dictionary<string, string>> Said(WorkshopDbContext db, ServiceRecord document, CheckIn? arrived, CancellationToken ct)
+    {
+        var names = document.Arrival.Concat(document.AfterWork).Select(c => c.RemarkId).OfType<Guid>().Distinct().ToDictionary(id => id, RecordWords.Said);
+        if (arrived?.OwnersWordsRemarkId is { } owners)
+        {
+            names[owners] = RecordWords.OwnersWords;
+        }
+
+        if (arrived?.SeenOnArrivalRemarkId is { } seen)
+        {
+            names[seen] = RecordWords.SeenOnArrival;
+        }
+
+        Guid[] ids = [.. names.Keys];
+        return ids.Length == 0
+            ? new Dictionary<string, string>(StringComparer.Ordinal)
+            : (await db.Remarks.AsNoTracking().Where(r => ids.Contains(r.Id) && r.Text != "").ToListAsync(ct)).ToDictionary(r => names[r.Id], r => r.Text, StringComparer.Ordinal);
     }
 
     private static async Task<RecordedMotorcycle> MotorcycleOf(WorkshopDbContext db, OpenCard open, CancellationToken ct)

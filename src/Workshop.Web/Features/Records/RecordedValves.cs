@@ -3,32 +3,30 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Workshop.Domain.Bookings;
 using Workshop.Domain.Clearances;
+using Workshop.Domain.EngineModels;
+using Workshop.Domain.JobCards;
 using Workshop.Domain.Records;
 using Workshop.Domain.Stores;
 using Workshop.Web.Data;
-using Workshop.Web.Features.JobCards;
 
 namespace Workshop.Web.Features.Records;
 
 /// <summary>Clearances and shims of a visit for its record, and with what they were measured.</summary>
 internal sealed record RecordedValves(IReadOnlyList<RecordedLobe> Lobes, IReadOnlyList<RecordedShim> Shims, IReadOnlyList<string> Measuring)
 {
-    public static async Task<RecordedValves> Read(WorkshopDbContext db, OpenCard open, WorkshopTime time, CancellationToken ct)
+    public static async Task<RecordedValves> Read(WorkshopDbContext db, SignOffFacts facts, WorkshopTime time, CancellationToken ct)
     {
-        var number = open.Card.Number;
-        var readings = await db.ClearanceReadings.AsNoTracking().Where(r => r.JobCardNumber == number).ToListAsync(ct);
-        var shims = await db.ShimObservations.AsNoTracking().Where(s => s.JobCardNumber == number).ToListAsync(ct);
+        var (readings, shims) = (facts.Readings, facts.Shims);
         if (readings.Count == 0 && shims.Count == 0)
         {
             return new RecordedValves([], [], []);
         }
 
-        var events = await db.ValveEvents.AsNoTracking().Where(e => e.JobCardNumber == number).ToListAsync(ct);
         return new RecordedValves(
-            RecordedLobes.Of(open.Specification, readings, shims, events),
-            RecordedLobes.Shims(shims, shims.Count == 0 ? [] : await FittedOf(db, number, ct)),
+            RecordedLobes.Of(facts.Specification, readings, shims, facts.Events),
+            RecordedLobes.Shims(shims, shims.Count == 0 ? [] : await FittedOf(db, facts.Number, ct)),
             await MeasuredWith(
-                db, open, readings, [.. shims.Select(s => s.MicrometerId).OfType<Guid>()],
+                db, facts.Specification.Cold, readings, [.. shims.Select(s => s.MicrometerId).OfType<Guid>()],
                 readings.Select(r => r.MeasuredAt).Concat(shims.Select(s => s.MeasuredAt)).Max(), time, ct));
     }
 
@@ -47,7 +45,7 @@ internal sealed record RecordedValves(IReadOnlyList<RecordedLobe> Lobes, IReadOn
     }
 
     private static async Task<IReadOnlyList<string>> MeasuredWith(
-        WorkshopDbContext db, OpenCard open, List<ClearanceReading> readings, IReadOnlyCollection<Guid> micrometers, Instant measured, WorkshopTime time,
+        WorkshopDbContext db, ColdCondition cold, IReadOnlyList<ClearanceReading> readings, IReadOnlyCollection<Guid> micrometers, Instant measured, WorkshopTime time,
         CancellationToken ct)
     {
         var used = readings.Select(r => r.InstrumentId).OfType<Guid>().Concat(micrometers).ToHashSet();
@@ -57,9 +55,9 @@ internal sealed record RecordedValves(IReadOnlyList<RecordedLobe> Lobes, IReadOn
         var temperatures = readings.Select(r => r.HeadTemperature?.Celsius).OfType<decimal>().ToList();
         if (temperatures.Count > 0)
         {
-            var (low, high, cold) = (temperatures.Min(), temperatures.Max(), open.Specification.Cold);
+            var (low, high) = (temperatures.Min(), temperatures.Max());
             var warm = low == high ? $"{Degrees(low)} °C" : $"{Degrees(low)} to {Degrees(high)} °C";
-            sentences.Add($"Cylinder head at {warm} by {readings.Find(r => r.TemperatureMethod is not null)?.TemperatureMethod ?? cold.Method}; clearances hold for {cold.Lowest} to {cold.Highest}.");
+            sentences.Add($"Cylinder head at {warm} by {readings.FirstOrDefault(r => r.TemperatureMethod is not null)?.TemperatureMethod ?? cold.Method}; clearances hold for {cold.Lowest} to {cold.Highest}.");
         }
 
         return sentences;

@@ -49,7 +49,7 @@ public static class WriteRecord
             written.Add(RecordWords.Remark, remark);
         }
 
-        await RecordWriter.Write(db, open, written, isLater: true, actor, clock, ct);
+        await RecordWriter.Write(db, open, await SignOffCase.Gather(db, open, ct), written, isLater: true, actor, clock, ct);
         return new Answer(request.Number, clock.GetCurrentInstant());
     }
 }
