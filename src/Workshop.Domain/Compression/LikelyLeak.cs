@@ -39,7 +39,7 @@ public static class LikelyLeak
         }
 
         return sentences.Count > 0
-            ? [.. sentences, Care]
+            ? sentences.Append(Care).ToArray()
             : ["What was measured does not tell where it leaks: measure once more with oil in the cylinder, or by leak-down."];
     }
 

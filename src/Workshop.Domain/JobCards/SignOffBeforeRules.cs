@@ -2,7 +2,7 @@ using Workshop.Domain.Arrivals;
 using Workshop.Domain.Clearances;
 using Workshop.Domain.Compression;
 using Workshop.Domain.EngineModels;
-using Workshop.Domain.Plugs;
+using Workshop.Domain.Ignition;
 
 namespace Workshop.Domain.JobCards;
 

@@ -7,7 +7,7 @@ using Workshop.Domain.Estimates;
 using Workshop.Domain.Finishing;
 using Workshop.Domain.Kits;
 using Workshop.Domain.Measures;
-using Workshop.Domain.Plugs;
+using Workshop.Domain.Ignition;
 using Workshop.Domain.Shims;
 using Workshop.Domain.Stores;
 using Workshop.Domain.TorqueSheets;

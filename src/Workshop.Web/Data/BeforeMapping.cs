@@ -5,7 +5,7 @@ using Workshop.Domain.Compression;
 using Workshop.Domain.JobCards;
 using Workshop.Domain.Motorcycles;
 using Workshop.Domain.People;
-using Workshop.Domain.Plugs;
+using Workshop.Domain.Ignition;
 using Workshop.Domain.Tooling;
 using Workshop.Web.Http;
 

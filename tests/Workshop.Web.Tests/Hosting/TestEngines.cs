@@ -145,6 +145,25 @@ public static class TestEngines
         };
     }
 
+    /// <summary>
+    /// The same that states at least 1000 kPa, up to 15 % of leakage at 600 kPa and a gap of 0.7 to 0.8 mm, and asks for the state on arrival
+    /// always, for the plugs after the oil service, and for compression where a valve is tight or the owner complains.
+    /// </summary>
+    public static EngineSpecification TwinThatIsLookedOver() => Twin() with
+    {
+        Compression = new CompressionLimits(Pressure.FromKilopascals(1000), EngineWarmth.Warm, Source)
+        {
+            LargestDifference = Pressure.FromKilopascals(100), LargestLeakDownPercent = 15, LeakDownAt = Pressure.FromKilopascals(600),
+        },
+        SparkPlugs = new SparkPlugs(1, OilFilter, 0.7m, 0.8m, Source),
+        VisitChecks =
+        [
+            new(VisitCheckKind.ArrivalState, WhenAsked.Always),
+            new(VisitCheckKind.Plugs, WhenAsked.AfterItems) { AfterItems = [OilService] },
+            new(VisitCheckKind.Compression, WhenAsked.TightOrComplaint),
+        ],
+    };
+
     private static LobeTiming Lobe(string camshaft, Side side, decimal centre) =>
         new(camshaft, side, CrankAngle.FromDegrees(2)) { LobeCentre = CrankAngle.FromDegrees(centre) };
 

@@ -36,6 +36,9 @@ public static class TestWorkshop
     public static readonly Guid DialGauge = Id(34);
     public static readonly Guid OldDialGauge = Id(35);
     public static readonly Guid Shelf = Id(40);
+    public static readonly Guid CompressionGauge = Id(50);
+    public static readonly Guid LeakDownTester = Id(51);
+    public static readonly Guid OldCompressionGauge = Id(52);
     public static readonly Guid ShimBox = Id(41);
 
     /// <summary>A Monday morning.</summary>
@@ -112,6 +115,13 @@ public static class TestWorkshop
             {
                 Id = DialGauge, Kind = InstrumentKind.DialGauge, Name = "Dial gauge", SerialNumber = "G-1", Unit = "mm",
                 CalibratedOn = new LocalDate(2026, 1, 5), CalibrationDueOn = new LocalDate(2028, 1, 5),
+            },
+            new Instrument { Id = CompressionGauge, Kind = InstrumentKind.CompressionGauge, Name = "Compression gauge", SerialNumber = "C-1", Unit = "bar" },
+            new Instrument { Id = LeakDownTester, Kind = InstrumentKind.LeakDownTester, Name = "Leak-down tester", SerialNumber = "L-1", Unit = "bar" },
+            new Instrument
+            {
+                Id = OldCompressionGauge, Kind = InstrumentKind.CompressionGauge, Name = "Compression gauge", SerialNumber = "C-0", Unit = "bar",
+                CalibratedOn = new LocalDate(2023, 1, 5), CalibrationDueOn = new LocalDate(2025, 1, 5),
             },
             new Instrument
             {

@@ -5338,7 +5338,7 @@ namespace Workshop.Web.Data.Migrations
                     b.ToTable("remarks", (string)null);
                 });
 
-            modelBuilder.Entity("Workshop.Domain.Plugs.PlugCheck", b =>
+            modelBuilder.Entity("Workshop.Domain.Ignition.PlugCheck", b =>
                 {
                     b.Property<Guid>("Id")
                         .ValueGeneratedOnAdd()
@@ -9418,7 +9418,7 @@ namespace Workshop.Web.Data.Migrations
                         .HasConstraintName("fk_remarks_people_written_by");
                 });
 
-            modelBuilder.Entity("Workshop.Domain.Plugs.PlugCheck", b =>
+            modelBuilder.Entity("Workshop.Domain.Ignition.PlugCheck", b =>
                 {
                     b.HasOne("Workshop.Domain.People.Person", null)
                         .WithMany()
@@ -9467,7 +9467,7 @@ namespace Workshop.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .HasConstraintName("fk_plug_checks_remarks_reason_remark_id");
 
-                    b.HasOne("Workshop.Domain.Plugs.PlugCheck", null)
+                    b.HasOne("Workshop.Domain.Ignition.PlugCheck", null)
                         .WithMany()
                         .HasForeignKey("SupersedesId")
                         .OnDelete(DeleteBehavior.Restrict)

@@ -24,6 +24,9 @@ internal sealed class DemoHistory(
     private const int LongestSincePassingBy = 40;
     private const double NeverPasses = 0.3;
     private const int ValvesOfTheOpenOne = 16;
+    private const int LeastSinceComeback = 3;
+    private const int DaysUntilComeback = 9;
+    private const double KmUntilComeback = 180;
 
     public async Task Write(Instant now, CancellationToken ct)
     {
@@ -33,10 +36,13 @@ internal sealed class DemoHistory(
         var visits = plan.Visits.OrderBy(v => v.Day).ThenBy(v => v.Motorcycle.Index).ToLookup(v => v.Day < plan.BooksBegin);
         staff.SetClock(plan.BooksBegin, 8);
         await new PaperHistory(staff, booked).Write([.. visits[true]], ct);
+        var numbers = new Dictionary<PlannedVisit, int>();
         foreach (var visit in visits[false])
         {
-            await writer.Write(visit, booked[visit.Motorcycle.Index], ct);
+            numbers[visit] = await writer.Write(visit, booked[visit.Motorcycle.Index], null, ct);
         }
+
+        await ComeBack(writer, booked, numbers, staff.Time.DayOf(now), ct);
 
         await ReadOdometers(booked, staff.Time.DayOf(now), random, ct);
         staff.Clock.Now = now;
@@ -50,6 +56,27 @@ internal sealed class DemoHistory(
         await new DemoContacts(db, staff).Write(now, ct);
         await new DemoMoney(db, staff).Write(now, ct);
         await new DemoRecord(db, staff, writer, openDays).Write(booked.Values, now, ct);
+    }
+
+    /// <summary>One that was here for its valves not long ago comes back.</summary>
+    private async Task ComeBack(
+        VisitWriter writer, Dictionary<int, BookedMotorcycle> booked, Dictionary<PlannedVisit, int> numbers, LocalDate today, CancellationToken ct)
+    {
+        var latest = today.PlusDays(-LeastSinceComeback);
+        var earlier = numbers.Keys.GroupBy(v => v.Motorcycle.Index).Select(g => g.MaxBy(v => v.Day)!)
+            .Where(v => v.Purpose == VisitPurpose.ValveCheck && v.Day.PlusDays(DaysUntilComeback) < latest && v.Motorcycle.NowKm > v.Km + KmUntilComeback)
+            .MaxBy(v => v.Day);
+        if (earlier is null)
+        {
+            return;
+        }
+
+        var visit = earlier with
+        {
+            Purpose = VisitPurpose.OilService, Km = earlier.Km + KmUntilComeback,
+            Day = openDays.FirstFree(earlier.Day.PlusDays(DaysUntilComeback), earlier.Motorcycle.EngineModel, VisitPurpose.OilService, latest),
+        };
+        await writer.Write(visit, booked[visit.Motorcycle.Index], (numbers[earlier], "Hard to start since its valves were done."), ct);
     }
 
     /// <summary>Every engine model is fitted, and with it what is expected and due of its motorcycles is written.</summary>

@@ -35,11 +35,15 @@ internal sealed class ValveWork(
     /// <summary>A clearance is left outside its limits, and somebody has to accept that.</summary>
     public bool LeavesOutside => Outside().Any();
 
+    /// <summary>Valves that were found tight.</summary>
+    public IReadOnlyCollection<ValveKey> Tight { get; private set; } = [];
+
     /// <param name="before">What is done between the readings as found and the adjustment.</param>
     public async Task Do(Func<Task> before, CancellationToken ct)
     {
         staff.SetClock(visit.Day, 9, 30);
         await Record(AsFound(), ct);
+        Tight = standing.Where(s => s.Value == Verdict.TooTight).Select(s => s.Key.Valve).Distinct().Order().ToArray();
         await before();
         var wrong = Outside().Select(l => l.Valve).Distinct().ToList();
         if (wrong.Count == 0)

@@ -2,11 +2,13 @@ using NodaTime;
 using Workshop.Domain.Bookings;
 using Workshop.Domain.Drift;
 using Workshop.Domain.EngineModels;
+using Workshop.Domain.Estimates;
 using Workshop.Domain.JobCards;
 using Workshop.Domain.Kits;
 using Workshop.Domain.Measures;
 using Workshop.Domain.Statistics;
 using Workshop.Web.Features.Bookings;
+using Workshop.Web.Features.Findings;
 using Workshop.Web.Features.JobCards;
 using Workshop.Web.Features.Kits;
 
@@ -28,17 +30,19 @@ internal sealed class VisitWriter(DemoStaff staff, Stockroom stores, OpenDays op
         .Where(p => p.Initials is not null).ToDictionary(p => p.Account, p => p.Initials!, StringComparer.Ordinal);
 
     /// <param name="visit">Of the past.</param>
-    /// <param name="motorcycle">Whose.</param>
+    /// <param name="motorcycle">That comes.</param>
+    /// <param name="comeback">The signed card because of which it comes, and why; nothing where it comes for itself.</param>
     /// <param name="ct">Ends it.</param>
     /// <param name="beforeSignOff">What happens on the card beside that; its number is given.</param>
-    public async Task Write(PlannedVisit visit, BookedMotorcycle motorcycle, CancellationToken ct, Func<int, Task>? beforeSignOff = null)
+    /// <returns>The card's number.</returns>
+    public async Task<int> Write(PlannedVisit visit, BookedMotorcycle motorcycle, (int Of, string Why)? comeback, CancellationToken ct, Func<int, Task>? beforeSignOff = null)
     {
         var draw = random.Stream($"visit of {visit.Motorcycle.Registration} at {visit.Km:0}");
         var technician = draw.Pick(visit.Purpose == VisitPurpose.ValveCheck ? AtValves : AtService);
         staff.SetClock(visit.Day.PlusDays(-9), 11);
         await stores.FillUp(staff.Clock.Now, ct);
-        var number = await Book(visit, motorcycle.Id, technician, ct);
-        await CheckIn(visit, number, openDays.Before(visit.Day), draw, ct);
+        var number = await Book(visit, motorcycle.Id, technician, ct, comeback);
+        await CheckIn(visit, number, openDays.Before(visit.Day), draw, ct, comeback?.Why);
 
         staff.SetClock(visit.Day, 8, 5);
         var specification = visit.Motorcycle.EngineModel.Specification;
@@ -51,26 +55,55 @@ internal sealed class VisitWriter(DemoStaff staff, Stockroom stores, OpenDays op
         var finishing = new FinishingWork(staff, specification, number, technician, draw.Stream("after the work"));
         await finishing.CountIn(items, ct);
         var work = new ValveWork(staff, stores, visit, motorcycle.Engine, number, technician, draw);
+        var before = new BeforeWork(staff, visit, number, technician, draw.Stream("before the work"));
         var timing = new TimingWork(staff, visit, number, technician, draw.Stream("cam timing"));
         if (visit.Purpose == VisitPurpose.ValveCheck)
         {
-            await work.Do(() => timing.AsFound(items.Exists(i => i.Kind == ServiceItemKind.CamTimingCheck), ct), ct);
+            await work.Do(async () =>
+            {
+                await timing.AsFound(items.Exists(i => i.Kind == ServiceItemKind.CamTimingCheck), ct);
+                await before.TestCylinders(work.Tight, ct);
+            }, ct);
             if (work.Begun)
             {
                 await timing.AsLeft(ct);
             }
         }
-        else if (visit.Motorcycle.Index == FleetPlan.ChainReadOften)
+        else
         {
-            await timing.AsFound(timed: false, ct);
+            if (visit.Motorcycle.Index == FleetPlan.ChainReadOften)
+            {
+                await timing.AsFound(timed: false, ct);
+            }
+
+            await before.TestCylinders([], ct);
+        }
+
+        if (items.Exists(i => i.Code == "spark-plugs"))
+        {
+            await before.RenewPlugs(ct);
         }
 
         staff.SetClock(visit.Day, 15);
         await Tighten(number, technician, Opened.By(specification, items.Where(i => work.Begun || !IsAdjustment(i))), work.Tightened, ct);
         await Inspect(number, technician, worn: visit.Purpose == VisitPurpose.ValveCheck && draw.Chance(0.3), ct);
+        if (work.Tight.Count > 0)
+        {
+            await before.TestAsLeft(ct);
+        }
+
+        if (comeback is not null)
+        {
+            await staff.Do(technician, new RecordFinding.Request
+            {
+                Number = number, Place = "Intake rubber of cylinder 2", Text = "A clip was not quite tight and let false air in; tightened, starts well again.",
+                Gravity = FindingGravity.Watch,
+            }, RecordFinding.Handle, ct);
+        }
+
         var ridden = draw.WholeNumber(0, 4);
         await finishing.Finish([.. items.Where(i => work.Begun || !IsAdjustment(i))], visit.Motorcycle.Unit.ToDistance(ridden).Kilometres, ct);
-        staff.SetClock(visit.Day, 15, 45);
+        staff.Clock.Now += Duration.FromMinutes(5);
         await (beforeSignOff?.Invoke(number) ?? Task.CompletedTask);
         await staff.Do(technician, new SignOffCard.Request
         {
@@ -81,6 +114,7 @@ internal sealed class VisitWriter(DemoStaff staff, Stockroom stores, OpenDays op
                 : timing.LeavesOutside ? "Camshafts late, chain near its limit: owner told, the chain is to be renewed at a visit of its own."
                 : null,
         }, SignOffCard.Handle, ct);
+        return number;
     }
 
     /// <summary>Books a visit of the days to come: the first slot with that technician for who brings it not before a day's noon.</summary>
@@ -133,7 +167,8 @@ internal sealed class VisitWriter(DemoStaff staff, Stockroom stores, OpenDays op
     }
 
     /// <summary>Books a visit of the past, at the clock's time.</summary>
-    private async Task<int> Book(PlannedVisit visit, Guid motorcycleId, string technician, CancellationToken ct) =>
+    private async Task<int> Book(
+        PlannedVisit visit, Guid motorcycleId, string technician, CancellationToken ct, (int Of, string Why)? comeback = null) =>
         (await staff.Do(Advisor, new BookVisit.Request
         {
             MotorcycleId = motorcycleId,
@@ -142,24 +177,31 @@ internal sealed class VisitWriter(DemoStaff staff, Stockroom stores, OpenDays op
             TechnicianId = staff.ResourceOf(ResourceKind.Technician, initials[technician]),
             Day = visit.Day,
             Time = new LocalTime(8, 0),
+            ComebackOf = comeback?.Of,
+            ComebackReason = comeback?.Why,
         }, BookVisit.Handle, ct)).Number;
 
     /// <summary>Brought the working day before, so that the engine is cold in the morning.</summary>
-    public Task CheckIn(PlannedVisit visit, int number, LocalDate day, RandomSource draw, CancellationToken ct)
+    public Task CheckIn(PlannedVisit visit, int number, LocalDate day, RandomSource draw, CancellationToken ct, string? ownersWords = null)
     {
         staff.SetClock(day, 15, 30);
-        return CheckInNow(visit, number, draw, ct);
+        return CheckInNow(visit, number, draw, ct, ownersWords);
     }
 
-    public Task CheckInNow(PlannedVisit visit, int number, RandomSource draw, CancellationToken ct) =>
-        staff.Do(Advisor, new CheckInMotorcycle.Request
+    public Task CheckInNow(PlannedVisit visit, int number, RandomSource draw, CancellationToken ct, string? ownersWords = null)
+    {
+        var words = draw.Chance(0.6) ? draw.Pick(fleet.OwnersWords) : null;
+        return staff.Do(Advisor, new CheckInMotorcycle.Request
         {
             Number = number,
             OdometerCount = visit.OdometerCount,
-            OwnersWords = draw.Chance(0.6) ? draw.Pick(fleet.OwnersWords) : null,
+            OwnersWords = ownersWords ?? words,
             SeenOnArrival = draw.Chance(0.5) ? draw.Pick(fleet.SeenOnArrival) : null,
+            Arrival = BeforeWork.Seen(ownersWords ?? words, draw.Stream("arrival")),
+            NothingElseSeen = true,
             EngineStoppedAt = staff.Clock.Now - Duration.FromMinutes(draw.WholeNumber(3, 25)),
         }, CheckInMotorcycle.Handle, ct);
+    }
 
     /// <summary>What is done together: the small things whose turn comes with so many kilometres, as many as fit into a day.</summary>
     private static IEnumerable<BookVisit.Item> ItemsOf(PlannedVisit visit)

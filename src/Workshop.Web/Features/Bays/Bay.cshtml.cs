@@ -12,7 +12,7 @@ using Workshop.Web.Features.Compression;
 using Workshop.Web.Features.Drift;
 using Workshop.Web.Features.Finishing;
 using Workshop.Web.Features.JobCards;
-using Workshop.Web.Features.Plugs;
+using Workshop.Web.Features.Ignition;
 using Workshop.Web.Features.Shims;
 using Workshop.Web.Features.Shared.Drawings;
 using Workshop.Web.Http;

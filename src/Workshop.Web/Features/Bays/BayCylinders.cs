@@ -1,5 +1,5 @@
 using Workshop.Web.Features.Compression;
-using Workshop.Web.Features.Plugs;
+using Workshop.Web.Features.Ignition;
 
 namespace Workshop.Web.Features.Bays;
 

@@ -21,10 +21,11 @@ public static class GetCompression
 
     /// <param name="Because">What of the visit speaks for it; empty where nothing does.</param>
     /// <param name="Asked">Why the engine model holds the sign-off until it is measured; absent where it does not.</param>
+    /// <param name="Waits">The card is open, and a cylinder is still to be measured for its sign-off.</param>
     /// <param name="Stated">In words; absent where the engine model states nothing.</param>
     /// <param name="Earlier">Newest first, as they were left, or found where nothing was measured as left.</param>
     public sealed record Answer(
-        int Number, IReadOnlyList<string> Because, string? Asked, string? Stated, CompressionLimits? Limits,
+        int Number, IReadOnlyList<string> Because, string? Asked, bool Waits, string? Stated, CompressionLimits? Limits,
         IReadOnlyList<CylinderView> AsFound, IReadOnlyList<CylinderView> AsLeft, IReadOnlyList<Entry> History, IReadOnlyList<Visit> Earlier);
 
     /// <param name="Instrument">Its name and serial number, with how it stood with its calibration on that day.</param>
@@ -33,7 +34,8 @@ public static class GetCompression
         Guid Id, int Cylinder, CylinderTestMethod Method, Stage Stage, int Attempt, string Said, string How, string? Instrument, Instant MeasuredAt,
         string MeasuredBy, bool Counts, string? Reason);
 
-    public sealed record Visit(int JobCardNumber, LocalDate Day, int OdometerCount, string OdometerUnit, IReadOnlyList<CylinderView> Cylinders);
+    /// <param name="Stage">At which it was measured.</param>
+    public sealed record Visit(int JobCardNumber, LocalDate Day, Stage Stage, int OdometerCount, string OdometerUnit, IReadOnlyList<CylinderView> Cylinders);
 
     public static async Task<Outcome<Answer>> Handle(
         Request request, WorkshopDbContext db, Actor actor, IClock clock, CancellationToken ct)
@@ -51,6 +53,7 @@ public static class GetCompression
             request.Number,
             CompressionAsked.Because(specification, facts.Readings, facts.Arrival),
             AskedChecks.Find(facts, VisitCheckKind.Compression)?.Because,
+            open.Card.State == JobCardState.CheckedIn && new CompressionIsMeasured().Against(facts).Count > 0,
             limits?.Spoken(),
             limits,
             CylinderView.Of(CylinderFindings.Of(specification, facts.CylinderTests, Stage.AsFound, tight)),
@@ -70,7 +73,7 @@ public static class GetCompression
             join reason in db.Remarks on test.ReasonRemarkId equals reason.Id into reasons
             from reason in reasons.DefaultIfEmpty()
             where test.JobCardNumber == number
-            orderby test.MeasuredAt, test.Id
+            orderby test.MeasuredAt, test.Cylinder, test.Method, test.Attempt
             select new { test, person.Name, instrument, Reason = reason.Text }).ToListAsync(ct);
         var superseded = rows.Select(r => r.test.SupersedesId).OfType<Guid>().ToHashSet();
         return [.. rows.Select(r => new Entry(
@@ -96,7 +99,7 @@ public static class GetCompression
             {
                 var odometer = odometers[visit.First().OdometerReadingId];
                 var stage = visit.Any(t => t.Stage == Stage.AsLeft) ? Stage.AsLeft : Stage.AsFound;
-                return new Visit(visit.Key, odometer.ReadOn, odometer.Count, odometer.Unit.Symbol(),
+                return new Visit(visit.Key, odometer.ReadOn, stage, odometer.Count, odometer.Unit.Symbol(),
                     CylinderView.Of(CylinderFindings.Of(open.Specification, [.. visit], stage, [])));
             })
             .OrderByDescending(v => v.Day).ThenByDescending(v => v.JobCardNumber)];

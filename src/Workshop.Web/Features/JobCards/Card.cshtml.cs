@@ -8,7 +8,7 @@ using Workshop.Web.Features.Bookings;
 using Workshop.Web.Features.Compression;
 using Workshop.Web.Features.Drift;
 using Workshop.Web.Features.Kits;
-using Workshop.Web.Features.Plugs;
+using Workshop.Web.Features.Ignition;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.JobCards;

@@ -1,6 +1,6 @@
 using NodaTime;
 
-namespace Workshop.Domain.Plugs;
+namespace Workshop.Domain.Ignition;
 
 /// <summary>What a spark plug looks like, which tells how its cylinder burns.</summary>
 public enum PlugCondition

@@ -4,11 +4,11 @@ using Workshop.Domain.EngineModels;
 using Workshop.Domain.JobCards;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
-using Workshop.Domain.Plugs;
+using Workshop.Domain.Ignition;
 using Workshop.Web.Data;
 using Workshop.Web.Features.JobCards;
 
-namespace Workshop.Web.Features.Plugs;
+namespace Workshop.Web.Features.Ignition;
 
 /// <summary>One plug of the engine as it stands at a visit.</summary>
 /// <param name="Name">"Plug of cylinder 1".</param>

@@ -2,14 +2,14 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.Rendering;
 using NodaTime;
 using Workshop.Domain.JobCards;
-using Workshop.Domain.Plugs;
+using Workshop.Domain.Ignition;
 using Workshop.Domain.Tooling;
 using Workshop.Web.Data;
 using Workshop.Web.Features.Compression;
 using Workshop.Web.Features.JobCards;
 using Workshop.Web.Http;
 
-namespace Workshop.Web.Features.Plugs;
+namespace Workshop.Web.Features.Ignition;
 
 /// <summary>The spark plugs of a visit: what each looked like, its gap, and what goes back in.</summary>
 public sealed class PlugsModel(WorkshopDbContext db, IClock clock) : WorkshopPage

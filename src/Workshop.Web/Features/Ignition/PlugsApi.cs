@@ -1,6 +1,6 @@
 using Workshop.Web.Http;
 
-namespace Workshop.Web.Features.Plugs;
+namespace Workshop.Web.Features.Ignition;
 
 internal static class PlugsApi
 {

@@ -5,7 +5,7 @@ using NodaTime;
 using Workshop.Domain;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
-using Workshop.Domain.Plugs;
+using Workshop.Domain.Ignition;
 using Workshop.Domain.Tooling;
 using Workshop.Web.Data;
 using Workshop.Web.Features.Bookings;
@@ -14,7 +14,7 @@ using Workshop.Web.Features.Stores;
 using Workshop.Web.Features.Tooling;
 using Workshop.Web.Http;
 
-namespace Workshop.Web.Features.Plugs;
+namespace Workshop.Web.Features.Ignition;
 
 /// <summary>
 /// Writes what spark plugs look like, their gap, and what goes back in: all of a send or none. What was written before gets a new

@@ -1,7 +1,7 @@
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Outcomes;
 
-namespace Workshop.Domain.Plugs;
+namespace Workshop.Domain.Ignition;
 
 /// <summary>Which plugs an engine has, which entry counts, and whether what goes back is as the maker wants it.</summary>
 public static class PlugRules

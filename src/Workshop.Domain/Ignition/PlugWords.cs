@@ -1,6 +1,6 @@
 using Workshop.Domain.EngineModels;
 
-namespace Workshop.Domain.Plugs;
+namespace Workshop.Domain.Ignition;
 
 /// <summary>How spark plugs are said.</summary>
 public static class PlugWords
