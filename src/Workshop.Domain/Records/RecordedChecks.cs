@@ -4,8 +4,8 @@ using Workshop.Domain.Clearances;
 using Workshop.Domain.Compression;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Finishing;
+using Workshop.Domain.Ignition;
 using Workshop.Domain.JobCards;
-using Workshop.Domain.Plugs;
 
 namespace Workshop.Domain.Records;
 

@@ -34,7 +34,7 @@ internal sealed class DemoRecord(WorkshopDbContext db, DemoStaff staff, VisitWri
         }
 
         var visit = new PlannedVisit(motorcycle.Plan, day, motorcycle.Plan.NowKm, VisitPurpose.ValveCheck, "FB-01", Sloppy: false);
-        await writer.Write(visit, motorcycle, ct, number => Enrich(number, day, ct));
+        await writer.Write(visit, motorcycle, null, ct, number => Enrich(number, day, ct));
         staff.Clock.Now = now;
         await staff.Do(Manager, new AddTemplate.Request
         {
