@@ -112,7 +112,7 @@ public sealed class RecordArrivalTests(WorkshopApp app) : IClassFixture<Workshop
             db.PhaseStarts.Add(new Domain.JobCards.PhaseStart
             {
                 Id = Domain.NewId.At(app.Clock), JobCardNumber = visit.Number, Phase = Domain.Bookings.VisitPhase.Work, StartedAt = app.Clock.Now,
-                EnteredBy = TestWorkshop.Technician, EnteredAt = app.Clock.Now,
+                EnteredBy = TestWorkshop.Technician,
             });
             return db.SaveChangesAsync(Ct);
         });

@@ -3639,6 +3639,137 @@ namespace Workshop.Web.Data.Migrations
                         });
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Ignition.PlugCheck", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int>("Attempt")
+                        .HasColumnType("integer")
+                        .HasColumnName("attempt");
+
+                    b.Property<Instant>("CheckedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("checked_at");
+
+                    b.Property<Guid>("CheckedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("checked_by");
+
+                    b.Property<string>("Condition")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("condition");
+
+                    b.Property<int>("Cylinder")
+                        .HasColumnType("integer")
+                        .HasColumnName("cylinder");
+
+                    b.Property<Guid>("EngineId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("engine_id");
+
+                    b.Property<Instant>("EnteredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("entered_at");
+
+                    b.Property<Guid>("EnteredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("entered_by");
+
+                    b.Property<decimal?>("GapFoundMm")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("gap_found_mm");
+
+                    b.Property<decimal>("GapLeftMm")
+                        .HasPrecision(14, 4)
+                        .HasColumnType("numeric(14,4)")
+                        .HasColumnName("gap_left_mm");
+
+                    b.Property<string>("Gauge")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("gauge");
+
+                    b.Property<Guid?>("InstrumentId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("instrument_id");
+
+                    b.Property<int>("JobCardNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("job_card_number");
+
+                    b.Property<Guid>("OdometerReadingId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("odometer_reading_id");
+
+                    b.Property<string>("PartCode")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("part_code");
+
+                    b.Property<int>("Plug")
+                        .HasColumnType("integer")
+                        .HasColumnName("plug");
+
+                    b.Property<Guid?>("ReasonRemarkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("reason_remark_id");
+
+                    b.Property<bool>("Renewed")
+                        .HasColumnType("boolean")
+                        .HasColumnName("renewed");
+
+                    b.Property<Guid?>("SupersedesId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("supersedes_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_plug_checks");
+
+                    b.HasIndex("CheckedBy")
+                        .HasDatabaseName("ix_plug_checks_checked_by");
+
+                    b.HasIndex("EngineId")
+                        .HasDatabaseName("ix_plug_checks_engine_id");
+
+                    b.HasIndex("EnteredBy")
+                        .HasDatabaseName("ix_plug_checks_entered_by");
+
+                    b.HasIndex("InstrumentId")
+                        .HasDatabaseName("ix_plug_checks_instrument_id");
+
+                    b.HasIndex("OdometerReadingId")
+                        .HasDatabaseName("ix_plug_checks_odometer_reading_id");
+
+                    b.HasIndex("ReasonRemarkId")
+                        .HasDatabaseName("ix_plug_checks_reason_remark_id");
+
+                    b.HasIndex("SupersedesId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_plug_checks_supersedes_id");
+
+                    b.HasIndex("JobCardNumber", "Cylinder", "Plug", "Attempt")
+                        .IsUnique()
+                        .HasDatabaseName("ix_plug_checks_job_card_number_cylinder_plug_attempt");
+
+                    b.ToTable("plug_checks", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_plug_checks_attempt", "attempt >= 1 and cylinder >= 1 and plug >= 1");
+
+                            t.HasCheckConstraint("ck_plug_checks_gaps", "gap_left_mm > 0 and coalesce(gap_found_mm, 1) > 0");
+
+                            t.HasCheckConstraint("ck_plug_checks_part", "renewed or part_code is null");
+
+                            t.HasCheckConstraint("ck_plug_checks_reason", "supersedes_id is null or reason_remark_id is not null");
+                        });
+                });
+
             modelBuilder.Entity("Workshop.Domain.Intervals.DoneItem", b =>
                 {
                     b.Property<Guid>("Id")
@@ -5333,137 +5464,6 @@ namespace Workshop.Web.Data.Migrations
                         .HasDatabaseName("ix_remarks_written_by");
 
                     b.ToTable("remarks", (string)null);
-                });
-
-            modelBuilder.Entity("Workshop.Domain.Ignition.PlugCheck", b =>
-                {
-                    b.Property<Guid>("Id")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("uuid")
-                        .HasColumnName("id");
-
-                    b.Property<int>("Attempt")
-                        .HasColumnType("integer")
-                        .HasColumnName("attempt");
-
-                    b.Property<Instant>("CheckedAt")
-                        .HasColumnType("timestamp with time zone")
-                        .HasColumnName("checked_at");
-
-                    b.Property<Guid>("CheckedBy")
-                        .HasColumnType("uuid")
-                        .HasColumnName("checked_by");
-
-                    b.Property<string>("Condition")
-                        .IsRequired()
-                        .HasMaxLength(40)
-                        .HasColumnType("character varying(40)")
-                        .HasColumnName("condition");
-
-                    b.Property<int>("Cylinder")
-                        .HasColumnType("integer")
-                        .HasColumnName("cylinder");
-
-                    b.Property<Guid>("EngineId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("engine_id");
-
-                    b.Property<Instant>("EnteredAt")
-                        .HasColumnType("timestamp with time zone")
-                        .HasColumnName("entered_at");
-
-                    b.Property<Guid>("EnteredBy")
-                        .HasColumnType("uuid")
-                        .HasColumnName("entered_by");
-
-                    b.Property<decimal?>("GapFoundMm")
-                        .HasPrecision(14, 4)
-                        .HasColumnType("numeric(14,4)")
-                        .HasColumnName("gap_found_mm");
-
-                    b.Property<decimal>("GapLeftMm")
-                        .HasPrecision(14, 4)
-                        .HasColumnType("numeric(14,4)")
-                        .HasColumnName("gap_left_mm");
-
-                    b.Property<string>("Gauge")
-                        .IsRequired()
-                        .HasMaxLength(40)
-                        .HasColumnType("character varying(40)")
-                        .HasColumnName("gauge");
-
-                    b.Property<Guid?>("InstrumentId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("instrument_id");
-
-                    b.Property<int>("JobCardNumber")
-                        .HasColumnType("integer")
-                        .HasColumnName("job_card_number");
-
-                    b.Property<Guid>("OdometerReadingId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("odometer_reading_id");
-
-                    b.Property<string>("PartCode")
-                        .HasMaxLength(60)
-                        .HasColumnType("character varying(60)")
-                        .HasColumnName("part_code");
-
-                    b.Property<int>("Plug")
-                        .HasColumnType("integer")
-                        .HasColumnName("plug");
-
-                    b.Property<Guid?>("ReasonRemarkId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("reason_remark_id");
-
-                    b.Property<bool>("Renewed")
-                        .HasColumnType("boolean")
-                        .HasColumnName("renewed");
-
-                    b.Property<Guid?>("SupersedesId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("supersedes_id");
-
-                    b.HasKey("Id")
-                        .HasName("pk_plug_checks");
-
-                    b.HasIndex("CheckedBy")
-                        .HasDatabaseName("ix_plug_checks_checked_by");
-
-                    b.HasIndex("EngineId")
-                        .HasDatabaseName("ix_plug_checks_engine_id");
-
-                    b.HasIndex("EnteredBy")
-                        .HasDatabaseName("ix_plug_checks_entered_by");
-
-                    b.HasIndex("InstrumentId")
-                        .HasDatabaseName("ix_plug_checks_instrument_id");
-
-                    b.HasIndex("OdometerReadingId")
-                        .HasDatabaseName("ix_plug_checks_odometer_reading_id");
-
-                    b.HasIndex("ReasonRemarkId")
-                        .HasDatabaseName("ix_plug_checks_reason_remark_id");
-
-                    b.HasIndex("SupersedesId")
-                        .IsUnique()
-                        .HasDatabaseName("ix_plug_checks_supersedes_id");
-
-                    b.HasIndex("JobCardNumber", "Cylinder", "Plug", "Attempt")
-                        .IsUnique()
-                        .HasDatabaseName("ix_plug_checks_job_card_number_cylinder_plug_attempt");
-
-                    b.ToTable("plug_checks", null, t =>
-                        {
-                            t.HasCheckConstraint("ck_plug_checks_attempt", "attempt >= 1 and cylinder >= 1 and plug >= 1");
-
-                            t.HasCheckConstraint("ck_plug_checks_gaps", "gap_left_mm > 0 and coalesce(gap_found_mm, 1) > 0");
-
-                            t.HasCheckConstraint("ck_plug_checks_part", "renewed or part_code is null");
-
-                            t.HasCheckConstraint("ck_plug_checks_reason", "supersedes_id is null or reason_remark_id is not null");
-                        });
                 });
 
             modelBuilder.Entity("Workshop.Domain.Records.IssuedRecord", b =>
@@ -8789,6 +8789,62 @@ namespace Workshop.Web.Data.Migrations
                         .HasConstraintName("fk_visit_rechecks_instruments_wrench_id");
                 });
 
+            modelBuilder.Entity("Workshop.Domain.Ignition.PlugCheck", b =>
+                {
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("CheckedBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_plug_checks_people_checked_by");
+
+                    b.HasOne("Workshop.Domain.Motorcycles.Engine", null)
+                        .WithMany()
+                        .HasForeignKey("EngineId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_plug_checks_engines_engine_id");
+
+                    b.HasOne("Workshop.Domain.People.Person", null)
+                        .WithMany()
+                        .HasForeignKey("EnteredBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_plug_checks_people_entered_by");
+
+                    b.HasOne("Workshop.Domain.Tooling.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_plug_checks_instruments_instrument_id");
+
+                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
+                        .WithMany()
+                        .HasForeignKey("JobCardNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_plug_checks_job_cards_job_card_number");
+
+                    b.HasOne("Workshop.Domain.Motorcycles.OdometerReading", null)
+                        .WithMany()
+                        .HasForeignKey("OdometerReadingId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_plug_checks_odometer_readings_odometer_reading_id");
+
+                    b.HasOne("Workshop.Domain.People.Remark", null)
+                        .WithMany()
+                        .HasForeignKey("ReasonRemarkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_plug_checks_remarks_reason_remark_id");
+
+                    b.HasOne("Workshop.Domain.Ignition.PlugCheck", null)
+                        .WithMany()
+                        .HasForeignKey("SupersedesId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_plug_checks_plug_checks_supersedes_id");
+                });
+
             modelBuilder.Entity("Workshop.Domain.Intervals.DoneItem", b =>
                 {
                     b.HasOne("Workshop.Domain.People.Person", null)
@@ -9413,62 +9469,6 @@ namespace Workshop.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_remarks_people_written_by");
-                });
-
-            modelBuilder.Entity("Workshop.Domain.Ignition.PlugCheck", b =>
-                {
-                    b.HasOne("Workshop.Domain.People.Person", null)
-                        .WithMany()
-                        .HasForeignKey("CheckedBy")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired()
-                        .HasConstraintName("fk_plug_checks_people_checked_by");
-
-                    b.HasOne("Workshop.Domain.Motorcycles.Engine", null)
-                        .WithMany()
-                        .HasForeignKey("EngineId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired()
-                        .HasConstraintName("fk_plug_checks_engines_engine_id");
-
-                    b.HasOne("Workshop.Domain.People.Person", null)
-                        .WithMany()
-                        .HasForeignKey("EnteredBy")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired()
-                        .HasConstraintName("fk_plug_checks_people_entered_by");
-
-                    b.HasOne("Workshop.Domain.Tooling.Instrument", null)
-                        .WithMany()
-                        .HasForeignKey("InstrumentId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .HasConstraintName("fk_plug_checks_instruments_instrument_id");
-
-                    b.HasOne("Workshop.Domain.JobCards.JobCard", null)
-                        .WithMany()
-                        .HasForeignKey("JobCardNumber")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired()
-                        .HasConstraintName("fk_plug_checks_job_cards_job_card_number");
-
-                    b.HasOne("Workshop.Domain.Motorcycles.OdometerReading", null)
-                        .WithMany()
-                        .HasForeignKey("OdometerReadingId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired()
-                        .HasConstraintName("fk_plug_checks_odometer_readings_odometer_reading_id");
-
-                    b.HasOne("Workshop.Domain.People.Remark", null)
-                        .WithMany()
-                        .HasForeignKey("ReasonRemarkId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .HasConstraintName("fk_plug_checks_remarks_reason_remark_id");
-
-                    b.HasOne("Workshop.Domain.Ignition.PlugCheck", null)
-                        .WithMany()
-                        .HasForeignKey("SupersedesId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .HasConstraintName("fk_plug_checks_plug_checks_supersedes_id");
                 });
 
             modelBuilder.Entity("Workshop.Domain.Records.IssuedRecord", b =>
