@@ -122,16 +122,12 @@ public static class RecordedChecks
     {
         var seen = LeakPlaces.StatesOf(facts).Where(p => p.Last is not null).ToArray();
         var dry = seen.Where(p => p.Last!.State == LeakState.Dry).ToArray();
-        if (dry.Length > 0)
-        {
-            var minutes = dry.Max(p => p.Last!.RunMinutes);
-            yield return new("Leak check", FormattableString.Invariant($"Dry after {minutes} min of running: {string.Join("; ", dry.Select(p => p.Place.Name))}"));
-        }
-
-        foreach (var place in seen.Where(p => p.Last!.State != LeakState.Dry))
-        {
-            yield return new("Leak check", $"{place.Place.Name}: {place.Last!.State.Spoken()}", place.Last.WordsRemarkId);
-        }
+        var wet = seen.Where(p => p.Last!.State != LeakState.Dry)
+            .Select(p => new RecordedCheck("Leak check", $"{p.Place.Name}: {p.Last!.State.Spoken()}", p.Last.WordsRemarkId));
+        return dry.Length == 0
+            ? wet
+            : wet.Prepend(new RecordedCheck(
+                "Leak check", FormattableString.Invariant($"Dry after {dry.Max(p => p.Last!.RunMinutes)} min of running: {string.Join("; ", dry.Select(p => p.Place.Name))}")));
     }
 
     private static string Ridden(TestRide ride, Func<Guid, string> nameOf)
