@@ -93,8 +93,13 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
         var count = await FirstLink(page, "/stores/counts", StoresCount());
         var study = await FirstLink(page, "/tooling/gauge-studies", GaugeStudy());
         var set = await FirstLink(page, "/tooling", FeelerSet());
+        var signed = await LastSigned(page);
+        var record = await RecordLink(page, signed);
         var addresses = PageRoutes().Except(SeenElsewhere).Select(route => (route, route switch
         {
+            "/job-cards/{number:int}/record" => $"/job-cards/{signed}/record",
+            "/job-cards/{number:int}/record/send" => $"/job-cards/{signed}/record/send",
+            "/records/{secret}" => record,
             EditSection => $"/engine-models/{model}/edit/limits",
             "/messages/new" => $"/messages/new?motorcycle={motorcycle}",
             "/messages/{id:guid}" => $"/messages/{message}",
@@ -138,6 +143,22 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
         }
 
         return addresses;
+    }
+
+    /// <summary>The card that was signed off last: the demo's richest record.</summary>
+    private static async Task<string> LastSigned(IPage page)
+    {
+        await page.GotoAsync("/job-cards");
+        var link = await page.Locator("xpath=//h2[.='Recently signed off']/following::a[starts-with(@href, '/job-cards/')][1]").GetAttributeAsync("href");
+        return Card().Match(link!).Groups[1].Value;
+    }
+
+    /// <summary>The address of a link to its record, made for this look.</summary>
+    private static async Task<string> RecordLink(IPage page, string card)
+    {
+        await page.GotoAsync($"/job-cards/{card}/record");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Make a link" }).ClickAsync();
+        return new Uri(await page.Locator("#link").InputValueAsync()).AbsolutePath;
     }
 
     private static async Task<string> FirstLink(IPage page, string list, Regex form)
