@@ -277,6 +277,10 @@ public sealed partial class VisitJourneyTests(Chromium browser) : IClassFixture<
             await technician.Press(technician.Page.GetByRole(AriaRole.Button, new() { Name = $"One more Rags and cloths {way}" }));
         }
 
+        await technician.Type("It is hot: °C", "86");
+        await technician.Type("Cylinder 1, kPa", "27,5");
+        await technician.Type("Cylinder 2, kPa", "27,9");
+        await technician.Press("Write the balance");
         await technician.Press(technician.Page.GetByRole(AriaRole.Button, new() { NameRegex = AllDryButton() }));
         await technician.Type("or how far, km", "2,5");
         await technician.Press(technician.Page.GetByRole(AriaRole.Button, new() { Name = "Ridden", Exact = true }));

@@ -10,20 +10,21 @@ public sealed record CountedThing(string Code, string Name);
 
 /// <param name="WentIn">Pieces that went to the engine.</param>
 /// <param name="CameBack">Pieces that lie on the bench again.</param>
+/// <param name="Taps">How many taps the two are made of: taps are only ever added, so the greater number knows more.</param>
 /// <param name="Explanation">The row that says where the difference is, while it is that difference.</param>
-public sealed record ThingCount(CountedThing Thing, int WentIn, int CameBack, CountExplanation? Explanation)
+public sealed record ThingCount(CountedThing Thing, int WentIn, int CameBack, int Taps, CountExplanation? Explanation)
 {
-    /// <summary>Below 0: so many are missing. Above 0: so many more came back than went in.</summary>
+    /// <summary>Below 0: so many are not back. Above 0: so many more came back than went in.</summary>
     public int Difference => CameBack - WentIn;
 
     /// <summary>All of it came back, or what did not is explained.</summary>
     public bool IsSettled => Difference == 0 || Explanation is not null;
 
-    /// <summary>"2 missing", "1 more came back than went in", "all back".</summary>
+    /// <summary>"2 not back", "1 more came back than went in", "all back".</summary>
     public string Words => Difference switch
     {
         0 => WentIn == 0 ? "none counted" : "all back",
-        < 0 => $"{-Difference} missing",
+        < 0 => $"{-Difference} not back",
         _ => $"{Difference} more came back than went in",
     };
 }
@@ -84,7 +85,7 @@ public static class BayCount
         return usual.Concat(beside).Select(thing =>
         {
             var (wentIn, cameBack) = (Sum(taps, thing.Code, CountWay.WentIn), Sum(taps, thing.Code, CountWay.CameBack));
-            return new ThingCount(thing, wentIn, cameBack, explanations
+            return new ThingCount(thing, wentIn, cameBack, taps.Count(t => t.ThingCode == thing.Code), explanations
                 .Where(e => e.ThingCode == thing.Code && e.Difference == cameBack - wentIn).MaxBy(e => e.ExplainedAt));
         }).ToArray();
     }

@@ -26,30 +26,30 @@ public sealed record RecheckState(
 /// </summary>
 public static class Rechecks
 {
-    /// <summary>In the order in which they are done.</summary>
+    /// <summary>What is asked for, and what somebody looked at unasked; in the order in which it is done.</summary>
     public static IReadOnlyList<RecheckState> Of(SignOffFacts facts)
     {
         ArgumentNullException.ThrowIfNull(facts);
-        if (AskedChecks.Find(facts, VisitCheckKind.Recheck) is not { } asked)
-        {
-            return [];
-        }
-
+        var asked = AskedChecks.Find(facts, VisitCheckKind.Recheck);
         var points = new List<RecheckState>();
-        if (asked.Stated?.OilAfterRun == true)
+        if (Last(facts, RecheckPoint.OilAfterRun) is var oil && (oil is not null || asked?.Stated?.OilAfterRun == true))
         {
-            points.Add(new(RecheckPoint.OilAfterRun, "Oil level after the run", null, null, Last(facts, RecheckPoint.OilAfterRun), false));
+            points.Add(new(RecheckPoint.OilAfterRun, "Oil level after the run", null, null, oil, false));
         }
 
-        foreach (var line in facts.ToBeTight.Where(l => asked.Stated?.FastenersAgain.Contains(l.Fastener.Code) == true))
+        foreach (var line in facts.ToBeTight)
         {
             var last = FinishedWork.Last(facts.Finished.Rechecks.Where(r => r.Point == RecheckPoint.Torque && r.FastenerCode == line.Fastener.Code));
-            points.Add(new(RecheckPoint.Torque, line.Fastener.Name, null, line.Fastener, last, last is not null && line.Tick.Last?.TickedAt > last.RecheckedAt));
+            var again = asked?.Stated?.FastenersAgain.Contains(line.Fastener.Code) == true;
+            if (again || last is not null)
+            {
+                points.Add(new(RecheckPoint.Torque, line.Fastener.Name, null, line.Fastener, last, again && line.Tick.Last?.TickedAt > last?.RecheckedAt));
+            }
         }
 
-        if (asked.Cooled is { } cooled)
+        if (Last(facts, RecheckPoint.Cooled) is var cooled && (cooled is not null || asked?.Cooled is not null))
         {
-            points.Add(new(RecheckPoint.Cooled, "The cooled engine", cooled.CoolHours, null, Last(facts, RecheckPoint.Cooled), false));
+            points.Add(new(RecheckPoint.Cooled, "The cooled engine", asked?.Cooled?.CoolHours, null, cooled, false));
         }
 
         return points;

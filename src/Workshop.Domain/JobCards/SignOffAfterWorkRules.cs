@@ -54,7 +54,7 @@ public sealed class NothingLeaks : ISignOffRule
     {
         { Last.State: LeakState.Leaking } => "leaks. Put it right, run it warm and look again.",
         { TightenedSince: true } when asked is not null => "tightened again since somebody looked for leaks; run it warm and look again.",
-        { Last: null } when asked is not null => $"nobody has looked for leaks with the engine warm, which is asked for {asked.Because}.",
+        { Last: null } when asked is not null => "nobody has looked for leaks with the engine warm.",
         _ => null,
     };
 }
@@ -117,7 +117,7 @@ public sealed class EverythingIsCountedBack : ISignOffRule
         }
 
         return [.. BayCount.Of(facts).Where(t => !t.IsSettled).Select(t => new SignOffReason(
-            $"afterWork.counts.{t.Thing.Code}", $"{t.Thing.Name}: {t.Words}. Find it, or explain where it is.", SignOffPlace.AfterWork))];
+            $"afterWork.counts.{t.Thing.Code}", $"{t.Thing.Name}: {t.Words}. Find what is short, or explain where it is.", SignOffPlace.AfterWork))];
     }
 
     /// <summary>Something went in.</summary>

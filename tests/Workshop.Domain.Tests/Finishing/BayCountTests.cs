@@ -37,7 +37,7 @@ public class BayCountTests
         var explained = Explain("rags", -2);
 
         var rags = BayCount.Of(Usual, taps, [explained])[0];
-        Assert.Equal((-2, "2 missing", true), (rags.Difference, rags.Words, rags.IsSettled));
+        Assert.Equal((-2, "2 not back", true), (rags.Difference, rags.Words, rags.IsSettled));
         Assert.False(BayCount.Of(Usual, [.. taps, Tap("rags", CountWay.WentIn, 1)], [explained])[0].IsSettled);
         Assert.True(BayCount.Of(Usual, [.. taps, Tap("rags", CountWay.CameBack, 2)], [explained])[0].IsSettled);
         Assert.Equal("1 more came back than went in", BayCount.Of(Usual, [Tap("magnet", CountWay.CameBack, 1)], [])[1].Words);

@@ -293,7 +293,7 @@ public sealed class AfterWorkTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         await Tap("rags", "wentIn", 1);
         await Tap("rags", "wentIn", 1);
         await Posted(technician, visit, "counts", new { taps = new[] { new { name = "Torch, small", way = "wentIn", change = 1 } } });
-        Assert.Equal("2 missing", Assert.Single((await Tap("rags", "cameBack", 1)).GetProperty("things").EnumerateArray()).GetProperty("words").GetString());
+        Assert.Equal("2 not back", Assert.Single((await Tap("rags", "cameBack", 1)).GetProperty("things").EnumerateArray()).GetProperty("words").GetString());
         await Tap("torch-small", "cameBack", 1);
         Assert.Equal(["afterWork.counts.rags"], await Left(technician, visit));
 

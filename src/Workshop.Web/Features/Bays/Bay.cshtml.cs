@@ -255,7 +255,10 @@ public sealed class BayModel(WorkshopDbContext db, IClock clock) : WorkshopPage
         if (Shown is BayStep.Open or BayStep.MeasureAgain or BayStep.Close
             && (await Read(new GetAfterWork.Request(number), GetAfterWork.Handle)).TryGet(out var after, out _))
         {
-            After = await AfterWorkView.Of(db, clock, head, after, MayWork, PersonId, AddressOf(Shown), unit: null, ct) with { OnBay = true };
+            After = await AfterWorkView.Of(db, clock, head, after, MayWork, PersonId, AddressOf(Shown), unit: null, ct) with
+            {
+                OnBay = true, ExplainsCounts = Shown == BayStep.Close,
+            };
         }
 
         if (Shown == BayStep.Adjust && work.Steps.Single(s => s.Key == BayStep.Measure).Done

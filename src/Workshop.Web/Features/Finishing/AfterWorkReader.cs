@@ -43,7 +43,7 @@ internal sealed class AfterWorkReader(WorkshopDbContext db, OpenCard open, SignO
             [.. OpenedDrive.Of(specification.CamDrives, facts.ToBeTight).Select(d => new GetAfterWork.Drive(d.Drive.Code, d.Drive.Name, d.Recheck(facts.CamRechecks) is not null))],
             FinishedWork.Last(Work.Reminders) is { } reset ? new GetAfterWork.Reminder(reset.Outcome, Text(reset.WordsRemarkId), reset.EnteredAt, Name(reset.EnteredBy)) : null,
             [.. BayCount.Of(facts).Select(t => new GetAfterWork.Thing(
-                t.Thing.Code, t.Thing.Name, t.WentIn, t.CameBack, t.Difference, t.Words, Text(t.Explanation?.WordsRemarkId),
+                t.Thing.Code, t.Thing.Name, t.WentIn, t.CameBack, t.Taps, t.Difference, t.Words, Text(t.Explanation?.WordsRemarkId),
                 t.Explanation is { } e ? Name(e.ExplainedBy) : null))],
             AsLeftOf(),
             [.. Earlier().OrderBy(e => e.At)]);

@@ -31,6 +31,9 @@ public sealed record AfterWorkView
     /// <summary>Shown in a step of the bay screen: what nobody asks for and nobody entered is left out.</summary>
     public bool OnBay { get; init; }
 
+    /// <summary>What is not back is explained here: not before the work, when nothing is back yet.</summary>
+    public bool ExplainsCounts { get; init; } = true;
+
     /// <summary>The gauge shows millimetres of mercury.</summary>
     public bool InMmHg { get; init; }
 

@@ -42,7 +42,8 @@ public static class CountThings
     /// <param name="Things">Those that the send touched.</param>
     public sealed record Answer(int Number, IReadOnlyList<Count> Things);
 
-    public sealed record Count(string Thing, string Name, int WentIn, int CameBack, string Words);
+    /// <param name="Taps">How many taps the two are made of: the greater number knows more.</param>
+    public sealed record Count(string Thing, string Name, int WentIn, int CameBack, int Taps, string Words);
 
     public sealed class Validator : AbstractValidator<Request>
     {
@@ -114,6 +115,6 @@ public static class CountThings
         await db.SaveChangesAsync(ct);
         var touched = added.Select(t => t.ThingCode).ToHashSet(StringComparer.Ordinal);
         return new Answer(request.Number, [.. after.Where(t => touched.Contains(t.Thing.Code))
-            .Select(t => new Count(t.Thing.Code, t.Thing.Name, t.WentIn, t.CameBack, t.Words))]);
+            .Select(t => new Count(t.Thing.Code, t.Thing.Name, t.WentIn, t.CameBack, t.Taps, t.Words))]);
     }
 }

@@ -1,3 +1,4 @@
+using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Workshop.Domain.Bookings;
 using Workshop.Domain.Finishing;
@@ -41,8 +42,19 @@ internal sealed class FinishingEntry
     public static async Task<Outcome<FinishingEntry>> Begin(
         WorkshopDbContext db, int number, string? reason, Actor actor, IClock clock, CancellationToken ct) =>
         (await VisitState.ForWork(db, number, ct)).TryGet(out var visit, out var problem)
-            ? new FinishingEntry(db, visit, await SignOffCase.Gather(db, visit.Open, ct), await WorkshopTimes.Read(db, ct), reason, actor, clock)
+            ? new FinishingEntry(db, visit, await Gather(db, visit.Open, ct), await WorkshopTimes.Read(db, ct), reason, actor, clock)
             : problem;
+
+    /// <summary>As much of the facts as entries look at: nobody has said yet what is not done, so readings and shims decide nothing.</summary>
+    private static async Task<SignOffFacts> Gather(WorkshopDbContext db, OpenCard open, CancellationToken ct) => new()
+    {
+        Number = open.Card.Number,
+        State = open.Card.State,
+        Specification = open.Specification,
+        UnderWay = open.UnderWay,
+        Ticks = await db.FastenerTicks.AsNoTracking().Where(t => t.JobCardNumber == open.Card.Number).ToListAsync(ct),
+        Finished = await FinishingRows.Read(db, open.Card.Number, ct),
+    };
 
     /// <summary>When it was, which is now where nothing is sent: not before check-in, and not to come.</summary>
     public Outcome<Instant> When(string field, Instant? sent)

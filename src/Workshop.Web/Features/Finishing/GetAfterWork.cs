@@ -64,8 +64,9 @@ public static class GetAfterWork
 
     public sealed record Reminder(ReminderOutcome Outcome, string? Words, Instant At, string By);
 
+    /// <param name="Taps">How many taps the two are made of.</param>
     /// <param name="Difference">Came back less went in.</param>
-    public sealed record Thing(string Code, string Name, int WentIn, int CameBack, int Difference, string Words, string? Explained, string? ExplainedBy);
+    public sealed record Thing(string Code, string Name, int WentIn, int CameBack, int Taps, int Difference, string Words, string? Explained, string? ExplainedBy);
 
     /// <param name="Asked">The workshop asks for a second person.</param>
     /// <param name="Readings">How many readings as left the card has, superseded ones among them: what a confirmation names.</param>

@@ -43,7 +43,7 @@ async function sendForm(event, form) {
 // A form whose entry waits, or was answered after this page was made, gives way to a note that says so.
 async function showForms(renderedAt) {
   const entries = await queue.list();
-  showCounts(entries, renderedAt);
+  showCounts(entries);
   for (const form of document.querySelectorAll("form[data-post]:not([data-count])")) {
     const own = entries.filter(e => e.subject === form.dataset.subject && (e.state !== "sent" || e.answeredAt >= renderedAt)).at(-1);
     const note = form.nextElementSibling?.matches(".queued") ? form.nextElementSibling : null;
