@@ -40,7 +40,7 @@ public sealed class JobCardPageTests(WorkshopApp app) : IClassFixture<WorkshopAp
 
         Assert.Contains("Invented for tests, edition 1, checked by nobody yet", Squeezed(card), StringComparison.Ordinal);
         Assert.Equal(
-            ["", "/check-in", "/progress", "/kit", "/pick-list", "/torque-sheet", "/seals", "/readings", "/shims", "/compression", "/plugs", "/findings", "/estimate", "/sign-off", "/papers"],
+            ["", "/check-in", "/progress", "/kit", "/pick-list", "/torque-sheet", "/seals", "/readings", "/shims", "/compression", "/plugs", "/after-work", "/findings", "/estimate", "/sign-off", "/papers"],
             card.Html.QuerySelectorAll(".card-head nav a").Select(a => a.GetAttribute("href")![visit.Pages.Length..]));
         Assert.Equal("Card", card.Html.QuerySelector(".card-head [aria-current]")?.TextContent);
         Assert.Equal(HttpStatusCode.NotFound, (await pages.Open("/job-cards/999999")).Status);
