@@ -37,7 +37,7 @@ internal static class RecordPaper
         return new PaperDocument("Service record", HeadOf(issued), way.Back, way.Words, blocks, RecordWords.Foot);
     }
 
-    private static IReadOnlyList<string> HeadOf(GetRecord.Answer issued)
+    private static List<string> HeadOf(GetRecord.Answer issued)
     {
         var record = issued.Record;
         var machine = record.Motorcycle;
