@@ -49,6 +49,12 @@ public sealed class BayJob
     /// <summary>The readings as the service has them.</summary>
     public Task<JsonElement> Readings() => Get(manager, $"/api/v1/job-cards/{Number}/readings");
 
+    /// <summary>What the service has of the card, by the address's end.</summary>
+    public Task<JsonElement> Ask(string what) => Get(manager, $"/api/v1/job-cards/{Number}/{what}");
+
+    /// <summary>Somebody else writes to the card.</summary>
+    public Task<JsonElement> Tell(string what, object body) => Post(manager, $"/api/v1/job-cards/{Number}/{what}", body);
+
     /// <summary>Every attempt at one lobe, in order: what the blades said.</summary>
     public static IReadOnlyList<JsonElement> HistoryOf(JsonElement readings, string valve) => [.. readings.GetProperty("positions").EnumerateArray()
         .SelectMany(p => p.GetProperty("lobes").EnumerateArray()).Single(l => l.GetProperty("valve").GetString() == valve)

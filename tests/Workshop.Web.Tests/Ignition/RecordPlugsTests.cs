@@ -1,11 +1,14 @@
 using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json;
+using Microsoft.EntityFrameworkCore;
 using Npgsql;
+using Workshop.Domain.JobCards;
 using Workshop.Domain.People;
 using Workshop.Tests.Hosting;
 using Workshop.Web.Tests.Clearances;
 using Workshop.Web.Tests.Hosting;
+using Workshop.Web.Tests.JobCards;
 using Xunit;
 
 namespace Workshop.Web.Tests.Ignition;
@@ -77,6 +80,32 @@ public sealed class RecordPlugsTests(WorkshopApp app) : IClassFixture<WorkshopAp
         var shape = await (await Send(technician, visit, new { gauge = "wire", plugs = new object[] { new { cylinder = 1, condition = "normal", gapLeftMm = 30 } } })).Json();
         Assert.Equal("gapLeftMm is 30 mm: 0.1 to 3 mm with at most 2 decimals is allowed.", shape.Fault("plugs[0].gapLeftMm"));
         Assert.Equal(0, (await Get(visit)).GetProperty("history").GetArrayLength());
+    }
+
+    [Fact]
+    public async Task Plugs_that_are_renewed_beyond_the_kit_are_used_at_the_sign_off()
+    {
+        var technician = await app.As(Roles.Technician);
+        var items = new Dictionary<string, Likelihood> { [TestEngines.ValveCheck] = Likelihood.Certain };
+        var visit = await app.Finish(await app.CheckedIn(24_000, items), technician);
+        await Sent(technician, visit, new
+        {
+            gauge = "wire",
+            plugs = new object[]
+            {
+                new { cylinder = 1, condition = "oily", renewed = true, partCode = TestEngines.DrainRing, gapLeftMm = 0.8m },
+                new { cylinder = 2, condition = "normal", gapLeftMm = 0.8m },
+            },
+        });
+
+        var signed = await technician.PostAsJsonAsync($"{visit.Api}/sign-off", new { odometer = 24_000 }, Ct);
+
+        Assert.True(signed.IsSuccessStatusCode, await signed.Content.ReadAsStringAsync(Ct));
+        Assert.Equal(-1, await app.Look(db => (
+            from m in db.StockMovements
+            join p in db.Parts on m.PartId equals p.Id
+            where m.JobCardNumber == visit.Number && p.Code == TestEngines.DrainRing
+            select m.OnHandChange).SumAsync(Ct)));
     }
 
     [Fact]
