@@ -78,63 +78,58 @@ public static class CylinderFindings
         return new CylinderFinding(cylinder, dry, wet, leak, verdict, [.. said.Select(s => s.Sentence)]);
     }
 
-    private static IEnumerable<(CylinderVerdict, string)> ByPressure(CylinderTest? dry, IReadOnlyList<CylinderTest> standing, CompressionLimits? limits)
+    private static (CylinderVerdict, string)[] ByPressure(CylinderTest? dry, IReadOnlyList<CylinderTest> standing, CompressionLimits? limits)
     {
         if (dry is null)
         {
-            yield break;
-        }
-
-        var asStated = limits is not null && dry.Warmth == limits.Warmth && dry.ThrottleOpen;
-        if (limits is null)
-        {
-            yield return (CylinderVerdict.NotJudged, "The engine model states no least compression; only the cylinders are compared with each other.");
-        }
-        else if (!asStated)
-        {
-            yield return (CylinderVerdict.NotJudged,
-                $"Measured {dry.Warmth.Spoken()}, throttle {(dry.ThrottleOpen ? "open" : "not open")}: the least of {limits.Least.OnAnyGauge()} holds {limits.Warmth.Spoken()} with the throttle open, so it is not compared with it.");
-        }
-        else if (dry.Pressure < limits.Least)
-        {
-            yield return (CylinderVerdict.Below, $"{Kpa(dry.Pressure)} kPa is below the least of {limits.Least.OnAnyGauge()}.");
-        }
-        else
-        {
-            yield return (CylinderVerdict.Within, $"{Kpa(dry.Pressure)} kPa is at least {Kpa(limits.Least)} kPa.");
+            return [];
         }
 
         // Like is compared with like: an engine cools between two cylinders less than between two days.
         var best = standing.Where(t => t.Method == CylinderTestMethod.Dry && t.Warmth == dry.Warmth && t.ThrottleOpen == dry.ThrottleOpen).MaxBy(t => t.Pressure)!;
-        var behind = best.Pressure.Kilopascals - dry.Pressure.Kilopascals;
-        if (limits?.LargestDifference is { } largest)
-        {
-            if (behind > largest.Kilopascals)
-            {
-                yield return (CylinderVerdict.Uneven, Behind(behind, best, $"{Kpa(largest)} kPa is allowed"));
-            }
-        }
-        else if (dry.Pressure.Kilopascals < LeastShareOfBest * best.Pressure.Kilopascals)
-        {
-            yield return (CylinderVerdict.Uneven, Behind(behind, best, "less than three quarters of the best is uneven by common practice, no source"));
-        }
+        return BesideTheBest(dry, best, limits) is { } uneven
+            ? [AgainstTheLeast(dry, limits), (CylinderVerdict.Uneven, uneven)]
+            : [AgainstTheLeast(dry, limits)];
     }
 
-    private static IEnumerable<(CylinderVerdict, string)> ByLeakDown(CylinderTest? leak, CompressionLimits? limits)
+    private static (CylinderVerdict, string) AgainstTheLeast(CylinderTest dry, CompressionLimits? limits) =>
+        limits is null
+            ? (CylinderVerdict.NotJudged, "The engine model states no least compression; only the cylinders are compared with each other.")
+            : dry.Warmth != limits.Warmth || !dry.ThrottleOpen
+            ? (CylinderVerdict.NotJudged,
+                $"Measured {dry.Warmth.Spoken()}, throttle {(dry.ThrottleOpen ? "open" : "not open")}: the least of {limits.Least.OnAnyGauge()} holds {limits.Warmth.Spoken()} with the throttle open, so it is not compared with it.")
+            : dry.Pressure < limits.Least
+            ? (CylinderVerdict.Below, $"{Kpa(dry.Pressure)} kPa is below the least of {limits.Least.OnAnyGauge()}.")
+            : (CylinderVerdict.Within, $"{Kpa(dry.Pressure)} kPa is at least {Kpa(limits.Least)} kPa.");
+
+    private static string? BesideTheBest(CylinderTest dry, CylinderTest best, CompressionLimits? limits)
+    {
+        var behind = best.Pressure.Kilopascals - dry.Pressure.Kilopascals;
+        return limits?.LargestDifference is { } largest
+            ? behind > largest.Kilopascals ? Behind(behind, best, $"{Kpa(largest)} kPa is allowed") : null
+            : dry.Pressure.Kilopascals < LeastShareOfBest * best.Pressure.Kilopascals
+            ? Behind(behind, best, "less than three quarters of the best is uneven by common practice, no source")
+            : null;
+    }
+
+    private static (CylinderVerdict, string)[] ByLeakDown(CylinderTest? leak, CompressionLimits? limits)
     {
         if (leak?.LossPercent is not { } loss)
         {
-            yield break;
+            return [];
         }
 
         var heard = leak.HeardAt.Count > 0 ? $" Air is heard at {string.Join(" and ", leak.HeardAt.Select(p => p.Spoken()))}." : "";
-        yield return limits?.LargestLeakDownPercent is not { } largest
-            ? (CylinderVerdict.NotJudged, Text($"It loses {loss:0.#} %; the engine model states no largest leakage.{heard}"))
-            : limits.LeakDownAt is { } at && at != leak.Pressure
-            ? (CylinderVerdict.NotJudged, Text($"It loses {loss:0.#} % at {Kpa(leak.Pressure)} kPa; the largest of {largest:0.#} % holds at {Kpa(at)} kPa, so it is not compared with it.{heard}"))
-            : loss > largest
-            ? (CylinderVerdict.Leaks, Text($"It loses {loss:0.#} %, more than the {largest:0.#} % that is allowed.{heard}"))
-            : (CylinderVerdict.Within, Text($"It loses {loss:0.#} %; up to {largest:0.#} % is allowed.{heard}"));
+        return
+        [
+            limits?.LargestLeakDownPercent is not { } largest
+                ? (CylinderVerdict.NotJudged, Text($"It loses {loss:0.#} %; the engine model states no largest leakage.{heard}"))
+                : limits.LeakDownAt is { } at && at != leak.Pressure
+                ? (CylinderVerdict.NotJudged, Text($"It loses {loss:0.#} % at {Kpa(leak.Pressure)} kPa; the largest of {largest:0.#} % holds at {Kpa(at)} kPa, so it is not compared with it.{heard}"))
+                : loss > largest
+                ? (CylinderVerdict.Leaks, Text($"It loses {loss:0.#} %, more than the {largest:0.#} % that is allowed.{heard}"))
+                : (CylinderVerdict.Within, Text($"It loses {loss:0.#} %; up to {largest:0.#} % is allowed.{heard}")),
+        ];
     }
 
     private static string Behind(decimal behind, CylinderTest best, string allowed) =>

@@ -167,6 +167,20 @@ public sealed class DemoTests(StartedDemo demo) : IClassFixture<StartedDemo>
     }
 
     [Fact]
+    public async Task Every_arrival_is_noted_tight_valves_were_tested_and_one_visit_came_back()
+    {
+        var (noted, here, tested, plugs, comebacks) = await demo.Service.Look(async db => (
+            await db.ArrivalNotes.Select(n => n.JobCardNumber).Distinct().CountAsync(Ct), await db.CheckIns.CountAsync(Ct),
+            await db.CylinderTests.Select(t => new { t.JobCardNumber, t.Stage }).Distinct().CountAsync(Ct),
+            await db.PlugChecks.CountAsync(Ct), await db.Comebacks.AsNoTracking().ToListAsync(Ct)));
+
+        Assert.Equal(here, noted);
+        Assert.True(tested > 10 && plugs > 50, $"{tested} stages with cylinders tested, {plugs} plugs");
+        var comeback = Assert.Single(comebacks);
+        Assert.True(comeback.OfJobCardNumber < comeback.JobCardNumber);
+    }
+
+    [Fact]
     public async Task Some_valve_checks_are_overdue_some_fall_due_soon_and_most_come_later()
     {
         var today = await Today();
