@@ -8,6 +8,7 @@ using Workshop.Domain.People;
 using Workshop.Tests.Hosting;
 using Workshop.Web.Tests.Hosting;
 using Workshop.Web.Tests.Motorcycles;
+using Workshop.Web.Tests.Paper;
 using Xunit;
 
 namespace Workshop.Web.Tests.Estimates;
@@ -49,6 +50,28 @@ public sealed class EstimateTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         Assert.Equal(116.22m + 234m, list.GetProperty("wouldNowBe").GetProperty("gross").GetDecimal());
         var pages = await TestPages.SignedIn(app, Roles.Technician);
         Assert.Contains("Would now be", (await pages.Open(visit.Pages)).MainText, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task An_estimate_is_a_paper_for_the_owner_that_says_what_the_page_says_and_no_costs()
+    {
+        await app.SetPrices();
+        var (advisor, manager) = (await app.As(Roles.Advisor), await app.As(Roles.Manager));
+        var visit = await app.CheckedIn(items: Oil);
+        var made = await (await advisor.PostAsJsonAsync($"{visit.Api}/estimates", new { validUntil = "2026-04-01" }, Ct)).Json();
+        var id = made.GetProperty("id").GetGuid();
+
+        using var pdf = new PdfReader(await manager.GetByteArrayAsync(new Uri($"/api/v1/estimates/{id}.pdf", UriKind.Relative), Ct));
+        var pages = await TestPages.SignedIn(app, Roles.Advisor);
+        var file = await pages.Client.GetAsync(new Uri($"/estimates/{id}?handler=Pdf", UriKind.Relative), Ct);
+        var missing = await manager.GetAsync(new Uri($"/api/v1/estimates/{visit.MotorcycleId}.pdf", UriKind.Relative), Ct);
+
+        var text = string.Concat(pdf.Text().Where(c => !char.IsWhiteSpace(c)));
+        Assert.All(["Engine oil and filter, labour", "90.00 per hour", "12.50 per litre", "96.85", "20 % of 96.85", "19.37", "116.22 EUR", "holds until 2026-04-01"],
+            words => Assert.Contains(words.Replace(" ", "", StringComparison.Ordinal), text, StringComparison.Ordinal));
+        Assert.DoesNotContain("margin", text, StringComparison.OrdinalIgnoreCase);
+        Assert.Equal([$"http://localhost/estimates/{id}"], pdf.Codes(0));
+        Assert.Equal(("application/pdf", HttpStatusCode.NotFound), (file.Content.Headers.ContentType!.MediaType, missing.StatusCode));
     }
 
     [Fact]

@@ -4,12 +4,13 @@ using Workshop.Domain.Bookings;
 using Workshop.Domain.Estimates;
 using Workshop.Web.Data;
 using Workshop.Web.Features.Bookings;
+using Workshop.Web.Features.Paper;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Estimates;
 
 /// <summary>An estimate as it was made: to read, to print, to answer.</summary>
-public sealed class EstimateModel(WorkshopDbContext db, IClock clock) : WorkshopPage
+public sealed class EstimateModel(WorkshopDbContext db, IClock clock, PaperAddress address, PdfFiles files) : WorkshopPage
 {
     [BindProperty(SupportsGet = true)]
     public Guid EstimateId { get; set; }
@@ -32,6 +33,11 @@ public sealed class EstimateModel(WorkshopDbContext db, IClock clock) : Workshop
     public bool MayAnswer { get; private set; }
 
     public Task<IActionResult> OnGet() => Show();
+
+    public async Task<IActionResult> OnGetPdf() =>
+        (await Read(new EstimatePaper.Request(EstimateId, address.Of), EstimatePaper.Handle)).Then(files.Of).TryGet(out var file, out var problem)
+            ? File(file, PdfFiles.ContentType, "estimate.pdf")
+            : Refused(problem);
 
     public async Task<IActionResult> OnPost()
     {

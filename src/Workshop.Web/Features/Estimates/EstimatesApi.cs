@@ -1,5 +1,6 @@
 using Workshop.Web.Features.Contacts;
 using Workshop.Web.Features.Imports;
+using Workshop.Web.Features.Paper;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Estimates;
@@ -35,6 +36,8 @@ internal static class EstimatesApi
         books.MapPost("/job-cards/{number:int}/estimates", (int number, MakeEstimate.Request body, Api run) =>
             run.Create(body with { Number = number }, MakeEstimate.Handle, made => $"/api/v1/estimates/{made.Id}"));
         money.MapGet("/estimates/{id:guid}", (Guid id, Api run) => run.Read(new GetEstimate.Request(id), GetEstimate.Handle));
+        money.MapGet("/estimates/{id:guid}.pdf", async (Guid id, UseCases useCases, PaperAddress address, PdfFiles files, CancellationToken ct) =>
+            new PdfAnswer((await useCases.Read(new EstimatePaper.Request(id, address.Of), EstimatePaper.Handle, ct)).Then(files.Of), "estimate.pdf"));
         books.MapPost("/estimates/{id:guid}/answers", (Guid id, AnswerEstimate.Request body, Api run) =>
             run.Create(body with { Id = id }, AnswerEstimate.Handle, _ => $"/api/v1/estimates/{id}"));
         books.MapGet("/estimates/{id:guid}/message", (Guid id, Guid? templateId, Api run) =>
