@@ -124,9 +124,25 @@ public sealed class LabelTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         {
             Assert.Contains(string.Create(CultureInfo.InvariantCulture,
                 $".label-sheet.{s.Code} {{ width: {s.SheetWidth}mm; height: {s.SheetHeight}mm; grid-template-columns: repeat({s.Columns}, {s.Width}mm); grid-auto-rows: {s.Height}mm; column-gap: {s.Across - s.Width:0.###}mm; row-gap: {s.Down - s.Height:0.###}mm; padding: {s.Top}mm 0 0 {s.Left}mm;"), css);
+            Assert.Contains(string.Create(CultureInfo.InvariantCulture, $".{s.Code} .label {{ --title: {s.TitleSize}mm; }}"), css);
             var (x, y) = s.At(s.PerSheet - 1);
             Assert.True(x + s.Width <= s.SheetWidth + 0.01 && y + s.Height <= s.SheetHeight + 0.01, s.Code);
         });
+    }
+
+    [Fact]
+    public void Words_that_are_too_many_for_a_label_are_printed_smaller_on_the_page_as_in_the_file()
+    {
+        var address = new Uri("https://workshop.example/x");
+        var small = LabelStock.Find("a4-5x13")!;
+        Assert.Equal("", LabelFit.ClassOf(small, new Label("A1", ["2.300"], "A1", address)));
+        var more = LabelFit.TenthsOf(small, new Label("Sealing ring 14 x 18 x 1.5, copper, soft", ["Shelf A, drawer 3, left"], "RING-14X18", address));
+        Assert.InRange(more, LabelFit.Least, 9);
+
+        // Roomier labels print the same words no smaller, and every step is in the style.
+        Assert.All(LabelStock.All, s => Assert.True(LabelFit.TenthsOf(s, new Label(new string('w', 60), ["some words"], "CODE", address)) >= LabelFit.TenthsOf(small, new Label(new string('w', 60), ["some words"], "CODE", address)), s.Code));
+        var css = File.ReadAllText(Path.Combine(AcceptedFile.Root, "src", "Workshop.Web", "wwwroot", "assets", "paper.css"));
+        Assert.All(Enumerable.Range(LabelFit.Least, 10 - LabelFit.Least), tenths => Assert.Contains($".fit-{tenths} {{ --fit: 0.{tenths}; }}", css, StringComparison.Ordinal));
     }
 
     private static double Mm(double points) => points * 25.4 / 72;

@@ -7,21 +7,22 @@ namespace Workshop.Web.Features.Paper;
 /// <param name="Code">In addresses, and the class of its print style.</param>
 /// <param name="Left">Of the first label, from the sheet's edge.</param>
 /// <param name="Across">From the left edge of a label to that of the next.</param>
+/// <param name="TitleSize">Of the title's letters on the page, where the words fit.</param>
 public sealed record LabelStock(
     string Code, string Name, double SheetWidth, double SheetHeight, int Columns, int Rows, double Width, double Height, double Left, double Top,
-    double Across, double Down)
+    double Across, double Down, double TitleSize)
 {
     private const double A4Width = 210;
     private const double A4Height = 297;
 
     public static IReadOnlyList<LabelStock> All { get; } =
     [
-        new("a4-3x8", "A4, 3 x 8 labels of 70 x 37 mm", A4Width, A4Height, 3, 8, 70, 37, 0, 0.5, 70, 37),
-        new("a4-3x7", "A4, 3 x 7 labels of 63.5 x 38.1 mm", A4Width, A4Height, 3, 7, 63.5, 38.1, 7.2, 15.1, 66, 38.1),
-        new("a4-2x7", "A4, 2 x 7 labels of 99.1 x 38.1 mm", A4Width, A4Height, 2, 7, 99.1, 38.1, 4.65, 15.1, 101.6, 38.1),
-        new("a4-5x13", "A4, 5 x 13 labels of 38.1 x 21.2 mm", A4Width, A4Height, 5, 13, 38.1, 21.2, 4.75, 10.7, 40.6, 21.2),
-        new("roll-62x29", "One by one, 62 x 29 mm", 62, 29, 1, 1, 62, 29, 0, 0, 62, 29),
-        new("roll-100x50", "One by one, 100 x 50 mm", 100, 50, 1, 1, 100, 50, 0, 0, 100, 50),
+        new("a4-3x8", "A4, 3 x 8 labels of 70 x 37 mm", A4Width, A4Height, 3, 8, 70, 37, 0, 0.5, 70, 37, 4),
+        new("a4-3x7", "A4, 3 x 7 labels of 63.5 x 38.1 mm", A4Width, A4Height, 3, 7, 63.5, 38.1, 7.2, 15.1, 66, 38.1, 4),
+        new("a4-2x7", "A4, 2 x 7 labels of 99.1 x 38.1 mm", A4Width, A4Height, 2, 7, 99.1, 38.1, 4.65, 15.1, 101.6, 38.1, 4),
+        new("a4-5x13", "A4, 5 x 13 labels of 38.1 x 21.2 mm", A4Width, A4Height, 5, 13, 38.1, 21.2, 4.75, 10.7, 40.6, 21.2, 2.8),
+        new("roll-62x29", "One by one, 62 x 29 mm", 62, 29, 1, 1, 62, 29, 0, 0, 62, 29, 3.6),
+        new("roll-100x50", "One by one, 100 x 50 mm", 100, 50, 1, 1, 100, 50, 0, 0, 100, 50, 5.5),
     ];
 
     public static LabelStock? Find(string? code) => All.FirstOrDefault(s => s.Code == code);
