@@ -13,9 +13,10 @@ internal static class TestPrices
 
     public static Task<int> SetPrices(this WorkshopApp app) => app.Look(async db =>
     {
-        if (!await db.TaxRates.AnyAsync(Ct))
+        var since = new LocalDate(2020, 1, 1);
+        if (!await db.TaxRates.AnyAsync(r => r.Code == "standard" && r.ValidFrom == since, Ct))
         {
-            db.TaxRates.Add(new TaxRate { Code = "standard", ValidFrom = new LocalDate(2020, 1, 1), Name = "Tax", Percent = 20 });
+            db.TaxRates.Add(new TaxRate { Code = "standard", ValidFrom = since, Name = "Tax", Percent = 20 });
         }
 
         var profile = await db.WorkshopProfiles.SingleAsync(Ct);
