@@ -15,7 +15,11 @@ public sealed class EndpointPoliciesTests(WorkshopApp app) : IClassFixture<Works
 {
     private const string ListFile = "tests/Workshop.Web.Tests/Http/endpoints.txt";
 
-    private static readonly string[] OpenToAll = ["/api/v1/session", "/health/live", "/health/ready", "/sign-in", "/error", "/calendar/{secret}.ics"];
+    private static readonly string[] OpenToAll =
+    [
+        "/api/v1/session", "/health/live", "/health/ready", "/sign-in", "/error", "/calendar/{secret}.ics",
+        "/records/{secret}", "/records/{secret}/photos/{id:guid}", "/records/{secret}/photos/{id:guid}/small",
+    ];
 
     [Fact]
     public void Every_endpoint_stands_in_the_list_with_its_policy() =>
