@@ -16,7 +16,7 @@ public sealed class AfterWorkBayTests(Chromium browser) : IClassFixture<Chromium
         var manager = await browser.SignedInAs("otto");
         var job = await BayJob.Open(manager);
         var hand = await Hand(job.Address("Open"));
-        await IsKept(hand.Page);
+        await hand.IsKept();
         var (more, less, shown) = (
             hand.Page.GetByRole(AriaRole.Button, new() { Name = "One more Rags and cloths went in" }),
             hand.Page.GetByRole(AriaRole.Button, new() { Name = "One Rags and cloths less went in" }),
@@ -52,7 +52,7 @@ public sealed class AfterWorkBayTests(Chromium browser) : IClassFixture<Chromium
         var manager = await browser.SignedInAs("otto");
         var job = await BayJob.Open(manager);
         var hand = await Hand(job.Address("Close"));
-        await IsKept(hand.Page);
+        await hand.IsKept();
 
         await hand.Page.Context.SetOfflineAsync(true);
         await hand.Page.GetByText("Place by place").ClickAsync();
@@ -71,9 +71,6 @@ public sealed class AfterWorkBayTests(Chromium browser) : IClassFixture<Chromium
     }
 
     private static Task<System.Text.Json.JsonElement> After(IPage page, BayJob job) => BayJob.Get(page, $"/api/v1/job-cards/{job.Number}/after-work");
-
-    private static Task<IJSHandle> IsKept(IPage page) => page.WaitForFunctionAsync(
-        "async () => Boolean(await (await caches.open('workshop-bay-pages')).match(location.href)) && Boolean(navigator.serviceWorker.controller)");
 
     private async Task<BayHand> Hand(string address)
     {

@@ -43,7 +43,7 @@ public sealed class BayScreenTests(Chromium browser) : IClassFixture<Chromium>
         var hand = await Hand("tilda", job.Measure);
         await hand.SetUp();
         await hand.AtPosition();
-        await IsKept(hand.Page);
+        await hand.IsKept();
 
         await hand.Page.Context.SetOfflineAsync(true);
         await hand.Blade("0.15 mm");
@@ -129,7 +129,7 @@ public sealed class BayScreenTests(Chromium browser) : IClassFixture<Chromium>
         var hand = await Hand("tilda", job.Measure);
         await hand.SetUp();
         await hand.AtPosition();
-        await IsKept(hand.Page);
+        await hand.IsKept();
         await hand.Page.RouteAsync("**/api/v1/job-cards/**", route => route.AbortAsync());
         await hand.Blade("0.17 mm");
 
@@ -179,7 +179,7 @@ public sealed class BayScreenTests(Chromium browser) : IClassFixture<Chromium>
     {
         var job = await BayJob.Open(await browser.SignedInAs("otto"));
         var hand = await Hand("tilda", await Complains(job));
-        await IsKept(hand.Page);
+        await hand.IsKept();
 
         await hand.Page.Context.SetOfflineAsync(true);
         await hand.Page.GetByText("Test cylinder 2", new() { Exact = true }).ClickAsync();
@@ -275,9 +275,6 @@ public sealed class BayScreenTests(Chromium browser) : IClassFixture<Chromium>
             """);
         Assert.Empty(small);
     }
-
-    private static Task<IJSHandle> IsKept(IPage page) => page.WaitForFunctionAsync(
-        "async () => Boolean(await (await caches.open('workshop-bay-pages')).match(location.href)) && Boolean(navigator.serviceWorker.controller)");
 
     /// <summary>The owner complains of how it runs, which asks for the step of compression and plugs.</summary>
     private static async Task<string> Complains(BayJob job)

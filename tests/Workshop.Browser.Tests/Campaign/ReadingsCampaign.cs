@@ -67,7 +67,7 @@ public sealed class ReadingsCampaign(CrashingService service, IBrowser browser)
         var hand = new BayHand(page);
         await page.GotoAsync(address);
         await hand.SetUp();
-        await page.WaitForFunctionAsync("async () => Boolean(await (await caches.open('workshop-bay-pages')).match(location.href)) && Boolean(navigator.serviceWorker.controller)");
+        await hand.IsKept();
 
         var acknowledged = new List<(string Valve, int Blade)>();
         var end = Task.CompletedTask;

@@ -17,6 +17,21 @@ public sealed class BayHand(IPage page)
 
     private ILocator PositionButton => Page.GetByRole(AriaRole.Button, new() { Name = "Mark right, lobes away" });
 
+    /// <summary>
+    /// The device has kept this screen, so that a reload without network finds it. Asked within the page, whose promise is waited
+    /// for; a function that is polled from outside counts as true as soon as it answers with a promise.
+    /// </summary>
+    public Task IsKept() => Page.EvaluateAsync(
+        """
+        async () => {
+          const kept = async () => navigator.serviceWorker.controller && await caches.has("workshop-bay-pages")
+            && await (await caches.open("workshop-bay-pages")).match(location.href.split("#")[0]);
+          while (!await kept()) {
+            await new Promise(again => requestAnimationFrame(again));
+          }
+        }
+        """);
+
     /// <summary>The feeler set in steps of 0.01 mm, and 21 °C.</summary>
     public async Task SetUp()
     {
