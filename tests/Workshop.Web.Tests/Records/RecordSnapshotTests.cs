@@ -1,10 +1,13 @@
+using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Measures;
 using Workshop.Domain.People;
+using Workshop.Domain.Records;
 using Workshop.Tests.Hosting;
 using Workshop.Web.Features.Drift;
+using Workshop.Web.Http;
 using Workshop.Web.Tests.JobCards;
 using Xunit;
 
@@ -56,6 +59,21 @@ public sealed class RecordSnapshotTests(WorkshopApp app) : IClassFixture<Worksho
         Assert.Equal(before, await Raw(technician, visit));
         Assert.Equal(beforeText, await PageText(visit));
         Assert.NotEqual(before, await Raw(technician, next));
+    }
+
+    /// <summary>Documents are read for years: what was added to them since may be absent.</summary>
+    [Fact]
+    public async Task A_record_that_was_written_before_something_was_added_to_records_is_still_read()
+    {
+        var visit = await app.SignedOff();
+        var document = await app.Look(db => db.IssuedRecords.AsNoTracking().Where(r => r.JobCardNumber == visit.Number).Select(r => r.Document).SingleAsync(Ct));
+        var older = JsonSerializer.SerializeToNode(document, WorkshopJson.Options)!.AsObject();
+        Assert.All(["arrival", "cylinders", "plugs", "afterWork", "comebackOf"], added => Assert.True(older.Remove(added), added));
+
+        var read = older.Deserialize<ServiceRecord>(WorkshopJson.Options)!;
+
+        Assert.Equal((visit.Number, document.Clearances.Count), (read.JobCardNumber, read.Clearances.Count));
+        Assert.Empty(read.Arrival.Select(a => a.What).Concat(read.AfterWork.Select(a => a.What)));
     }
 
     private static Task<string> Raw(HttpClient client, TestVisit visit) => client.GetStringAsync(new Uri($"{visit.Api}/record", UriKind.Relative), Ct);
