@@ -54,7 +54,7 @@ public sealed class ArrivalPageTests(WorkshopApp app) : IClassFixture<WorkshopAp
         var corrected = await pages.Send(page, $"{visit.Pages}/check-in", new() { ["More.Notes[0].State"] = "Over", ["More.Reason"] = "Read upright." }, $"#{level}");
         Assert.True(corrected.Status == HttpStatusCode.Redirect, string.Join(" ", corrected.Faults));
         page = await pages.Open($"{visit.Pages}/check-in");
-        var left = page.Html.QuerySelectorAll("form[id^=correct-]").Last().Id;
+        var left = page.Html.QuerySelectorAll("form[id^=correct-]")[^1].Id;
         Assert.Equal(HttpStatusCode.Redirect, (await pages.Send(page, $"{visit.Pages}/check-in", new() { ["More.Notes[0].Struck"] = "true", ["More.Reason"] = "They are with the owner." }, $"#{left}")).Status);
 
         var text = Text(await pages.Open($"{visit.Pages}/check-in"));
