@@ -14,6 +14,13 @@ public static class SpecificationWords
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, null),
     };
 
+    /// <summary>A special tool as a person says it: "degree-wheel-kit" is a degree wheel kit.</summary>
+    public static string SpokenTool(string code)
+    {
+        ArgumentNullException.ThrowIfNull(code);
+        return code.Replace('-', ' ');
+    }
+
     public static string Spoken(this Side side) => side == Side.Intake ? "intake" : "exhaust";
 
     public static string Spoken(this TurningDirection turning) =>

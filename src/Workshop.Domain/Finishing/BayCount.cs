@@ -46,7 +46,9 @@ public static class BayCount
         ArgumentNullException.ThrowIfNull(items);
         var measures = items.Any(i => i.Kind is ServiceItemKind.ValveClearanceCheck or ServiceItemKind.ValveClearanceAdjustment);
         var shims = measures && specification.Shims is not null;
-        var things = items.SelectMany(i => i.SpecialTools).Distinct(StringComparer.OrdinalIgnoreCase).Select(t => new CountedThing(CodeOf(t), t)).ToList();
+        var things = items.SelectMany(i => i.SpecialTools).Distinct(StringComparer.OrdinalIgnoreCase)
+            .Select(t => (Code: t, Name: SpecificationWords.SpokenTool(t)))
+            .Select(t => new CountedThing(CodeOf(t.Code), $"{char.ToUpperInvariant(t.Name[0])}{t.Name[1..]}")).ToList();
         Add(measures, "feeler-blades", "Feeler blades");
         Add(measures, "turning-tool", "Tool for turning the crankshaft");
         Add(shims, "magnet", "Magnet");

@@ -50,8 +50,14 @@ public static class RecordedChecks
         return [.. found.Zip(left).Where(c => c.First.IsMeasured || c.Second.IsMeasured).Select(c =>
         {
             var last = c.Second.IsMeasured ? c.Second : c.First;
-            return new RecordedCylinder(last.Cylinder, last.Verdict, Measured(c.First), Measured(c.Second), string.Join(" ", last.Sentences));
+            return new RecordedCylinder(last.Cylinder, last.Verdict, Measured(c.First), Measured(c.Second), Say(c.First, c.Second));
         })];
+    }
+
+    private static string Say(CylinderFinding found, CylinderFinding left)
+    {
+        var (first, second) = (string.Join(" ", found.Sentences), string.Join(" ", left.Sentences));
+        return !left.IsMeasured ? first : !found.IsMeasured ? second : $"As found: {first} As left: {second}";
     }
 
     /// <summary>Every plug that was looked at, in order.</summary>

@@ -17,19 +17,11 @@ public sealed class BayHand(IPage page)
 
     private ILocator PositionButton => Page.GetByRole(AriaRole.Button, new() { Name = "Mark right, lobes away" });
 
-    /// <summary>
-    /// The device has kept this screen, so that a reload without network finds it. Asked within the page, whose promise is waited
-    /// for; a function that is polled from outside counts as true as soon as it answers with a promise.
-    /// </summary>
-    public Task IsKept() => Page.EvaluateAsync(
+    /// <summary>The device has kept this screen, so that a reload without network finds it.</summary>
+    public Task IsKept() => Until(
         """
-        async () => {
-          const kept = async () => navigator.serviceWorker.controller && await caches.has("workshop-bay-pages")
-            && await (await caches.open("workshop-bay-pages")).match(location.href.split("#")[0]);
-          while (!await kept()) {
-            await new Promise(again => requestAnimationFrame(again));
-          }
-        }
+        navigator.serviceWorker.controller && await caches.has("workshop-bay-pages")
+          && await (await caches.open("workshop-bay-pages")).match(location.href.split("#")[0])
         """);
 
     /// <summary>The feeler set in steps of 0.01 mm, and 21 °C.</summary>
@@ -83,13 +75,14 @@ public sealed class BayHand(IPage page)
         }
     }
 
-    /// <summary>Taps a blade and waits until the device has said something of it.</summary>
+    /// <summary>Taps a blade and waits until the device has said something of it and gone on to another valve.</summary>
     public async Task Blade(string mark)
     {
         var name = await ValveNow.InnerTextAsync();
         await Page.EvaluateAsync("() => document.querySelector('[data-answer] strong')?.setAttribute('data-earlier', '')");
         await Tap(BladeButton(mark));
         await Assertions.Expect(Answer.Locator("strong:not([data-earlier])")).ToContainTextAsync(name);
+        await Assertions.Expect(ValveNow).Not.ToHaveTextAsync(name);
     }
 
     public ILocator BladeButton(string mark) => Page.Locator(".blades").GetByRole(AriaRole.Button, new() { Name = mark, Exact = true });
@@ -99,23 +92,34 @@ public sealed class BayHand(IPage page)
     /// <summary>By the device's own store, since the words on top follow it a moment later.</summary>
     public async Task AllSent()
     {
-        await Page.WaitForFunctionAsync(NothingWaits, null, new PageWaitForFunctionOptions { Timeout = 60_000 });
+        await Until("(await (await import('/assets/bay/store.js')).store.all()).every(e => e.state === 'sent')");
         await Assertions.Expect(Net).ToHaveTextAsync("Everything is sent.");
     }
 
-    private const string NothingWaits =
-        """
-        () => new Promise(done => {
-          const opening = indexedDB.open('workshop-bay');
-          opening.onsuccess = () => {
-            const reading = opening.result.transaction('entries').objectStore('entries').getAll();
-            reading.onsuccess = () => {
-              opening.result.close();
-              done(reading.result.every(e => e.state === 'sent'));
-            };
-          };
-        })
-        """;
+    /// <summary>
+    /// Asked within the page, whose promise is waited for; a function that is polled from outside counts as true as soon as it
+    /// answers with a promise.
+    /// </summary>
+    private async Task Until(string expression)
+    {
+        var came = await Page.EvaluateAsync<bool>(
+            $$"""
+            async () => {
+              const end = Date.now() + 60_000;
+              while (!({{expression}})) {
+                if (Date.now() > end) {
+                  return false;
+                }
+                await new Promise(again => setTimeout(again, 20));
+              }
+              return true;
+            }
+            """);
+        if (!came)
+        {
+            throw new TimeoutException($"Not within a minute: {expression}");
+        }
+    }
 
     private static Task Tap(ILocator target) => target.ClickAsync();
 }

@@ -71,12 +71,12 @@ public static class GetBayJob
         var checks = items.Where(i => i.Kind == ServiceItemKind.ValveClearanceCheck);
         IEnumerable<string> tools = step switch
         {
-            BayStep.Open => Opened.By(open.Specification, items).Fasteners.Select(f => f.Tool).Concat(items.SelectMany(i => i.SpecialTools)),
+            BayStep.Open => Opened.By(open.Specification, items).Fasteners.Select(f => f.Tool).Concat(items.SelectMany(i => i.SpecialTools.Select(SpecificationWords.SpokenTool))),
             BayStep.Measure or BayStep.MeasureAgain =>
-                checks.SelectMany(i => i.SpecialTools).Append("Feeler set").Append("Tool for turning the crankshaft").Append(open.Specification.Cold.Method),
+                checks.SelectMany(i => i.SpecialTools.Select(SpecificationWords.SpokenTool)).Append("Feeler set").Append("Tool for turning the crankshaft").Append(open.Specification.Cold.Method),
             BayStep.Cylinders => ["Compression gauge", "Leak-down tester", "Plug gauge", "Plug spanner", "Tool for turning the crankshaft"],
-            BayStep.Adjust when open.Specification.Shims is not null => adjustments.SelectMany(i => i.SpecialTools).Append("Micrometer").Append("Magnet"),
-            BayStep.Adjust => adjustments.SelectMany(i => i.SpecialTools),
+            BayStep.Adjust when open.Specification.Shims is not null => adjustments.SelectMany(i => i.SpecialTools.Select(SpecificationWords.SpokenTool)).Append("Micrometer").Append("Magnet"),
+            BayStep.Adjust => adjustments.SelectMany(i => i.SpecialTools.Select(SpecificationWords.SpokenTool)),
             BayStep.Tighten => Opened.By(open.Specification, items).Fasteners.Select(f => f.Tool).Append("Torque wrenches of the torque sheet"),
             _ => [],
         };

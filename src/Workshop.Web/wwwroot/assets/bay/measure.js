@@ -12,7 +12,7 @@ export function measure(data, renderedAt) {
   const order = data.positions.flatMap(p => p.lobes.map(key => ({ key, position: p })));
   const positionOf = key => order.find(o => o.key === key)?.position;
   const setupKey = `workshop-bay-${data.number}`;
-  const state = { ...remembered(), crankAt: data.crankAt, now: null, mode: "goes", first: null, reason: null, last: null };
+  const state = { ...remembered(), crankAt: data.crankAt, now: null, mode: "goes", first: null, reason: null, last: null, entering: false };
 
   const set = () => data.sets.find(s => s.id === state.set);
   const ready = () => Boolean(set()) && state.head !== null && state.head !== undefined && Date.now() - state.takenAt < temperatureHolds;
@@ -263,7 +263,20 @@ export function measure(data, renderedAt) {
     };
   }
 
+  // Until the screen has moved on, a further tap is the same one that bounced, no reading of its own.
   async function enter(said) {
+    if (state.entering) {
+      return;
+    }
+    state.entering = true;
+    try {
+      await write(said);
+    } finally {
+      state.entering = false;
+    }
+  }
+
+  async function write(said) {
     const lobe = lobes.get(state.now);
     const reason = state.reason;
     const body = {
