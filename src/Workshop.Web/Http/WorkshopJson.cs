@@ -21,6 +21,7 @@ public static class WorkshopJson
     {
         ArgumentNullException.ThrowIfNull(options);
         options.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.CamelCase, allowIntegerValues: false));
+        options.Converters.Add(new InstantJson());
         options.ConfigureForNodaTime(DateTimeZoneProviders.Tzdb);
         options.UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow;
         options.NumberHandling = JsonNumberHandling.Strict;
