@@ -23,7 +23,7 @@ public sealed partial class FloorOnTheWallTests(Chromium browser) : IClassFixtur
 
         var moved = await wall.APIRequest.PostAsync($"/api/v1/job-cards/{card}/moves", new APIRequestContextOptions
         {
-            DataObject = new { resourceId = stand.Id, tag = "Battery out", until = DateTimeOffset.UtcNow.AddMinutes(20) },
+            DataObject = new { resourceId = stand.Id, tag = "Battery out", until = stand.Now.AddMinutes(20) },
             Headers = new Dictionary<string, string> { ["Idempotency-Key"] = $"wall-{card}-{stand.Id}", ["X-Workshop-Request"] = "1" },
         });
 
@@ -48,14 +48,14 @@ public sealed partial class FloorOnTheWallTests(Chromium browser) : IClassFixtur
     }
 
     /// <summary>Empty now; the hour at which the next visit has it depends on the hour of the day, so it is the one that is wanted last.</summary>
-    private static async Task<(string Id, string Name)> FreeStand(IPage page)
+    private static async Task<(string Id, string Name, DateTimeOffset Now)> FreeStand(IPage page)
     {
         var answer = await page.APIRequest.GetAsync("/api/v1/bays");
         var floor = JsonElement.Parse(await answer.TextAsync());
         var free = floor.GetProperty("places").EnumerateArray()
             .Where(p => p.GetProperty("kind").GetString() == "parkingPlace" && p.GetProperty("stands").ValueKind == JsonValueKind.Null)
             .MaxBy(p => p.GetProperty("next") is { ValueKind: JsonValueKind.Object } next ? next.GetProperty("from").GetDateTimeOffset() : DateTimeOffset.MaxValue);
-        return (free.GetProperty("id").GetString()!, free.GetProperty("name").GetString()!);
+        return (free.GetProperty("id").GetString()!, free.GetProperty("name").GetString()!, floor.GetProperty("at").GetDateTimeOffset());
     }
 
     [GeneratedRegex("\\d+")]
