@@ -21,6 +21,16 @@ public static class ClearanceWords
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, null),
     };
 
+    /// <summary>"within limits", "too tight", "too wide", "not decided by the blades that were tried".</summary>
+    public static string Spoken(this Verdict verdict) => verdict switch
+    {
+        Verdict.Within => "within limits",
+        Verdict.TooTight => "too tight",
+        Verdict.TooWide => "too wide",
+        Verdict.NotDecided => "not decided by the blades that were tried",
+        _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, null),
+    };
+
     /// <summary>What was done to a valve, in a few words.</summary>
     public static string Spoken(this ValveEventKind kind) => kind switch
     {

@@ -68,16 +68,6 @@ public static class RecordedLobes
                 && (wentIn.Thickness is null || ShimRules.Standing(shims, valve, Stage.AsFound)?.Thickness != wentIn.Thickness));
     }
 
-    /// <summary>"within limits", "too tight", "too wide", "not decided by the blades that were tried".</summary>
-    public static string Spoken(this Verdict verdict) => verdict switch
-    {
-        Verdict.Within => "within limits",
-        Verdict.TooTight => "too tight",
-        Verdict.TooWide => "too wide",
-        Verdict.NotDecided => "not decided by the blades that were tried",
-        _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, null),
-    };
-
     private static RecordedReading? Reading(ClearanceReading? reading, ClearanceLimits limits) => reading is null
         ? null
         : new RecordedReading(

@@ -26,6 +26,10 @@ public static class DraftEstimateMessage
         Guid EstimateId, Guid MotorcycleId, string Owner, Guid? TemplateId, ContactChannel Channel, bool Agreed, string To, string Subject, string Body,
         IReadOnlyList<DraftMessage.Choice> Templates);
 
+    private static readonly DraftAround.Plain Plain = new(
+        "Estimate for {registration}",
+        "Dear {owner},\n\nthis is our estimate for your {motorcycle}, {registration}.\n\n{estimate}\n\nPlease tell us whether you agree: call {phone}, or answer this message. Nothing beyond it is done before you have said yes.\n\n{workshop}\n");
+
     public static async Task<Outcome<Answer>> Handle(
         Request request, WorkshopDbContext db, Actor actor, IClock clock, CancellationToken ct)
     {
@@ -40,39 +44,14 @@ public static class DraftEstimateMessage
         }
 
         var owner = await db.People.AsNoTracking().SingleAsync(p => p.Id == ownerId, ct);
-        var agreed = await CustomerRows.Agreed(db, ownerId, ct);
-        var templates = (await db.MessageTemplates.AsNoTracking().OrderBy(t => t.Name).ToListAsync(ct))
-            .Where(t => t.Body.Contains($"{{{TemplateFields.Estimate}}}", StringComparison.Ordinal)).ToList();
-        var template = request.TemplateId is { } id
-            ? templates.Find(t => t.Id == id)
-            : templates.Find(t => agreed.Contains(t.Channel)) ?? templates.FirstOrDefault();
-        if (template is null && request.TemplateId is not null)
-        {
-            return Problem.Impossible("template-unknown", "templateId", $"templateId is {request.TemplateId}: no template that names {{estimate}} has it.");
-        }
-
-        var values = await DraftMessage.ValuesOf(db, estimate.MotorcycleId, owner, clock, ct);
-        values[TemplateFields.Estimate] = Text(estimate);
-        var (subject, body) = template is null
-            ? (Plain.Subject, Plain.Body)
-            : (template.Subject, template.Body);
-        if (!TemplateText.Read("subject", subject, TemplateFields.OfSubject).TryGet(out var subjectText, out problem)
-            || !TemplateText.Read("body", body, TemplateFields.OfBody).TryGet(out var bodyText, out problem))
-        {
-            return problem;
-        }
-
-        var channel = template?.Channel ?? (agreed.Contains(ContactChannel.Email) ? ContactChannel.Email : ContactChannel.Letter);
-        return new Answer(
-            estimate.Id, estimate.MotorcycleId, owner.Name, template?.Id, channel, agreed.Contains(channel), DraftMessage.To(channel, owner),
-            subjectText.FillLine(values), bodyText.Fill(values),
-            [.. templates.Select(t => new DraftMessage.Choice(t.Id, t.Name, t.Channel, agreed.Contains(t.Channel)))]);
+        var drafted = await DraftAround.Write(
+            db, estimate.MotorcycleId, owner, request.TemplateId, TemplateFields.Estimate, Text(estimate), Plain, clock, ct);
+        return drafted.TryGet(out var draft, out problem)
+            ? new Answer(
+                estimate.Id, estimate.MotorcycleId, owner.Name, draft.TemplateId, draft.Channel, draft.Agreed, draft.To, draft.Subject, draft.Body,
+                draft.Templates)
+            : problem;
     }
-
-    /// <summary>Where the workshop has no template of its own.</summary>
-    private static (string Subject, string Body) Plain => (
-        "Estimate for {registration}",
-        "Dear {owner},\n\nthis is our estimate for your {motorcycle}, {registration}.\n\n{estimate}\n\nPlease tell us whether you agree: call {phone}, or answer this message. Nothing beyond it is done before you have said yes.\n\n{workshop}\n");
 
     /// <summary>Lines and sums as text.</summary>
     internal static string Text(GetEstimate.Answer estimate)

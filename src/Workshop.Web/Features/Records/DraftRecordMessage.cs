@@ -27,12 +27,10 @@ public static class DraftRecordMessage
     /// <summary>Where the link will stand.</summary>
     internal const string Marker = $"{{{TemplateFields.Record}}}";
 
-    /// <summary>Where the workshop has no template of its own.</summary>
-    private const string PlainSubject = "Service record of {registration}";
-
-    private const string PlainBody =
+    private static readonly DraftAround.Plain Plain = new(
+        "Service record of {registration}",
         "Dear {owner},\n\nthe work on your {motorcycle}, {registration}, is done. What was done, what was measured and what is due next stands here:\n\n{record}\n\n"
-        + "Whoever has this link can read the record, so pass it on with care; it works for a limited time. For any question call {phone}, or answer this message.\n\n{workshop}\n";
+        + "Whoever has this link can read the record, so pass it on with care; it works for a limited time. For any question call {phone}, or answer this message.\n\n{workshop}\n");
 
     public static async Task<Outcome<Answer>> Handle(
         Request request, WorkshopDbContext db, Actor actor, IClock clock, CancellationToken ct)
@@ -53,29 +51,11 @@ public static class DraftRecordMessage
             return Problem.Impossible("no-owner", "number", $"number is {request.Number}: no owner of its motorcycle is on record.");
         }
 
-        var agreed = await CustomerRows.Agreed(db, owner.Id, ct);
-        var templates = (await db.MessageTemplates.AsNoTracking().OrderBy(t => t.Name).ToListAsync(ct))
-            .FindAll(t => DraftMessage.Names(t, TemplateFields.Record));
-        var template = request.TemplateId is { } id
-            ? templates.Find(t => t.Id == id)
-            : templates.Find(t => agreed.Contains(t.Channel)) ?? templates.FirstOrDefault();
-        if (template is null && request.TemplateId is not null)
-        {
-            return Problem.Impossible("template-unknown", "templateId", $"templateId is {request.TemplateId}: no template that names {{record}} has it.");
-        }
-
-        var values = await DraftMessage.ValuesOf(db, card.MotorcycleId, owner, clock, ct);
-        values[TemplateFields.Record] = Marker;
-        if (!TemplateText.Read("subject", template?.Subject ?? PlainSubject, TemplateFields.OfSubject).TryGet(out var subject, out problem)
-            || !TemplateText.Read("body", template?.Body ?? PlainBody, TemplateFields.OfBody).TryGet(out var body, out problem))
-        {
-            return problem;
-        }
-
-        var channel = template?.Channel ?? (agreed.Contains(ContactChannel.Letter) && !agreed.Contains(ContactChannel.Email) ? ContactChannel.Letter : ContactChannel.Email);
-        return new Answer(
-            request.Number, card.MotorcycleId, owner.Name, template?.Id, channel, agreed.Contains(channel), DraftMessage.To(channel, owner),
-            subject.FillLine(values), body.Fill(values),
-            [.. templates.Select(t => new DraftMessage.Choice(t.Id, t.Name, t.Channel, agreed.Contains(t.Channel)))]);
+        var drafted = await DraftAround.Write(db, card.MotorcycleId, owner, request.TemplateId, TemplateFields.Record, Marker, Plain, clock, ct);
+        return drafted.TryGet(out var draft, out problem)
+            ? new Answer(
+                request.Number, card.MotorcycleId, owner.Name, draft.TemplateId, draft.Channel, draft.Agreed, draft.To, draft.Subject, draft.Body,
+                draft.Templates)
+            : problem;
     }
 }

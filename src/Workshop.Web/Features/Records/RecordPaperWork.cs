@@ -1,4 +1,5 @@
 using System.Globalization;
+using Workshop.Domain.Clearances;
 using Workshop.Domain.Records;
 using Workshop.Domain.Stores;
 using Workshop.Web.Features.Paper;
