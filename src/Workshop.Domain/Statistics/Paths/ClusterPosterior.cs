@@ -80,7 +80,7 @@ internal sealed class GivenCommon(GroupGivenParameters group, SlopePrior prior, 
 
         if (weights.Length == 0 || weights[0].Length != left.Length)
         {
-            weights = [.. nodes.Select(Weights)];
+            weights = Weights();
         }
 
         var sum = 0.0;
@@ -92,18 +92,35 @@ internal sealed class GivenCommon(GroupGivenParameters group, SlopePrior prior, 
         return Math.Clamp(sum, 0, 1);
     }
 
-    /// <summary>The group's weights with its prior changed for that of a given common part.</summary>
-    private double[] Weights(double common)
+    /// <summary>The group's weights with its prior changed for that of a given common part, for each node.</summary>
+    private double[][] Weights()
     {
         var slopes = group.Slopes();
-        var logs = slopes.Select(s =>
+        var apart = slopes.Select(s => s.LogWeight - prior.Log(s.Slope)).ToArray();
+        return [.. nodes.Select(Given)];
+
+        double[] Given(double common)
         {
-            var z = (s.Slope - mean - common) / prior.Deviation;
-            return s.LogWeight - prior.Log(s.Slope) - (0.5 * z * z);
-        }).ToArray();
-        var top = logs.Max();
-        var raw = logs.Select(log => Math.Exp(log - top)).ToArray();
-        var total = raw.Sum();
-        return [.. raw.Select(w => w / total)];
+            var logs = new double[slopes.Length];
+            for (var i = 0; i < logs.Length; i++)
+            {
+                var z = (slopes[i].Slope - mean - common) / prior.Deviation;
+                logs[i] = apart[i] - (0.5 * z * z);
+            }
+
+            var top = logs.Max();
+            var total = 0.0;
+            for (var i = 0; i < logs.Length; i++)
+            {
+                total += logs[i] = Math.Exp(logs[i] - top);
+            }
+
+            for (var i = 0; i < logs.Length; i++)
+            {
+                logs[i] /= total;
+            }
+
+            return logs;
+        }
     }
 }

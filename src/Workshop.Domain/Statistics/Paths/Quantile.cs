@@ -59,21 +59,16 @@ internal static class LeavingDistance
     {
         var found = new double?[probabilities.Length];
         var (low, atLow) = (from, leftBy(from));
-        var furthest = from + reach;
-        var atFurthest = leftBy(furthest);
         for (var i = 0; i < found.Length; i++)
         {
-            var probability = probabilities[i];
-            Guard.Confidence(probability);
-            if (atLow >= probability)
+            Guard.Confidence(probabilities[i]);
+            if (Ahead(leftBy, low, atLow, from + reach, probabilities[i], Precision * reach) is not { } there)
             {
-                found[i] = low;
+                break;
             }
-            else if (atFurthest >= probability)
-            {
-                (low, atLow) = Between(leftBy, low, atLow, furthest, atFurthest, probability, Precision * reach);
-                found[i] = low;
-            }
+
+            (low, atLow) = there;
+            found[i] = low;
         }
 
         return found;
@@ -83,29 +78,39 @@ internal static class LeavingDistance
     public static double? First(Func<double, double> leftBy, double from, double probability, double reach, double precision)
     {
         Guard.Confidence(probability);
-        var (atFrom, atFurthest) = (leftBy(from), leftBy(from + reach));
-        return atFrom >= probability ? from
-            : atFurthest < probability ? null
-            : Between(leftBy, from, atFrom, from + reach, atFurthest, probability, precision).X;
+        return Ahead(leftBy, from, leftBy(from), from + reach, probability, precision)?.X;
     }
 
-    /// <summary>Steps out to a bracket, then Illinois false position on the normal score, on which a straight drift is nearly straight.</summary>
+    /// <summary>
+    /// Steps outward from near, where most are found: what is far away asks for finer sums, which would then be those of every step.
+    /// </summary>
+    private static (double X, double P)? Ahead(
+        Func<double, double> leftBy, double low, double atLow, double furthest, double probability, double precision)
+    {
+        if (atLow >= probability)
+        {
+            return (low, atLow);
+        }
+
+        for (var step = (furthest - low) / 64; low < furthest; step *= 2)
+        {
+            var high = Math.Min(low + step, furthest);
+            var atHigh = leftBy(high);
+            if (atHigh >= probability)
+            {
+                return Between(leftBy, low, atLow, high, atHigh, probability, precision);
+            }
+
+            (low, atLow) = (high, atHigh);
+        }
+
+        return null;
+    }
+
+    /// <summary>Illinois false position on the normal score, on which a straight drift is nearly straight.</summary>
     private static (double X, double P) Between(
         Func<double, double> leftBy, double low, double atLow, double high, double atHigh, double probability, double precision)
     {
-        // From near, where most are found, outward.
-        for (var step = (high - low) / 64; low + step < high; step *= 2)
-        {
-            var p = leftBy(low + step);
-            if (p >= probability)
-            {
-                (high, atHigh) = (low + step, p);
-                break;
-            }
-
-            (low, atLow) = (low + step, p);
-        }
-
         var (scoreLow, scoreHigh) = (Quantile.Score(atLow) - Quantile.Score(probability), Quantile.Score(atHigh) - Quantile.Score(probability));
         for (var step = 0; step < 60 && high - low > precision; step++)
         {
