@@ -20,12 +20,25 @@ public class PictureRulesTests
 
     [Fact]
     public void A_picture_is_kept_no_larger_than_it_was_and_in_its_shape() =>
-        Gen.Select(Gen.Int[1, 20_000], Gen.Int[1, 20_000]).Sample((width, height) =>
-        {
-            var (toWidth, toHeight) = PictureRules.Fit(width, height, PictureRules.LargestSide);
+        Gen.Select(Gen.Int[1, 20_000], Gen.Int[1, 20_000]).Sample(KeepsItsShape);
 
-            Assert.InRange(Math.Max(toWidth, toHeight), 1, Math.Min(Math.Max(width, height), PictureRules.LargestSide));
-            Assert.InRange(Math.Min(toWidth, toHeight), 1, Math.Min(width, height));
-            Assert.True(Math.Abs(((double)toWidth / toHeight) - ((double)width / height)) <= (double)width / height * 0.6 / Math.Min(toWidth, toHeight));
-        });
+    [Fact]
+    public void A_sliver_keeps_a_pixel_of_its_thin_side()
+    {
+        Assert.Equal((2000, 1), PictureRules.Fit(8562, 1, PictureRules.LargestSide));
+        KeepsItsShape(8562, 1);
+    }
+
+    /// <summary>Each side within half a pixel of its share, and at least the one pixel that a picture must have.</summary>
+    private static void KeepsItsShape(int width, int height)
+    {
+        var (toWidth, toHeight) = PictureRules.Fit(width, height, PictureRules.LargestSide);
+        var scale = Math.Min(1.0, (double)PictureRules.LargestSide / Math.Max(width, height));
+
+        Assert.InRange(Math.Max(toWidth, toHeight), 1, Math.Min(Math.Max(width, height), PictureRules.LargestSide));
+        Assert.InRange(toWidth, 1, width);
+        Assert.InRange(toHeight, 1, height);
+        Assert.InRange(toWidth - Math.Max(1, width * scale), -0.5001, 0.5001);
+        Assert.InRange(toHeight - Math.Max(1, height * scale), -0.5001, 0.5001);
+    }
 }
