@@ -117,7 +117,7 @@ public static class ArrivalRules
             : !states.Contains(state)
             ? new FieldFault($"{path}.state", $"{path}.state is \"{state.Spoken()}\": of {kind.Spoken()} one of {string.Join(", ", states.Select(s => s.Spoken()))} is allowed.")
             : WantsWords(kind, subject) && !hasWords
-            ? new FieldFault($"{path}.words", $"{path}.words is empty: say in words {(kind is ArrivalKind.Leak or ArrivalKind.Damage ? "where it is" : "what it is")}.")
+            ? new FieldFault($"{path}.words", $"{path}.words is empty: say in words {(subject == ArrivalSubject.Other ? "what it is" : "where it is, or choose one of the usual places")}.")
             : null;
     }
 

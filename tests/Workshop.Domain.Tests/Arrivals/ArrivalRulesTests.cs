@@ -64,6 +64,26 @@ public class ArrivalRulesTests
         Assert.Equal(field, ArrivalRules.FaultOf("notes[0]", kind, subject, state, words)?.Field);
 
     [Fact]
+    public void Every_fluid_and_every_side_has_usual_places_and_each_of_them_says_where()
+    {
+        foreach (var kind in new[] { ArrivalKind.Leak, ArrivalKind.Damage })
+        {
+            foreach (var subject in ArrivalRules.SubjectsOf(kind).Where(s => s != ArrivalSubject.Other))
+            {
+                var places = ArrivalPlaces.Of(kind, subject);
+                Assert.NotEmpty(places);
+                Assert.Equal(places.Distinct(), places);
+                Assert.All(places, place => Assert.Null(ArrivalPlaces.FaultOf("notes[0]", kind, subject, place)));
+                Assert.All(places, place => Assert.Equal((place, $"{place}: wet"), (ArrivalPlaces.Sentence(place, " "), ArrivalPlaces.Sentence(place, "wet"))));
+            }
+        }
+
+        Assert.Null(ArrivalPlaces.Sentence(ArrivalPlaces.Elsewhere, null));
+        Assert.Equal("behind the horn", ArrivalPlaces.Sentence(ArrivalPlaces.Elsewhere, "behind the horn"));
+        Assert.Equal("notes[0].place", ArrivalPlaces.FaultOf("notes[0]", ArrivalKind.Lamp, ArrivalSubject.EngineLamp, "tank")?.Field);
+    }
+
+    [Fact]
     public void Everything_that_a_form_offers_is_allowed_and_has_words() =>
         Gen.Enum<ArrivalKind>().Sample(kind =>
         {

@@ -24,17 +24,25 @@ public sealed class ArrivalPageTests(WorkshopApp app) : IClassFixture<WorkshopAp
 
         var refused = await pages.Send(page, $"{visit.Pages}/check-in", typed, "#check-in");
         Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.Status);
-        Assert.Contains(refused.Faults, f => f.EndsWith("words is empty: say in words where it is.", StringComparison.Ordinal));
+        Assert.Contains(refused.Faults, f => f.EndsWith("words is empty: say in words where it is, or choose one of the usual places.", StringComparison.Ordinal));
         Assert.NotNull(refused.Html.QuerySelector($"[name='{leak}.State'][value=Dripping][checked]"));
         Assert.NotNull(refused.Html.QuerySelector($"[name='{low}.State'][value=Low][checked]"));
 
-        typed[$"{leak}.Words"] = "at the drain plug";
+        var damage = Row(page, ArrivalKind.Damage, ArrivalSubject.LeftSide);
+        (typed[$"{leak}.Place"], typed[$"{damage}.Place"]) = ("drain plug", "elsewhere");
+        refused = await pages.Send(refused, $"{visit.Pages}/check-in", typed, "#check-in");
+        Assert.Contains(refused.Faults, f => f.EndsWith("words is empty: say in words where it is, or choose one of the usual places.", StringComparison.Ordinal));
+        Assert.NotNull(refused.Html.QuerySelector($"[name='{leak}.Place'][value='drain plug'][checked]"));
+        Assert.NotNull(refused.Html.QuerySelector($"[name='{damage}.Place'][value=elsewhere][checked]"));
+
+        typed[$"{damage}.Words"] = "scratch on the horn";
         var done = await pages.Send(refused, $"{visit.Pages}/check-in", typed, "#check-in");
         Assert.Equal(HttpStatusCode.Redirect, done.Status);
         foreach (var address in new[] { $"{visit.Pages}/check-in", visit.Pages, $"{visit.Pages}/sign-off" })
         {
             var text = Text(await pages.Open(address));
-            Assert.Contains("engine oil dripping: at the drain plug", text, StringComparison.Ordinal);
+            Assert.Contains("engine oil dripping: drain plug", text, StringComparison.Ordinal);
+            Assert.Contains("left side: scratch on the horn", text, StringComparison.Ordinal);
             Assert.Contains("coolant low", text, StringComparison.Ordinal);
             Assert.Contains("engine lamp", text, StringComparison.Ordinal);
         }

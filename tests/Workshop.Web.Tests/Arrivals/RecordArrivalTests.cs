@@ -63,11 +63,44 @@ public sealed class RecordArrivalTests(WorkshopApp app) : IClassFixture<Workshop
 
         Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.StatusCode);
         var problem = await refused.Json();
-        Assert.Equal("arrival[0].words is empty: say in words where it is.", problem.Fault("arrival[0].words"));
+        Assert.Equal("arrival[0].words is empty: say in words where it is, or choose one of the usual places.", problem.Fault("arrival[0].words"));
         Assert.StartsWith("arrival[1].subject is \"keys\": of fluid levels one of engine oil, coolant", problem.Fault("arrival[1].subject"), StringComparison.Ordinal);
         Assert.StartsWith("arrival[2].state is \"dripping\": of fluid levels one of at its mark", problem.Fault("arrival[2].state"), StringComparison.Ordinal);
         Assert.False(await app.Look(db => db.CheckIns.AnyAsync(c => c.JobCardNumber == visit.Number, Ct)));
         Assert.False(await app.Look(db => db.ArrivalNotes.AnyAsync(n => n.JobCardNumber == visit.Number, Ct)));
+    }
+
+    [Fact]
+    public async Task A_usual_place_is_said_without_words_and_elsewhere_only_with_them()
+    {
+        var (visit, technician) = (await app.CheckedIn(), await app.As(Roles.Technician));
+        await Sent(technician, visit, new
+        {
+            notes = new object[]
+            {
+                new { kind = "leak", subject = "engineOil", state = "weeping", place = "cam chain tensioner" },
+                new { kind = "leak", subject = "engineOil", state = "dripping", place = "drain plug", words = "since the last oil change" },
+                new { kind = "damage", subject = "rear", state = "noted", place = "elsewhere", words = "grab rail bent" },
+            },
+        });
+
+        var refused = await (await Send(technician, visit, new
+        {
+            notes = new object[]
+            {
+                new { kind = "leak", subject = "engineOil", state = "weeping", place = "elsewhere" },
+                new { kind = "leak", subject = "coolant", state = "weeping", place = "horn" },
+                new { kind = "level", subject = "coolant", state = "low", place = "radiator" },
+            },
+        })).Json();
+
+        Assert.Equal(
+            ["engine oil dripping: drain plug: since the last oil change", "engine oil weeping: cam chain tensioner", "rear: grab rail bent"],
+            (await Get(visit)).GetProperty("standing").EnumerateArray().Select(n => n.GetProperty("said").GetString()).Order(StringComparer.Ordinal));
+        Assert.StartsWith("notes[0].words is empty: say in words where it is", refused.Fault("notes[0].words"), StringComparison.Ordinal);
+        Assert.StartsWith("notes[1].place is \"horn\": one of radiator, hose, ", refused.Fault("notes[1].place"), StringComparison.Ordinal);
+        Assert.EndsWith(" or elsewhere is allowed.", refused.Fault("notes[1].place"), StringComparison.Ordinal);
+        Assert.Equal("notes[2].place is \"radiator\": of coolant there are no usual places; say it in words.", refused.Fault("notes[2].place"));
     }
 
     [Fact]

@@ -32,12 +32,12 @@ internal sealed class BeforeWork(DemoStaff staff, PlannedVisit visit, int number
 
         if (draw.Chance(0.15))
         {
-            rows.Add(Row(ArrivalKind.Leak, ArrivalSubject.EngineOil, ArrivalState.Weeping, "at the drain plug"));
+            rows.Add(Row(ArrivalKind.Leak, ArrivalSubject.EngineOil, ArrivalState.Weeping, place: "drain plug"));
         }
 
         if (draw.Chance(0.15))
         {
-            rows.Add(Row(ArrivalKind.Damage, ArrivalSubject.LeftSide, ArrivalState.Noted, "scratch on the engine cover, shown to the owner"));
+            rows.Add(Row(ArrivalKind.Damage, ArrivalSubject.LeftSide, ArrivalState.Noted, "scratch, shown to the owner", "left crankcase cover"));
         }
 
         rows.AddRange(ArrivalRules.SubjectsOf(ArrivalKind.Level).Select(subject => Row(
@@ -103,6 +103,6 @@ internal sealed class BeforeWork(DemoStaff staff, PlannedVisit visit, int number
         HeardAtIntake = tight.Any(v => v.Side == Side.Intake), HeardAtExhaust = tight.Any(v => v.Side == Side.Exhaust),
     };
 
-    private static RecordArrival.Row Row(ArrivalKind kind, ArrivalSubject subject, ArrivalState state, string? words = null) =>
-        new() { Kind = kind, Subject = subject, State = state, Words = words };
+    private static RecordArrival.Row Row(ArrivalKind kind, ArrivalSubject subject, ArrivalState state, string? words = null, string? place = null) =>
+        new() { Kind = kind, Subject = subject, State = state, Place = place, Words = words };
 }

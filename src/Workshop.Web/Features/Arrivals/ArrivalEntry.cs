@@ -69,7 +69,8 @@ internal sealed class ArrivalEntry(
         }
 
         var (kind, state) = (row.Kind!.Value, row.State!.Value);
-        if (ArrivalRules.FaultOf(path, kind, row.Subject, state, !string.IsNullOrWhiteSpace(row.Words)) is { } fault)
+        var words = ArrivalPlaces.Sentence(row.Place, row.Words);
+        if ((ArrivalPlaces.FaultOf(path, kind, row.Subject, row.Place) ?? ArrivalRules.FaultOf(path, kind, row.Subject, state, words is not null)) is { } fault)
         {
             faults.Add(fault);
             return null;
@@ -95,7 +96,7 @@ internal sealed class ArrivalEntry(
             return null;
         }
 
-        return Note(kind, row.Subject, state, row.Words, takes, struck: false);
+        return Note(kind, row.Subject, state, words, takes, struck: false);
     }
 
     private ArrivalNote Note(ArrivalKind kind, ArrivalSubject? subject, ArrivalState state, string? words, ArrivalNote? takes, bool struck)

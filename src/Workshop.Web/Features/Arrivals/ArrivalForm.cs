@@ -19,13 +19,16 @@ public sealed record ArrivalForm(string Prefix, IReadOnlyList<RecordArrival.Row>
 
     /// <summary>Rows that nobody touched are taken out; the others keep their numbers, so that a fault's number is the row's on the page.</summary>
     public static IReadOnlyList<RecordArrival.Row?> WithoutUntouched(IReadOnlyList<RecordArrival.Row?>? typed) =>
-        [.. (typed ?? []).Select(row => row is null || (row.State is null && string.IsNullOrWhiteSpace(row.Words)) ? null : row)];
+        [.. (typed ?? []).Select(row => row is null || IsUntouched(row) ? null : IsSaidByItsPlace(row) ? row with { State = ArrivalRules.StatesOf(row.Kind!.Value)[0] } : row)];
+
+    /// <summary>Whether the place alone says it, as of damage, which is in no other state than noted.</summary>
+    public static bool HasPlaceOnly(ArrivalKind kind, ArrivalSubject subject) => ArrivalRules.StatesOf(kind).Count == 1 && ArrivalPlaces.Of(kind, subject).Count > 0;
 
     /// <summary>The words of a field where a kind wants more than a tap.</summary>
-    public static string WordsOf(ArrivalKind kind) => kind switch
+    public static string WordsOf(ArrivalKind kind, ArrivalSubject subject) => kind switch
     {
-        ArrivalKind.Leak => "where",
-        ArrivalKind.Damage => "what",
+        ArrivalKind.Leak or ArrivalKind.Damage when ArrivalPlaces.Of(kind, subject).Count > 0 => "where else, or more in words",
+        ArrivalKind.Leak or ArrivalKind.Damage => "what and where",
         ArrivalKind.Complaint => "in the owner's words",
         _ => "words",
     };
@@ -33,4 +36,8 @@ public sealed record ArrivalForm(string Prefix, IReadOnlyList<RecordArrival.Row>
     /// <summary>Kinds in whose rows something may be said beside the tap.</summary>
     public static bool HasWords(ArrivalKind kind, ArrivalSubject subject) =>
         kind is ArrivalKind.Complaint or ArrivalKind.Leak or ArrivalKind.Damage or ArrivalKind.Left || subject == ArrivalSubject.Other;
+
+    private static bool IsUntouched(RecordArrival.Row row) => row.State is null && string.IsNullOrWhiteSpace(row.Place) && string.IsNullOrWhiteSpace(row.Words);
+
+    private static bool IsSaidByItsPlace(RecordArrival.Row row) => row is { State: null, Corrects: null, Kind: { } kind, Subject: { } subject } && HasPlaceOnly(kind, subject);
 }

@@ -43,6 +43,9 @@ public static class RecordArrival
 
         public ArrivalState? State { get; init; }
 
+        /// <summary>One of the usual places of a leak or of damage, or "elsewhere", where words say it.</summary>
+        public string? Place { get; init; }
+
         /// <summary>Where, what, how much.</summary>
         public string? Words { get; init; }
 
@@ -103,7 +106,10 @@ public static class RecordArrival
             RuleFor(r => r.Kind).NotNull().When(r => !r.Struck).WithMessage($"{{PropertyName}} is empty: {string.Join(", ", Http.Words.All<ArrivalKind>())} is allowed.");
             RuleFor(r => r.State).NotNull().When(r => !r.Struck).WithMessage("{PropertyName} is empty: say in which state it is.");
             RuleFor(r => r.Corrects).NotNull().When(r => r.Struck).WithMessage("{PropertyName} is empty: name the note that was not so.");
+            RuleFor(r => r.Place).IsAtMost(Limits.Name);
             RuleFor(r => r.Words).IsAtMost(Limits.Remark);
+            RuleFor(r => r.Words).Must((r, words) => words?.Length > Limits.Remark || ArrivalPlaces.Sentence(r.Place, words) is not { Length: > Limits.Remark })
+                .WithMessage($"{{PropertyName}} has more than {Limits.Remark} characters together with the place.");
         }
     }
 }

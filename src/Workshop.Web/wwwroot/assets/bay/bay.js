@@ -21,6 +21,7 @@ async function begin({ person, name, now }) {
   const refresh = keepForOffline(person);
   showQueue(renderedAt);
   document.querySelectorAll("form[data-post]").forEach(form => form.addEventListener("submit", event => sendForm(event, form)));
+  document.querySelectorAll("[data-needed-by]").forEach(needWords);
   queue.addEventListener("change", () => showForms(renderedAt));
   queue.addEventListener("answered", refresh);
   document.querySelectorAll("[data-measure-data]").forEach(data => measure(JSON.parse(data.textContent), renderedAt));
@@ -38,6 +39,15 @@ async function sendForm(event, form) {
   await queue.add({
     url: form.dataset.post, body, label: form.dataset.count ? count(form, body) : form.dataset.label, subject: form.dataset.subject,
   });
+}
+
+// A text that a choice of its form asks for is required once that is taken, so that nothing is queued that would be refused.
+function needWords(text) {
+  const show = () => {
+    text.required = [...text.form.querySelectorAll("input[type=radio]:checked")].some(c => c.value === text.dataset.neededBy);
+  };
+  text.form.addEventListener("change", show);
+  show();
 }
 
 // A form whose entry waits, or was answered after this page was made, gives way to a note that says so.
