@@ -190,11 +190,17 @@ public sealed class BayScreenTests(Chromium browser) : IClassFixture<Chromium>
         await hand.Page.Locator("#plug-3-1-looks").SelectOptionAsync("Oily");
         await hand.Page.Locator("#plug-3-1-left").FillAsync("0,85");
         await hand.Page.Locator("form", new() { Has = hand.Page.Locator("#plug-3-1-left") }).GetByRole(AriaRole.Button, new() { Name = "A new one goes in" }).ClickAsync();
+        await hand.Page.GetByText("Test cylinder 2 as left", new() { Exact = true }).ClickAsync();
+        await hand.Page.Locator("#cylinder-2-left-loss").FillAsync("6,5");
+        await hand.Page.Locator("form", new() { Has = hand.Page.Locator("#cylinder-2-left-loss") }).GetByRole(AriaRole.Button, new() { Name = "Write it down" }).ClickAsync();
         await Assertions.Expect(hand.Queue).ToContainTextAsync("Plug of cylinder 3");
+        await Assertions.Expect(hand.Queue).ToContainTextAsync("Cylinder 2 as left");
 
         await hand.Page.Context.SetOfflineAsync(false);
         await hand.AllSent();
-        var leak = (await job.Ask("compression")).GetProperty("asFound")[1].GetProperty("leakDown");
+        var tested = await job.Ask("compression");
+        var leak = tested.GetProperty("asFound")[1].GetProperty("leakDown");
+        Assert.Equal(6.5m, tested.GetProperty("asLeft")[1].GetProperty("leakDown").GetProperty("lossPercent").GetDecimal());
         Assert.Equal((21.5m, 600m, "exhaust"), (leak.GetProperty("lossPercent").GetDecimal(), leak.GetProperty("atKpa").GetDecimal(), leak.GetProperty("heardAt")[0].GetString()));
         var plug = (await job.Ask("plugs")).GetProperty("plugs")[2];
         Assert.Equal(("oily", true, 0.85m), (plug.GetProperty("condition").GetString(), plug.GetProperty("renewed").GetBoolean(), plug.GetProperty("gapLeftMm").GetDecimal()));
@@ -212,6 +218,38 @@ public sealed class BayScreenTests(Chromium browser) : IClassFixture<Chromium>
         await plain.GetByRole(AriaRole.Button, new() { Name = "coolant at its mark", Exact = true }).ClickAsync();
 
         Assert.Equal(["engine oil low", "coolant at its mark"], (await job.Ask("arrival")).GetProperty("standing").EnumerateArray().Select(n => n.GetProperty("said").GetString()));
+    }
+
+    [Fact]
+    public async Task A_leak_is_noted_by_taps_alone_with_and_without_scripts_and_elsewhere_asks_for_words()
+    {
+        var job = await BayJob.Open(await browser.SignedInAs("otto"));
+        var hand = await Hand("tilda", job.Address("Open"));
+        var plain = await browser.SignedInAs("tilda", new BrowserNewContextOptions { JavaScriptEnabled = false, ViewportSize = Tablet });
+
+        await Leaks(hand.Page, "Coolant", "elsewhere", "coolant weeping");
+        Assert.True(await hand.Page.Locator("#Leak-Coolant-words").EvaluateAsync<bool>("e => e.required && !e.checkValidity()"));
+        await Leaks(hand.Page, "Engine oil", "drain plug", "engine oil dripping");
+        await hand.AllSent();
+        await plain.GotoAsync(job.Address("Open"));
+        await Leaks(plain, "Engine oil", "cam chain tensioner", "engine oil weeping");
+
+        Assert.Equal(
+            ["engine oil dripping: drain plug", "engine oil weeping: cam chain tensioner"],
+            (await job.Ask("arrival")).GetProperty("standing").EnumerateArray().Select(n => n.GetProperty("said").GetString()));
+    }
+
+    private static async Task Leaks(IPage page, string fluid, string place, string state)
+    {
+        if (!await page.GetByText(fluid, new() { Exact = true }).IsVisibleAsync())
+        {
+            await page.GetByText("It leaks", new() { Exact = true }).ClickAsync();
+        }
+
+        var button = page.GetByRole(AriaRole.Button, new() { Name = state, Exact = true });
+        await page.GetByText(fluid, new() { Exact = true }).ClickAsync();
+        await page.Locator("form", new() { Has = button }).GetByLabel(place, new() { Exact = true }).CheckAsync();
+        await button.ClickAsync();
     }
 
     [Fact]

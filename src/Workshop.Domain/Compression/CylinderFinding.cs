@@ -95,7 +95,7 @@ public static class CylinderFindings
     private static (CylinderVerdict, string) AgainstTheLeast(CylinderTest dry, CompressionLimits? limits) =>
         limits is null
             ? (CylinderVerdict.NotJudged, "The engine model states no least compression; only the cylinders are compared with each other.")
-            : dry.Warmth != limits.Warmth || !dry.ThrottleOpen
+            : !limits.HoldsFor(dry.Warmth, dry.ThrottleOpen)
             ? (CylinderVerdict.NotJudged,
                 $"Measured {dry.Warmth.Spoken()}, throttle {(dry.ThrottleOpen ? "open" : "not open")}: the least of {limits.Least.OnAnyGauge()} holds {limits.Warmth.Spoken()} with the throttle open, so it is not compared with it.")
             : dry.Pressure < limits.Least
@@ -124,8 +124,8 @@ public static class CylinderFindings
         [
             limits?.LargestLeakDownPercent is not { } largest
                 ? (CylinderVerdict.NotJudged, Text($"It loses {loss:0.#} %; the engine model states no largest leakage.{heard}"))
-                : limits.LeakDownAt is { } at && at != leak.Pressure
-                ? (CylinderVerdict.NotJudged, Text($"It loses {loss:0.#} % at {Kpa(leak.Pressure)} kPa; the largest of {largest:0.#} % holds at {Kpa(at)} kPa, so it is not compared with it.{heard}"))
+                : !limits.HoldsAt(leak.Pressure)
+                ? (CylinderVerdict.NotJudged, Text($"It loses {loss:0.#} % at {Kpa(leak.Pressure)} kPa; the largest of {largest:0.#} % holds at {Kpa(limits.LeakDownAt!.Value)} kPa, so it is not compared with it.{heard}"))
                 : loss > largest
                 ? (CylinderVerdict.Leaks, Text($"It loses {loss:0.#} %, more than the {largest:0.#} % that is allowed.{heard}"))
                 : (CylinderVerdict.Within, Text($"It loses {loss:0.#} %; up to {largest:0.#} % is allowed.{heard}")),

@@ -31,6 +31,12 @@ public sealed record CompressionLimits(
     /// <summary>The pressure of the leak-down test that this figure holds at; absent where nothing is stated.</summary>
     [JsonPropertyName("leakDownKpa")]
     public Pressure? LeakDownAt { get; init; }
+
+    /// <summary>The least is stated for compression that was measured so.</summary>
+    public bool HoldsFor(EngineWarmth warmth, bool throttleOpen) => warmth == Warmth && throttleOpen;
+
+    /// <summary>The largest leakage is stated for a test at this pressure, or for any.</summary>
+    public bool HoldsAt(Pressure test) => LeakDownAt is not { } stated || stated == test;
 }
 
 /// <summary>The engine's spark plugs and the gap between their electrodes.</summary>
