@@ -19,7 +19,7 @@ public enum TimingMethod
 /// One check of one camshaft at one stage of a visit. Only ever added: a correction is a new row that supersedes the old one,
 /// with who, when and why.
 /// </summary>
-public sealed class CamTimingCheck
+public sealed class CamTimingCheck : IAttempt
 {
     public required Guid Id { get; init; }
 
@@ -104,7 +104,7 @@ public sealed class CamTimingReading
 /// <summary>
 /// How far a tensioner was out, and how long the chain, at one stage of a visit. Only ever added; a correction supersedes.
 /// </summary>
-public sealed class ChainReading
+public sealed class ChainReading : IAttempt
 {
     public required Guid Id { get; init; }
 

@@ -44,11 +44,11 @@ public static class CamTimingRules
 
     /// <summary>The checks that count: the last attempt of each camshaft, stage, method and side.</summary>
     public static IReadOnlyList<CamTimingCheck> Standing(IEnumerable<CamTimingCheck> checks) =>
-        [.. checks.GroupBy(c => c.Key).Select(g => g.MaxBy(c => c.Attempt)!)];
+        [.. Attempts.LastOfEach(checks, c => c.Key)];
 
     /// <summary>The reading of a drive and stage that counts: the last attempt; nothing where there is none.</summary>
     public static ChainReading? Standing(IEnumerable<ChainReading> readings, string drive, Stage stage) =>
-        readings.Where(r => r.DriveCode == drive && r.Stage == stage).MaxBy(r => r.Attempt);
+        Attempts.Last(readings.Where(r => r.DriveCode == drive && r.Stage == stage));
 
     /// <summary>What one stage of a visit showed of a drive, by the checks and readings that count.</summary>
     public static DriveFinding FindingOf(

@@ -83,10 +83,8 @@ public static class ChainHistory
     }
 
     private static IEnumerable<(Stage Stage, WearReading Reading)> Extensions(
-        CamDrive drive, IEnumerable<ChainReading> readings, IReadOnlyDictionary<Guid, Distance> distances) => readings
-        .Where(r => r.DriveCode == drive.Code && distances.ContainsKey(r.OdometerReadingId))
-        .GroupBy(r => (r.JobCardNumber, r.Stage))
-        .Select(g => g.MaxBy(r => r.Attempt)!)
+        CamDrive drive, IEnumerable<ChainReading> readings, IReadOnlyDictionary<Guid, Distance> distances) => Attempts.LastOfEach(
+            readings.Where(r => r.DriveCode == drive.Code && distances.ContainsKey(r.OdometerReadingId)), r => (r.JobCardNumber, r.Stage))
         .Where(r => r.ExtensionMm is not null || r.AtStop)
         .Select(r => (r.Stage, Read(drive.Tensioner, r, distances[r.OdometerReadingId])));
 

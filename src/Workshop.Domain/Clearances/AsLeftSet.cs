@@ -47,7 +47,7 @@ public sealed record AsLeftSet(int Count, IReadOnlySet<Guid> EnteredBy)
     {
         ArgumentNullException.ThrowIfNull(readings);
         var left = readings.Where(r => r.Stage == Stage.AsLeft).ToArray();
-        var standing = left.GroupBy(r => r.Key).Select(g => g.MaxBy(r => r.Attempt)!);
+        var standing = Attempts.LastOfEach(left, r => r.Key);
         return new AsLeftSet(left.Length, standing.SelectMany(r => new[] { r.MeasuredBy, r.EnteredBy }).ToHashSet());
     }
 

@@ -15,7 +15,7 @@ public enum Stage
 /// One bracket of one lobe's clearance at one stage of a visit. Only ever added: a correction is a new row that supersedes
 /// the old one, with who, when and why.
 /// </summary>
-public sealed class ClearanceReading
+public sealed class ClearanceReading : IAttempt
 {
     public required Guid Id { get; init; }
 

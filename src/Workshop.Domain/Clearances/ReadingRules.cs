@@ -49,11 +49,11 @@ public static class ReadingRules
 
     /// <summary>The number of the next attempt at a lobe and stage of one visit; 1 is the first.</summary>
     public static int NextAttempt(IEnumerable<ClearanceReading> ofTheVisit, LobeKey lobe, Stage stage) =>
-        ofTheVisit.Where(r => r.Key == lobe && r.Stage == stage).Select(r => r.Attempt).DefaultIfEmpty(0).Max() + 1;
+        Attempts.After(Standing(ofTheVisit, lobe, stage));
 
     /// <summary>The reading of a lobe and stage that counts: the last attempt; nothing where there is none.</summary>
     public static ClearanceReading? Standing(IEnumerable<ClearanceReading> ofTheVisit, LobeKey lobe, Stage stage) =>
-        ofTheVisit.Where(r => r.Key == lobe && r.Stage == stage).MaxBy(r => r.Attempt);
+        Attempts.Last(ofTheVisit.Where(r => r.Key == lobe && r.Stage == stage));
 
     /// <summary>
     /// The as-left reading of a lobe whose valve was not disturbed: what was found stands, marked as not measured again, so

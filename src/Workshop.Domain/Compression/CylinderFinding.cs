@@ -47,7 +47,7 @@ public static class CylinderFindings
 
     /// <summary>The tests of a stage that count: the last attempt of each kind.</summary>
     public static IReadOnlyList<CylinderTest> Standing(IEnumerable<CylinderTest> ofTheVisit, Stage stage) =>
-        [.. ofTheVisit.Where(t => t.Stage == stage).GroupBy(t => t.Key).Select(g => g.MaxBy(t => t.Attempt)!)];
+        [.. Attempts.LastOfEach(ofTheVisit.Where(t => t.Stage == stage), t => t.Key)];
 
     /// <summary>Every cylinder of the engine, in order of number.</summary>
     /// <param name="specification">With the figures, where they are stated.</param>

@@ -31,7 +31,7 @@ public enum AirPlace
 /// One cylinder, tested in one way at one stage of a visit. Only ever added: a correction is a new row that supersedes the old one,
 /// with who, when and why.
 /// </summary>
-public sealed class CylinderTest
+public sealed class CylinderTest : IAttempt
 {
     public required Guid Id { get; init; }
 

@@ -21,8 +21,4 @@ public sealed record FinishedWork
 
     /// <summary>It was handed over without the re-check of the cooled engine, and somebody said why.</summary>
     public bool HandedOverUncooled { get; init; }
-
-    /// <summary>The attempt that counts; nothing where there is none.</summary>
-    public static T? Last<T>(IEnumerable<T> attempts)
-        where T : class, IAttempt => attempts.MaxBy(a => a.Attempt);
 }

@@ -48,7 +48,7 @@ public static class LeakPlaces
         var tightened = facts.ToBeTight.Where(l => l.Tick.Last is { Tightened: true }).ToDictionary(l => l.Fastener.Code, l => l.Tick.Last!.TickedAt, StringComparer.Ordinal);
         return places.Concat(beside).Select(place =>
         {
-            var last = FinishedWork.Last(facts.Finished.Leaks.Where(l => l.PlaceCode == place.Code));
+            var last = Attempts.Last(facts.Finished.Leaks.Where(l => l.PlaceCode == place.Code));
             return new LeakPlaceState(place, last, last is not null && place.ClosedBy.Any(f => tightened.TryGetValue(f, out var at) && at > last.LookedAt));
         }).ToArray();
     }

@@ -39,7 +39,7 @@ public static class Rechecks
 
         foreach (var line in facts.ToBeTight)
         {
-            var last = FinishedWork.Last(facts.Finished.Rechecks.Where(r => r.Point == RecheckPoint.Torque && r.FastenerCode == line.Fastener.Code));
+            var last = Attempts.Last(facts.Finished.Rechecks.Where(r => r.Point == RecheckPoint.Torque && r.FastenerCode == line.Fastener.Code));
             var again = asked?.Stated?.FastenersAgain.Contains(line.Fastener.Code) == true;
             if (again || last is not null)
             {
@@ -60,5 +60,5 @@ public static class Rechecks
         engineStoppedAt + Duration.FromSeconds((long)(coolHours * NodaConstants.SecondsPerHour));
 
     private static VisitRecheck? Last(SignOffFacts facts, RecheckPoint point) =>
-        FinishedWork.Last(facts.Finished.Rechecks.Where(r => r.Point == point));
+        Attempts.Last(facts.Finished.Rechecks.Where(r => r.Point == point));
 }

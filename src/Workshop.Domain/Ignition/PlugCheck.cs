@@ -49,7 +49,7 @@ public readonly record struct PlugKey(int Cylinder, int Plug) : IComparable<Plug
 /// One spark plug at one visit: as it came out, and what goes back in. Only ever added: a correction is a new row that supersedes
 /// the old one, with who, when and why.
 /// </summary>
-public sealed class PlugCheck
+public sealed class PlugCheck : IAttempt
 {
     public required Guid Id { get; init; }
 

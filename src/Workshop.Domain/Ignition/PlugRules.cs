@@ -20,11 +20,11 @@ public static class PlugRules
     }
 
     /// <summary>The entry of a plug that counts: the last; nothing where there is none.</summary>
-    public static PlugCheck? Standing(IEnumerable<PlugCheck> ofTheVisit, PlugKey plug) => ofTheVisit.Where(c => c.Key == plug).MaxBy(c => c.Attempt);
+    public static PlugCheck? Standing(IEnumerable<PlugCheck> ofTheVisit, PlugKey plug) => Attempts.Last(ofTheVisit.Where(c => c.Key == plug));
 
     /// <summary>How many new plugs went in, by the stores' code; those without a code are left out.</summary>
     public static IReadOnlyList<(string Code, int Count)> Renewed(IReadOnlyCollection<PlugCheck> ofTheVisit) =>
-        [.. ofTheVisit.GroupBy(c => c.Key).Select(g => g.MaxBy(c => c.Attempt)!).Where(c => c is { Renewed: true, PartCode: not null })
+        [.. Attempts.LastOfEach(ofTheVisit, c => c.Key).Where(c => c is { Renewed: true, PartCode: not null })
             .GroupBy(c => c.PartCode!, StringComparer.Ordinal).Select(g => (g.Key, g.Count()))];
 
     /// <summary>Nothing where the engine has the plug; else the fault, which says which it has.</summary>

@@ -32,8 +32,8 @@ public sealed class CylindersAreBalanced : ISignOffRule
     public static BalanceRun? Standing(SignOffFacts facts)
     {
         ArgumentNullException.ThrowIfNull(facts);
-        return FinishedWork.Last(facts.Finished.Balances.Where(b => b.Stage == Stage.AsLeft))
-            ?? FinishedWork.Last(facts.Finished.Balances.Where(b => b.Stage == Stage.AsFound));
+        return Attempts.Last(facts.Finished.Balances.Where(b => b.Stage == Stage.AsLeft))
+            ?? Attempts.Last(facts.Finished.Balances.Where(b => b.Stage == Stage.AsFound));
     }
 }
 

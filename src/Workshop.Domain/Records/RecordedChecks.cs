@@ -95,21 +95,21 @@ public static class RecordedChecks
         var figures = facts.Specification.VisitChecks.FirstOrDefault(c => c.Kind == VisitCheckKind.Balance)?.Balance;
         foreach (var stage in Enum.GetValues<Stage>())
         {
-            if (FinishedWork.Last(facts.Finished.Balances.Where(b => b.Stage == stage)) is { } run)
+            if (Attempts.Last(facts.Finished.Balances.Where(b => b.Stage == stage)) is { } run)
             {
                 checks.Add(new($"Cylinders balanced, {stage.Spoken()}", FormattableString.Invariant($"At {run.SpeedRpm} rpm {BalanceJudgement.Of(figures, run.Vacuums).Sentence}")));
             }
         }
 
         checks.AddRange(Leaks(facts));
-        if (FinishedWork.Last(facts.Finished.Rides) is { } ride)
+        if (Attempts.Last(facts.Finished.Rides) is { } ride)
         {
             checks.Add(new("Test ride", ride.WhyNot is { } why ? $"Not ridden: {why.Spoken()}" : Ridden(ride, nameOf), ride.WordsRemarkId));
         }
 
         checks.AddRange(Rechecks.Of(facts).Where(r => r.Last is not null).Select(r => new RecordedCheck(
             $"Once more: {r.Name}", r.Last!.InOrder ? "In order" : "Not in order", r.Last.WordsRemarkId)));
-        if (FinishedWork.Last(facts.Finished.Reminders) is { } reminder)
+        if (Attempts.Last(facts.Finished.Reminders) is { } reminder)
         {
             checks.Add(new("Service reminder", Capital(reminder.Outcome.Spoken()), reminder.WordsRemarkId));
         }

@@ -98,28 +98,42 @@ public sealed class BayHand(IPage page)
 
     /// <summary>
     /// Asked within the page, whose promise is waited for; a function that is polled from outside counts as true as soon as it
-    /// answers with a promise.
+    /// answers with a promise. A page that is made anew meanwhile, as after the last answer to a form, is asked again.
     /// </summary>
     private async Task Until(string expression)
     {
-        var came = await Page.EvaluateAsync<bool>(
-            $$"""
-            async () => {
-              const end = Date.now() + 60_000;
-              while (!({{expression}})) {
-                if (Date.now() > end) {
-                  return false;
-                }
-                await new Promise(again => setTimeout(again, 20));
-              }
-              return true;
+        bool? came = null;
+        while (came is null)
+        {
+            try
+            {
+                came = await Came(expression);
             }
-            """);
-        if (!came)
+            catch (PlaywrightException gone) when (gone.Message.Contains("because of a navigation", StringComparison.Ordinal))
+            {
+                await Page.WaitForLoadStateAsync();
+            }
+        }
+
+        if (came == false)
         {
             throw new TimeoutException($"Not within a minute: {expression}");
         }
     }
+
+    private Task<bool> Came(string expression) => Page.EvaluateAsync<bool>(
+        $$"""
+        async () => {
+          const end = Date.now() + 60_000;
+          while (!({{expression}})) {
+            if (Date.now() > end) {
+              return false;
+            }
+            await new Promise(again => setTimeout(again, 20));
+          }
+          return true;
+        }
+        """);
 
     private static Task Tap(ILocator target) => target.ClickAsync();
 }

@@ -51,7 +51,7 @@ public sealed class RecordCamTimingTests(WorkshopApp app) : IClassFixture<Worksh
 
         var without = await Send(technician, visit, Late(0, 0));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, without.StatusCode);
-        Assert.Contains("say why Intake camshaft, Exhaust camshaft is checked again", (await without.Json()).Fault("reason"), StringComparison.Ordinal);
+        Assert.Contains("say why Intake camshaft, Exhaust camshaft is entered again", (await without.Json()).Fault("reason"), StringComparison.Ordinal);
         await Sent(technician, visit, Late(0, 0, reason: "The wheel had slipped."));
 
         var card = await Get(visit);

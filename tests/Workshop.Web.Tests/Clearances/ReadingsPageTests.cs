@@ -107,7 +107,7 @@ public sealed class ReadingsPageTests(WorkshopApp app) : IClassFixture<WorkshopA
 
         Assert.Contains("too tight: below 0.20 mm; 0.20 to 0.30 mm is allowed", second.MainText, StringComparison.Ordinal);
         Assert.Equal("21.5", second.ValueOf("Input.HeadTemperatureC"));
-        Assert.Contains("say why cylinder 1, exhaust 1 as found (0.15 to 0.16 mm) is measured again", Assert.Single(asked.Faults), StringComparison.Ordinal);
+        Assert.Contains("say why cylinder 1, exhaust 1 as found (0.15 to 0.16 mm) is entered again", Assert.Single(asked.Faults), StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.Redirect, done.Status);
         var cell = after.Html.QuerySelectorAll("svg.strip").Single().ParentElement!;
         Assert.Contains("0.21 to 0.22 mm", cell.TextContent, StringComparison.Ordinal);

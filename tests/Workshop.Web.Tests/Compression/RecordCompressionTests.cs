@@ -61,7 +61,7 @@ public sealed class RecordCompressionTests(WorkshopApp app) : IClassFixture<Work
         await Sent(technician, visit, Warm(new { cylinder = 1, dryBar = 7 }));
 
         var without = await Send(technician, visit, Warm(new { cylinder = 1, dryBar = 11 }));
-        Assert.Equal("reason is empty: say why cylinder 1, dry is measured again.", (await without.Json()).Fault("reason"));
+        Assert.Equal("reason is empty: say why cylinder 1, dry is entered again.", (await without.Json()).Fault("reason"));
         await Sent(technician, visit, Warm("The hose was not tight.", new { cylinder = 1, dryBar = 11 }));
 
         var history = (await Get(visit)).GetProperty("history").EnumerateArray().ToList();

@@ -92,7 +92,7 @@ public sealed class AfterWorkTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         Assert.Empty(await Left(technician, visit));
 
         var again = Vacuums(gauge, 25, 30);
-        Assert.Contains("say why it is entered again", (await (await Post(technician, visit, "balance", again)).Json()).Fault("reason"), StringComparison.Ordinal);
+        Assert.Contains("say why the balance as left is entered again", (await (await Post(technician, visit, "balance", again)).Json()).Fault("reason"), StringComparison.Ordinal);
         Assert.Equal(2, (await Posted(technician, visit, "balance", Vacuums(gauge, 25, 30, reason: "Hose of cylinder 1 had come off."))).GetProperty("attempt").GetInt32());
         Assert.Equal(["afterWork.balance"], await Left(technician, visit));
         var runs = (await Read(technician, visit)).GetProperty("balance").GetProperty("runs").EnumerateArray().ToArray();

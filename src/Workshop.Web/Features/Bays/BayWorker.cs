@@ -15,7 +15,8 @@ internal static class BayWorker
     private static readonly string[] Files =
     [
         "/assets/workshop.css", "/assets/mark.svg", "/assets/bay/bay.css", "/assets/bay/bay.js", "/assets/bay/store.js", "/assets/bay/queue.js",
-        "/assets/bay/measure.js", "/assets/bay/panel.js", "/assets/bay/offline.js", "/assets/bay/fields.js", "/assets/bay/counts.js", "/bay.webmanifest",
+        "/assets/bay/measure.js", "/assets/bay/pad.js", "/assets/bay/taps.js", "/assets/bay/valves.js", "/assets/bay/setup.js", "/assets/bay/elements.js",
+        "/assets/bay/panel.js", "/assets/bay/offline.js", "/assets/bay/fields.js", "/assets/bay/counts.js", "/bay.webmanifest",
     ];
 
     public static void Map(IEndpointRouteBuilder app) => app.MapGet(

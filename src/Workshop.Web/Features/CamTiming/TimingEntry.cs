@@ -124,7 +124,7 @@ internal sealed class TimingEntry
             var reading = new ChainReading
             {
                 Id = NewId.At(clock), EngineId = open.Card.EngineId, JobCardNumber = request.Number, DriveCode = row.Drive!, Stage = stage,
-                Attempt = (before?.Attempt ?? 0) + 1, ExtensionMm = row.ExtensionMm, AtStop = row.AtStop, LengthMm = row.LengthMm,
+                Attempt = Attempts.After(before), ExtensionMm = row.ExtensionMm, AtStop = row.AtStop, LengthMm = row.LengthMm,
                 InstrumentId = request.CaliperId, OdometerReadingId = open.CheckIn!.OdometerReadingId, MeasuredAt = measuredAt,
                 MeasuredBy = measuredBy, EnteredBy = actor.PersonId, EnteredAt = now, SupersedesId = before?.Id,
                 ReasonRemarkId = before is null ? null : Reason(),
@@ -165,9 +165,9 @@ internal sealed class TimingEntry
 
     public async Task<Problem?> Finish(CancellationToken ct)
     {
-        if (replaced.Count > 0 && string.IsNullOrWhiteSpace(request.Reason))
+        if (Attempts.FaultOfReason(request.Reason, replaced) is { } unsaid)
         {
-            faults.Add(new FieldFault("reason", $"reason is empty: say why {string.Join(", ", replaced.Distinct())} is checked again."));
+            faults.Add(unsaid);
         }
 
         if (faults.Count > 0)
@@ -197,7 +197,7 @@ internal sealed class TimingEntry
         var check = new CamTimingCheck
         {
             Id = id, EngineId = open.Card.EngineId, JobCardNumber = request.Number, CamshaftCode = key.Camshaft, Stage = stage,
-            Method = key.Method, Side = key.Side, Attempt = (before?.Attempt ?? 0) + 1, Passes = passes,
+            Method = key.Method, Side = key.Side, Attempt = Attempts.After(before), Passes = passes,
             DeadCentre = wheel ? request.DeadCentre : null,
             StopBefore = wheel ? Angle(StopOf(request.StopBeforeDegrees)) : null,
             StopAfter = wheel ? Angle(StopOf(request.StopAfterDegrees)) : null,

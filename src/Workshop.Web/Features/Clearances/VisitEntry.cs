@@ -153,11 +153,7 @@ internal sealed class VisitEntry
             return await Overtaken(ct);
         }
 
-        if (replaced.Count > 0 && string.IsNullOrWhiteSpace(Reason))
-        {
-            Add(new FieldFault("reason", $"reason is empty: say why {string.Join(", ", replaced)} is measured again."));
-        }
-
+        Add(Attempts.FaultOfReason(Reason, replaced));
         if (faults.Count > 0)
         {
             return Problem.Impossible("not-possible", [.. faults, .. shortages]);

@@ -70,9 +70,9 @@ internal sealed class CompressionEntry
             }
         }
 
-        if (replaced.Count > 0 && string.IsNullOrWhiteSpace(request.Reason))
+        if (Attempts.FaultOfReason(request.Reason, replaced) is { } unsaid)
         {
-            faults.Add(new FieldFault("reason", $"reason is empty: say why {string.Join(", ", replaced)} is measured again."));
+            faults.Add(unsaid);
         }
 
         if (faults.Count > 0)
@@ -124,7 +124,7 @@ internal sealed class CompressionEntry
             return;
         }
 
-        var standing = before.Where(t => t.Key == key).MaxBy(t => t.Attempt);
+        var standing = Attempts.Last(before.Where(t => t.Key == key));
         if (standing is not null)
         {
             replaced.Add($"cylinder {row.Cylinder}, {method.Spoken()}");
@@ -133,7 +133,7 @@ internal sealed class CompressionEntry
         added.Add(new CylinderTest
         {
             Id = NewId.At(clock), EngineId = open.Card.EngineId, JobCardNumber = request.Number, Cylinder = row.Cylinder.Value, Method = method,
-            Stage = request.Stage.Value, Attempt = (standing?.Attempt ?? 0) + 1, Pressure = measured, LossPercent = leakDown ? row.LossPercent : null,
+            Stage = request.Stage.Value, Attempt = Attempts.After(standing), Pressure = measured, LossPercent = leakDown ? row.LossPercent : null,
             HeardAtIntake = leakDown && row.HeardAtIntake, HeardAtExhaust = leakDown && row.HeardAtExhaust,
             HeardAtCrankcase = leakDown && row.HeardAtCrankcase, HeardInCoolant = leakDown && row.HeardInCoolant,
             Warmth = request.Warmth!.Value, ThrottleOpen = !leakDown && request.ThrottleOpen,

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using Workshop.Domain;
 using Workshop.Domain.CamTiming;
 using Workshop.Domain.Clearances;
 using Workshop.Domain.EngineModels;
@@ -41,7 +42,7 @@ internal sealed class AfterWorkReader(WorkshopDbContext db, OpenCard open, SignO
             await RideOf(ct),
             [.. turned.Select(Of)],
             [.. OpenedDrive.Of(specification.CamDrives, facts.ToBeTight).Select(d => new GetAfterWork.Drive(d.Drive.Code, d.Drive.Name, d.Recheck(facts.CamRechecks) is not null))],
-            FinishedWork.Last(Work.Reminders) is { } reset ? new GetAfterWork.Reminder(reset.Outcome, Text(reset.WordsRemarkId), reset.EnteredAt, Name(reset.EnteredBy)) : null,
+            Attempts.Last(Work.Reminders) is { } reset ? new GetAfterWork.Reminder(reset.Outcome, Text(reset.WordsRemarkId), reset.EnteredAt, Name(reset.EnteredBy)) : null,
             [.. BayCount.Of(facts).Select(t => new GetAfterWork.Thing(
                 t.Thing.Code, t.Thing.Name, t.WentIn, t.CameBack, t.Taps, t.Difference, t.Words, Text(t.Explanation?.WordsRemarkId),
                 t.Explanation is { } e ? Name(e.ExplainedBy) : null))],
@@ -72,7 +73,7 @@ internal sealed class AfterWorkReader(WorkshopDbContext db, OpenCard open, SignO
 
     private async Task<GetAfterWork.Ride?> RideOf(CancellationToken ct)
     {
-        if (FinishedWork.Last(Work.Rides) is not { } ride)
+        if (Attempts.Last(Work.Rides) is not { } ride)
         {
             return null;
         }

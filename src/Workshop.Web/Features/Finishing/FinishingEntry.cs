@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using Workshop.Domain;
 using Workshop.Domain.Bookings;
 using Workshop.Domain.Finishing;
 using Workshop.Domain.JobCards;
@@ -68,15 +69,12 @@ internal sealed class FinishingEntry
                 : at;
     }
 
-    /// <summary>Nothing where it is entered for the first time, or a reason is given; else the refusal.</summary>
-    /// <param name="before">The attempts that it would supersede.</param>
-    public Problem? AgainstAgain(params IAttempt?[] before) =>
-        reason is null && before.Any(b => b is not null)
-            ? Problem.Impossible("reason-missing", "reason",
-                "reason is empty, but it was entered before: say why it is entered again, for instance that it was put right or wrongly entered.")
+    /// <summary>Nothing where all is entered for the first time, or a reason is given; else the refusal.</summary>
+    /// <param name="sent">What is entered, in words, and the attempt that it would supersede.</param>
+    public Problem? AgainstAgain(params IEnumerable<(string What, IAttempt? Before)> sent) =>
+        Attempts.FaultOfReason(reason, sent.Where(s => s.Before is not null).Select(s => s.What)) is { } fault
+            ? Problem.Impossible("reason-missing", fault.Field, fault.Sentence)
             : null;
-
-    public static int AttemptAfter(IAttempt? before) => (before?.Attempt ?? 0) + 1;
 
     /// <summary>The remark that says why; one for the whole send, nothing where nothing is superseded.</summary>
     public Guid? ReasonFor(IAttempt? before) => before is null ? null : reasonId ??= Remarks.Add(db, reason, actor, clock);

@@ -111,16 +111,21 @@ public static class RecordBalance
         }
 
         var stage = request.Stage!.Value;
-        var before = FinishedWork.Last(entry.Facts.Finished.Balances.Where(b => b.Stage == stage));
-        if (faults.Count > 0 || entry.AgainstAgain(before) is not null)
+        var before = Attempts.Last(entry.Facts.Finished.Balances.Where(b => b.Stage == stage));
+        if (faults.Count > 0)
         {
-            return faults.Count > 0 ? Problem.Impossible("not-balanced-so", faults) : entry.AgainstAgain(before)!;
+            return Problem.Impossible("not-balanced-so", faults);
+        }
+
+        if (entry.AgainstAgain(($"the balance {stage.Spoken()}", before)) is { } again)
+        {
+            return again;
         }
 
         var id = NewId.At(clock);
         var run = new BalanceRun
         {
-            Id = id, JobCardNumber = request.Number, Stage = stage, Attempt = FinishingEntry.AttemptAfter(before), SpeedRpm = request.SpeedRpm!.Value,
+            Id = id, JobCardNumber = request.Number, Stage = stage, Attempt = Attempts.After(before), SpeedRpm = request.SpeedRpm!.Value,
             HotAt = Temperature.FromCelsius(request.HotAtC!.Value), HotOf = request.HotOf!.Value, GaugeId = request.GaugeId!.Value,
             Vacuums = [.. request.Cylinders!.OfType<CylinderRow>().OrderBy(c => c.Cylinder).Select(c => new BalanceVacuum { RunId = id, Cylinder = c.Cylinder!.Value, Vacuum = VacuumOf(c) })],
             MeasuredAt = at, MeasuredBy = actor.PersonId, EnteredAt = entry.Now, SupersedesId = before?.Id, ReasonRemarkId = entry.ReasonFor(before),

@@ -114,7 +114,7 @@ public static class RecordLeakCheck
             return Problem.Impossible("place-unknown", faults);
         }
 
-        if (entry.AgainstAgain([.. seen.Select(s => s.Place.Last)]) is { } again)
+        if (entry.AgainstAgain(seen.Select(s => (s.Place.Place.Name, (IAttempt?)s.Place.Last))) is { } again)
         {
             return again;
         }
@@ -122,7 +122,7 @@ public static class RecordLeakCheck
         db.LeakLooks.AddRange(seen.Select(s => new LeakLook
         {
             Id = NewId.At(clock), JobCardNumber = request.Number, PlaceCode = s.Place.Place.Code, PlaceName = s.Place.Place.Name,
-            Attempt = FinishingEntry.AttemptAfter(s.Place.Last), State = s.Row.State!.Value, WordsRemarkId = entry.Words(s.Row.Words),
+            Attempt = Attempts.After(s.Place.Last), State = s.Row.State!.Value, WordsRemarkId = entry.Words(s.Row.Words),
             RunMinutes = request.RunMinutes!.Value, LookedAt = at, LookedBy = actor.PersonId, EnteredAt = entry.Now,
             SupersedesId = s.Place.Last?.Id, ReasonRemarkId = entry.ReasonFor(s.Place.Last),
         }));

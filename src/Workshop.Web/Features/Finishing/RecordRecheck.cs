@@ -80,7 +80,7 @@ public static class RecordRecheck
         }
 
         var point = request.Point!.Value;
-        var before = FinishedWork.Last(entry.Facts.Finished.Rechecks.Where(r => r.Point == point && r.FastenerCode == request.Fastener));
+        var before = Attempts.Last(entry.Facts.Finished.Rechecks.Where(r => r.Point == point && r.FastenerCode == request.Fastener));
         if (AgainstFastener(request, entry) is { } loose)
         {
             return loose;
@@ -97,14 +97,14 @@ public static class RecordRecheck
             return early;
         }
 
-        if (entry.AgainstAgain(before) is { } again)
+        if (entry.AgainstAgain(("the re-check", before)) is { } again)
         {
             return again;
         }
 
         var recheck = new VisitRecheck
         {
-            Id = NewId.At(clock), JobCardNumber = request.Number, Point = point, FastenerCode = request.Fastener, Attempt = FinishingEntry.AttemptAfter(before),
+            Id = NewId.At(clock), JobCardNumber = request.Number, Point = point, FastenerCode = request.Fastener, Attempt = Attempts.After(before),
             InOrder = request.InOrder!.Value, WordsRemarkId = entry.Words(request.Words), EarlyRemarkId = early is null ? null : entry.Words(request.EarlyBecause),
             WrenchId = request.WrenchId, RecheckedAt = at, RecheckedBy = actor.PersonId, EnteredAt = entry.Now,
             SupersedesId = before?.Id, ReasonRemarkId = entry.ReasonFor(before),

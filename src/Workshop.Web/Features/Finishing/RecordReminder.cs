@@ -48,15 +48,15 @@ public static class RecordReminder
             return problem;
         }
 
-        var before = FinishedWork.Last(entry.Facts.Finished.Reminders);
-        if (entry.AgainstAgain(before) is { } again)
+        var before = Attempts.Last(entry.Facts.Finished.Reminders);
+        if (entry.AgainstAgain(("the service reminder", before)) is { } again)
         {
             return again;
         }
 
         var reset = new ReminderReset
         {
-            Id = NewId.At(clock), JobCardNumber = request.Number, Attempt = FinishingEntry.AttemptAfter(before), Outcome = request.Outcome!.Value,
+            Id = NewId.At(clock), JobCardNumber = request.Number, Attempt = Attempts.After(before), Outcome = request.Outcome!.Value,
             WordsRemarkId = entry.Words(request.Words), EnteredBy = actor.PersonId, EnteredAt = entry.Now,
             SupersedesId = before?.Id, ReasonRemarkId = entry.ReasonFor(before),
         };

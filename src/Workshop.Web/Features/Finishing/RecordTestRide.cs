@@ -95,9 +95,9 @@ public static class RecordTestRide
             return problem;
         }
 
-        var before = FinishedWork.Last(entry.Facts.Finished.Rides);
+        var before = Attempts.Last(entry.Facts.Finished.Rides);
         var ridden = request.WhyNot is null;
-        if (entry.AgainstAgain(before) is { } again)
+        if (entry.AgainstAgain(("the test ride", before)) is { } again)
         {
             return again;
         }
@@ -120,7 +120,7 @@ public static class RecordTestRide
 
         var ride = new TestRide
         {
-            Id = NewId.At(clock), JobCardNumber = request.Number, Attempt = FinishingEntry.AttemptAfter(before), WhyNot = request.WhyNot, RiderId = rider,
+            Id = NewId.At(clock), JobCardNumber = request.Number, Attempt = Attempts.After(before), WhyNot = request.WhyNot, RiderId = rider,
             Distance = odometer.Ridden, OdometerReadingId = odometer.In?.Id, WordsRemarkId = entry.Words(request.Words), RiddenAt = at,
             EnteredBy = actor.PersonId, EnteredAt = entry.Now, SupersedesId = before?.Id, ReasonRemarkId = entry.ReasonFor(before),
         };

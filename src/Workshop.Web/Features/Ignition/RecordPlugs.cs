@@ -108,14 +108,14 @@ public static class RecordPlugs
                 added.Exists(c => c.Key == key) ? new FieldFault($"{path}.cylinder", $"{path}.cylinder is {key} for the second time in one send: once.") : null,
                 code is not null && !parts.ContainsKey(code)
                     ? new FieldFault($"{path}.partCode", $"{path}.partCode is \"{code}\": the stores have no such part; give the code of one that they have.") : null,
-                standing is not null && string.IsNullOrWhiteSpace(request.Reason)
-                    ? new FieldFault("reason", $"reason is empty: say why the {key.SpokenIn(open.Specification).Replace("Plug", "plug", StringComparison.Ordinal)} is entered again.") : null,
+                Attempts.FaultOfReason(
+                    request.Reason, standing is null ? [] : [$"the {key.SpokenIn(open.Specification).Replace("Plug", "plug", StringComparison.Ordinal)}"]),
             ];
             faults.AddRange(found.OfType<FieldFault>());
             added.Add(new PlugCheck
             {
                 Id = NewId.At(clock), EngineId = open.Card.EngineId, JobCardNumber = request.Number, Cylinder = key.Cylinder, Plug = key.Plug,
-                Attempt = (standing?.Attempt ?? 0) + 1, Condition = row.Condition.Value, GapFoundMm = row.GapFoundMm, Renewed = row.Renewed,
+                Attempt = Attempts.After(standing), Condition = row.Condition.Value, GapFoundMm = row.GapFoundMm, Renewed = row.Renewed,
                 PartCode = code is null ? null : parts.GetValueOrDefault(code)?.Code, GapLeftMm = row.GapLeftMm!.Value, Gauge = request.Gauge!.Value,
                 InstrumentId = request.InstrumentId, OdometerReadingId = open.CheckIn!.OdometerReadingId, CheckedAt = at,
                 CheckedBy = request.MeasuredBy ?? actor.PersonId, EnteredBy = actor.PersonId, EnteredAt = now, SupersedesId = standing?.Id,
