@@ -15,6 +15,7 @@ using Workshop.Web.Features.JobCards;
 using Workshop.Web.Features.Ignition;
 using Workshop.Web.Features.Shims;
 using Workshop.Web.Features.Shared.Drawings;
+using Workshop.Web.Features.TorqueSheets;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Bays;
@@ -61,6 +62,9 @@ public sealed class BayModel(WorkshopDbContext db, IClock clock) : WorkshopPage
 
     /// <summary>What is asked and known of cylinders and plugs, at their step.</summary>
     internal BayCylinders? Cylinders { get; private set; }
+
+    /// <summary>What is tightened, at its step.</summary>
+    internal BayTorque? Torque { get; private set; }
 
     public GetBay.Answer Floor { get; private set; } = null!;
 
@@ -238,6 +242,11 @@ public sealed class BayModel(WorkshopDbContext db, IClock clock) : WorkshopPage
             && (await Read(new GetPlugs.Request(number), GetPlugs.Handle)).TryGet(out var plugs, out _))
         {
             Cylinders = new BayCylinders(this, compression, plugs, await InstrumentChoices.Read(db, head.Time.DayOf(Now), ct));
+        }
+
+        if (Shown == BayStep.Tighten && (await Read(new GetTorqueSheet.Request(number), GetTorqueSheet.Handle)).TryGet(out var sheet, out _))
+        {
+            Torque = new BayTorque(this, sheet);
         }
 
         if (Shown is BayStep.Measure or BayStep.MeasureAgain)

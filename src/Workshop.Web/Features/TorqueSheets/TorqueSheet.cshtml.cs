@@ -1,4 +1,3 @@
-using System.Globalization;
 using Microsoft.AspNetCore.Mvc;
 using Workshop.Domain.JobCards;
 using Workshop.Web.Data;
@@ -15,12 +14,16 @@ public sealed class TorqueSheetModel(WorkshopDbContext db) : WorkshopPage
     [BindProperty]
     public TickFastener.Request Input { get; set; } = new();
 
-    /// <summary>The way that is chosen: wrench, adapter and angle; see <see cref="WayOf"/>.</summary>
+    /// <summary>The way that is chosen: wrench, adapter and angle; see <see cref="FastenerView.WayOf"/>.</summary>
     [BindProperty]
     public string? Way { get; set; }
 
     [BindProperty]
     public WitnessTick.Request Witness { get; set; } = new();
+
+    /// <summary>The step of the bay screen that the form stood in.</summary>
+    [BindProperty(Name = "returnTo")]
+    public string? ReturnTo { get; set; }
 
     public CardHead Head { get; private set; } = null!;
 
@@ -32,12 +35,12 @@ public sealed class TorqueSheetModel(WorkshopDbContext db) : WorkshopPage
 
     public async Task<IActionResult> OnPost() => await May(Policies.Measures)
         ? await Write(
-            TakeWay(Input) with { Number = Number },
+            FastenerView.Take(Input, Way) with { Number = Number },
             TickFastener.Handle,
             ticked =>
             {
                 Done = SayTicked(ticked);
-                return Redirect($"/job-cards/{Number}/torque-sheet#{PlaceOf(ticked.FastenerCode)}");
+                return Back(ticked.FastenerCode);
             },
             again: Show)
         : Forbid();
@@ -49,43 +52,28 @@ public sealed class TorqueSheetModel(WorkshopDbContext db) : WorkshopPage
             confirmed =>
             {
                 Done = "Confirmed by a second person.";
-                return Redirect($"/job-cards/{Number}/torque-sheet#{PlaceOf(confirmed.FastenerCode)}");
+                return Back(confirmed.FastenerCode);
             },
             again: Show,
             prefix: nameof(Witness))
         : Forbid();
 
-    /// <summary>How many of the offers stand on the sheet; all of them are behind "Another way".</summary>
-    public const int WaysShown = 4;
-
-    /// <summary>An offer as a form sends it back.</summary>
-    public static string WayOf(OfferLine offer)
+    /// <summary>A fastener with its forms; what was chosen before a refusal is chosen again.</summary>
+    public FastenerView ViewOf(GetTorqueSheet.Line line)
     {
-        ArgumentNullException.ThrowIfNull(offer);
-        return FormattableString.Invariant($"{offer.Id} {offer.AdapterId} {offer.AdapterAngleDegrees}").TrimEnd();
+        ArgumentNullException.ThrowIfNull(line);
+        return new FastenerView(Number, Head.Time, line, MayTick, Input.FastenerCode == line.FastenerCode ? Way : null);
     }
-
-    /// <summary>What was chosen before a refusal; else the best.</summary>
-    public bool IsChosen(string fastenerCode, OfferLine offer, OfferLine best) =>
-        Way is not null && Input.FastenerCode == fastenerCode ? Way == WayOf(offer) : offer == best;
 
     internal static string SayTicked(TickFastener.Answer ticked) => ticked.NotTightened == 0
         ? "Every fastener of the sheet is ticked."
         : $"{ticked.NotTightened} of the sheet still to be tightened.";
 
-    private TickFastener.Request TakeWay(TickFastener.Request typed)
-    {
-        var parts = (Way ?? "").Split(' ');
-        return typed with
-        {
-            WrenchId = typed.WrenchId ?? (Guid.TryParse(parts[0], out var wrench) ? wrench : null),
-            AdapterId = parts.Length > 1 && Guid.TryParse(parts[1], out var adapter) ? adapter : null,
-            AdapterAngleDegrees = parts.Length > 2 && decimal.TryParse(parts[2], CultureInfo.InvariantCulture, out var angle) ? angle : null,
-        };
-    }
-
     /// <summary>Where a fastener stands on the page, to come back to after its tick.</summary>
     public static string PlaceOf(string fastenerCode) => $"fastener-{fastenerCode}";
+
+    private LocalRedirectResult Back(string fastenerCode) =>
+        LocalRedirect(Url.IsLocalUrl(ReturnTo) ? ReturnTo : $"/job-cards/{Number}/torque-sheet#{PlaceOf(fastenerCode)}");
 
     private async Task<IActionResult> Show()
     {

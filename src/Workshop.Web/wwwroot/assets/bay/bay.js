@@ -39,6 +39,21 @@ async function sendForm(event, form) {
   await queue.add({
     url: form.dataset.post, body, label: form.dataset.count ? count(form, body) : form.dataset.label, subject: form.dataset.subject,
   });
+  nextInTurn(form.closest("[data-in-turn]"));
+}
+
+// Where one thing is done after the other, what is done closes and the next opens; the page that the service makes anew does the same.
+function nextInTurn(done) {
+  if (!done) {
+    return;
+  }
+  const all = [...document.querySelectorAll("[data-in-turn]")];
+  const open = all.slice(all.indexOf(done) + 1).concat(all.slice(0, all.indexOf(done))).find(one => !one.querySelector(".queued"));
+  done.open = false;
+  if (open) {
+    open.open = true;
+    open.scrollIntoView({ block: "nearest" });
+  }
 }
 
 // A text that a choice of its form asks for is required once that is taken, so that nothing is queued that would be refused.

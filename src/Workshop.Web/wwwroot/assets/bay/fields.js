@@ -1,7 +1,7 @@
 // What a form sends: data-body, and on it its fields by data-field, a path such as "places[2].state". What a field is shows its own
 // form: a tick, a number by its keyboard, a typed text, else a word of the service, whose first letter is small; data-kind says it
 // where it does not: "number", "flag" or "text". An empty field, and a choice that is not taken, say nothing. What stands in data-with
-// goes beside the field, into the same part of the body.
+// goes beside the field, into the same part of the body, and says more exactly what a choice of several things means.
 export function bodyOf(form, submitter) {
   const body = JSON.parse(form.dataset.body);
   const fields = [...form.querySelectorAll("input[data-field], select[data-field], textarea[data-field]"), submitter].filter(f => f?.dataset.field);
