@@ -21,6 +21,19 @@ public static class AnswerRules
         };
     }
 
+    /// <summary>Nothing where whoever answers saw every answer that stands.</summary>
+    /// <param name="seen">How many were seen.</param>
+    /// <param name="standing">Those of the matter, newest first.</param>
+    /// <param name="time">The workshop's.</param>
+    public static Problem? RefuseUnseen(int seen, IReadOnlyList<EstimateAnswer> standing, WorkshopTime time)
+    {
+        ArgumentNullException.ThrowIfNull(standing);
+        ArgumentNullException.ThrowIfNull(time);
+        return standing.Count == seen ? null : Problem.Conflict("answered-meanwhile", standing.Count == 0
+            ? $"answersSeen is {seen}, but nobody has answered yet."
+            : $"answersSeen is {seen}, but {standing.Count} stand: \"{standing[0].Decision.Spoken()}\" was recorded at {time.Say(standing[0].RecordedAt)}. Send yours again only if the owner said so after that.");
+    }
+
     /// <summary>Nothing where the owner may have said so: to the newest estimate of the matter, while it held.</summary>
     /// <param name="estimate">That was answered.</param>
     /// <param name="newestVersion">Of the visit, or of the same finding.</param>

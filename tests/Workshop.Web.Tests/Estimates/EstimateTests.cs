@@ -3,6 +3,7 @@ using System.Net.Http.Json;
 using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
+using Workshop.Domain.Estimates;
 using Workshop.Domain.JobCards;
 using Workshop.Domain.People;
 using Workshop.Tests.Hosting;
@@ -50,6 +51,34 @@ public sealed class EstimateTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         Assert.Equal(116.22m + 234m, list.GetProperty("wouldNowBe").GetProperty("gross").GetDecimal());
         var pages = await TestPages.SignedIn(app, Roles.Technician);
         Assert.Contains("Would now be", (await pages.Open(visit.Pages)).MainText, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task An_answer_that_was_recorded_meanwhile_is_shown_and_not_overtaken_unseen()
+    {
+        await app.SetPrices();
+        var advisor = await app.As(Roles.Advisor);
+        var visit = await app.CheckedIn(items: Oil);
+        var id = (await (await advisor.PostAsJsonAsync($"{visit.Api}/estimates", new { validUntil = "2026-04-01" }, Ct)).Json()).GetProperty("id").GetGuid();
+        var pages = await TestPages.SignedIn(app, Roles.Advisor);
+        var no = new Dictionary<string, string?>
+        {
+            ["Input.Decision"] = "Declined", ["Input.Way"] = "Telephone", ["Input.BySomebodyElse"] = "true", ["Input.Remark"] = "the brother", ["Input.AnswersSeen"] = "0",
+        };
+
+        // Two windows were open: the other one was sent first.
+        (await advisor.PostAsJsonAsync($"/api/v1/estimates/{id}/answers", new { decision = "agreed", way = "inPerson", bySomebodyElse = true, remark = "the sister" }, Ct)).EnsureSuccessStatusCode();
+        var refused = await pages.Send($"/estimates/{id}", no, "#answer");
+
+        Assert.Contains("\"agreed\" was recorded at", Assert.Single(refused.Faults), StringComparison.Ordinal);
+        Assert.Equal(("the brother", "1"), (refused.ValueOf("Input.Remark"), refused.ValueOf("Input.AnswersSeen")));
+        Assert.Equal(EstimateDecision.Agreed, await Holds());
+
+        no["Input.AnswersSeen"] = refused.ValueOf("Input.AnswersSeen");
+        Assert.Empty((await pages.Send($"/estimates/{id}", no, "#answer")).Faults);
+        Assert.Equal(EstimateDecision.Declined, await Holds());
+
+        Task<EstimateDecision> Holds() => app.Look(db => db.EstimateAnswers.Where(a => a.EstimateId == id).OrderByDescending(a => a.RecordedAt).ThenByDescending(a => a.Id).Select(a => a.Decision).FirstAsync(Ct));
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using System.Linq.Expressions;
 using FluentValidation;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -25,6 +26,9 @@ public interface IAnswer
     bool BySomebodyElse { get; }
 
     string? Remark { get; }
+
+    /// <summary>How many answers stood when this one was written, so that none that came meanwhile is overtaken unseen; absent: not looked at.</summary>
+    int? AnswersSeen { get; }
 }
 
 /// <summary>Writes what an owner said. The use cases decide whether it may be said.</summary>
@@ -35,6 +39,7 @@ internal static class AnswerEntry
     {
         rules.RuleFor(a => a.Decision).IsGiven("agreed or declined");
         rules.RuleFor(a => a.Way).IsGiven("how it was said: inPerson, telephone, email or letter");
+        rules.RuleFor(a => a.AnswersSeen).GreaterThanOrEqualTo(0).WithMessage("{PropertyName} is {PropertyValue}: a number of answers, 0 or more, is allowed.");
         rules.RuleFor(a => a.Remark).IsAtMost(Limits.Remark);
         rules.RuleFor(a => a.Remark).IsGiven("who spoke for the owner").When(a => a.BySomebodyElse);
     }
@@ -54,6 +59,20 @@ internal static class AnswerEntry
         return owner is null && !answer.BySomebodyElse
             ? Problem.Impossible("no-owner", "bySomebodyElse", "bySomebodyElse is false, but no owner of the motorcycle is on record: say in the remark who spoke.")
             : (answer.SaidAt ?? now, answer.BySomebodyElse ? null : owner);
+    }
+
+    /// <summary>Nothing where every answer that stands was seen by whoever answers now.</summary>
+    /// <param name="which">The answers of the matter; its card is locked.</param>
+    public static async Task<Problem?> Unseen(
+        WorkshopDbContext db, IAnswer answer, Expression<Func<EstimateAnswer, bool>> which, CancellationToken ct)
+    {
+        if (answer.AnswersSeen is not { } seen)
+        {
+            return null;
+        }
+
+        var standing = await db.EstimateAnswers.AsNoTracking().Where(which).OrderByDescending(a => a.RecordedAt).ThenByDescending(a => a.Id).ToListAsync(ct);
+        return AnswerRules.RefuseUnseen(seen, standing, await Bookings.WorkshopTimes.Read(db, ct));
     }
 
     public static EstimateAnswer Add(

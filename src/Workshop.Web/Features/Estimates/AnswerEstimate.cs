@@ -28,6 +28,8 @@ public static class AnswerEstimate
         public bool BySomebodyElse { get; init; }
 
         public string? Remark { get; init; }
+
+        public int? AnswersSeen { get; init; }
     }
 
     public sealed record Answer(Guid Id, int JobCardNumber, int Version, EstimateDecision Decision);
@@ -59,6 +61,11 @@ public static class AnswerEstimate
         if (AnswerRules.RefuseChange(open.Card) is { } closed)
         {
             return closed;
+        }
+
+        if (await AnswerEntry.Unseen(db, request, a => a.EstimateId == estimate.Id, ct) is { } meanwhile)
+        {
+            return meanwhile;
         }
 
         if (!(await AnswerEntry.Said(db, open, request, clock, ct)).TryGet(out var said, out problem))

@@ -36,6 +36,8 @@ public static class AnswerFinding
         public bool ToldOfDanger { get; init; }
 
         public string? Remark { get; init; }
+
+        public int? AnswersSeen { get; init; }
     }
 
     /// <param name="Begun">The service item that is begun now.</param>
@@ -54,6 +56,11 @@ public static class AnswerFinding
             || (problem = Refuse(found.Finding, request)) is not null)
         {
             return problem;
+        }
+
+        if (await AnswerEntry.Unseen(db, request, a => a.FindingId == request.Id, ct) is { } meanwhile)
+        {
+            return meanwhile;
         }
 
         if (!(await AnswerEntry.Said(db, found.Open, request, clock, ct)).TryGet(out var said, out problem))
