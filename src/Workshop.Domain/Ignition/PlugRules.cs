@@ -22,10 +22,24 @@ public static class PlugRules
     /// <summary>The entry of a plug that counts: the last; nothing where there is none.</summary>
     public static PlugCheck? Standing(IEnumerable<PlugCheck> ofTheVisit, PlugKey plug) => Attempts.Last(ofTheVisit.Where(c => c.Key == plug));
 
-    /// <summary>How many new plugs went in, by the stores' code; those without a code are left out.</summary>
-    public static IReadOnlyList<(string Code, int Count)> Renewed(IReadOnlyCollection<PlugCheck> ofTheVisit) =>
-        [.. Attempts.LastOfEach(ofTheVisit, c => c.Key).Where(c => c is { Renewed: true, PartCode: not null })
-            .GroupBy(c => c.PartCode!, StringComparer.Ordinal).Select(g => (g.Key, g.Count()))];
+    /// <summary>
+    /// The plugs that a visit used, by the stores' code, each once: where somebody wrote a plug down, what was written counts, whatever
+    /// its code; of the others the kit's item says it. So a plug that stands in for the kit's takes its place, and one that goes back
+    /// leaves its new one in the stores.
+    /// </summary>
+    /// <param name="kitCode">The code of the kit's plugs; nothing where the engine model names none.</param>
+    /// <param name="inKit">How many of them the done items renew; 0 where none does.</param>
+    /// <param name="ofTheVisit">What was written down, all attempts; a new plug without a code cannot be counted and is left out.</param>
+    public static IReadOnlyDictionary<string, decimal> Used(string? kitCode, decimal inKit, IReadOnlyCollection<PlugCheck> ofTheVisit)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(inKit);
+        var standing = Attempts.LastOfEach(ofTheVisit, c => c.Key).ToArray();
+        var byKit = decimal.Max(0, inKit - standing.Length);
+        return standing.Where(c => c is { Renewed: true, PartCode: not null }).Select(c => (Code: c.PartCode!, Quantity: 1m))
+            .Concat(kitCode is not null && byKit > 0 ? [(kitCode, byKit)] : Array.Empty<(string Code, decimal Quantity)>())
+            .GroupBy(u => u.Code, u => u.Quantity, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => g.Sum(), StringComparer.Ordinal);
+    }
 
     /// <summary>Nothing where the engine has the plug; else the fault, which says which it has.</summary>
     public static FieldFault? FaultOfPlug(string field, PlugKey plug, EngineSpecification specification)

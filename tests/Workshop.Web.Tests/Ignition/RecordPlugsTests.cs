@@ -9,6 +9,7 @@ using Workshop.Tests.Hosting;
 using Workshop.Web.Tests.Clearances;
 using Workshop.Web.Tests.Hosting;
 using Workshop.Web.Tests.JobCards;
+using Workshop.Web.Tests.Kits;
 using Xunit;
 
 namespace Workshop.Web.Tests.Ignition;
@@ -106,6 +107,40 @@ public sealed class RecordPlugsTests(WorkshopApp app) : IClassFixture<WorkshopAp
             join p in db.Parts on m.PartId equals p.Id
             where m.JobCardNumber == visit.Number && p.Code == TestEngines.DrainRing
             select m.OnHandChange).SumAsync(Ct)));
+    }
+
+    /// <summary>The card's kit holds one plug, and the stores' alternative stands in for it; an entry names the alternative by its own code.</summary>
+    [Theory]
+    [InlineData(true, 1)]
+    [InlineData(false, 0)]
+    public async Task A_plug_that_stands_in_for_the_kits_is_issued_once(bool renewed, int issued)
+    {
+        var technician = await app.As(Roles.Technician);
+        var code = renewed ? "stand-in-plug" : "stand-in-plug-2";
+        var standIn = await app.Ring(code, 5);
+        await app.Alternatives(await app.Look(db => db.Parts.Where(p => p.Code == TestEngines.OilFilter).Select(p => p.Id).SingleAsync(Ct)), standIn);
+        var visit = await app.CheckedIn(24_000, KitStock.OilOnly, specification: TestEngines.TwinThatIsLookedOver());
+        Assert.True((await technician.PostAsJsonAsync($"{visit.Api}/kit/substitutions", new { partCode = TestEngines.OilFilter, insteadCode = code, reason = "Out of stock." }, Ct)).IsSuccessStatusCode);
+        await app.Finish(visit, technician);
+        await technician.PostAsJsonAsync($"{visit.Api}/arrival", new
+        {
+            nothingElseSeen = true,
+            notes = new[] { "engineOil", "coolant", "frontBrake", "rearBrake", "clutch" }.Select(s => new { kind = "level", subject = s, state = "atMark" }),
+        }, Ct);
+        await Sent(technician, visit, new
+        {
+            gauge = "wire",
+            plugs = new object[]
+            {
+                new { cylinder = 1, condition = "normal", renewed, partCode = renewed ? code : null, gapLeftMm = 0.8m },
+                new { cylinder = 2, condition = "normal", gapLeftMm = 0.8m },
+            },
+        });
+
+        var signed = await technician.PostAsJsonAsync($"{visit.Api}/sign-off", new { odometer = 24_000 }, Ct);
+
+        Assert.True(signed.IsSuccessStatusCode, await signed.Content.ReadAsStringAsync(Ct));
+        Assert.Equal((5 - issued, 0), await app.Balance(code));
     }
 
     [Fact]

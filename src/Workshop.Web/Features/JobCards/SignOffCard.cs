@@ -240,15 +240,16 @@ public static class SignOffCard
 
     /// <summary>
     /// What was used: the seals of all that was opened, new ones for those that did not pass their inspection, the parts of what was
-    /// done, plugs that were renewed beyond that, and what was taken beside it all.
+    /// done, the plugs that were renewed, and what was taken beside it all.
     /// </summary>
     private static Dictionary<string, decimal> Used(Request request, SignOffFacts facts)
     {
         var done = facts.Done.Select(i => i.Code).ToHashSet(StringComparer.Ordinal);
         var kit = Kit.Of(facts.Specification, facts.Begun.Select(i => done.Contains(i.Code) ? i : i with { Parts = [] }), [], facts.Parts);
-        var needed = kit.Lines.ToDictionary(l => l.PartCode, l => l.Needed, StringComparer.Ordinal);
-        return kit.Lines.Where(l => l.Needed > 0).Select(l => (Code: l.PartCode, Quantity: l.Needed))
-            .Concat(PlugRules.Renewed(facts.PlugChecks).Select(p => (p.Code, Quantity: p.Count - needed.GetValueOrDefault(p.Code))).Where(p => p.Quantity > 0))
+        var plug = facts.Specification.SparkPlugs is { } stated ? facts.Parts.GetValueOrDefault(stated.PartCode)?.Code ?? stated.PartCode : null;
+        var plugs = PlugRules.Used(plug, kit.Lines.Where(l => l.PartCode == plug).Sum(l => l.Needed), facts.PlugChecks);
+        return kit.Lines.Where(l => l.Needed > 0 && l.PartCode != plug).Select(l => (Code: l.PartCode, Quantity: l.Needed))
+            .Concat(plugs.Select(p => (Code: p.Key, Quantity: p.Value)))
             .Concat(OpenedSeals.Standing(facts.SealInspections).Where(i => i.Taken > 0).Select(i => (Code: i.PartCode, Quantity: i.Taken)))
             .Concat(Taken(request).Select(p => (Code: p.PartCode!, Quantity: p.Quantity!.Value)))
             .GroupBy(u => u.Code, u => u.Quantity, StringComparer.Ordinal)
