@@ -1,5 +1,6 @@
 using System.Globalization;
 using NodaTime;
+using Workshop.Domain.Kits;
 using Workshop.Domain.Stores;
 
 namespace Workshop.Domain.Orders;

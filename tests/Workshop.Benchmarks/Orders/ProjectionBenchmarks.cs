@@ -1,5 +1,6 @@
 using BenchmarkDotNet.Attributes;
 using NodaTime;
+using Workshop.Domain.Kits;
 using Workshop.Domain.Orders;
 using Workshop.Domain.Stores;
 
@@ -16,15 +17,16 @@ public class ProjectionBenchmarks
     private static readonly NoticeOfVisits Notice = new([.. Enumerable.Range(0, 400).Select(i => i % 23)]);
 
     private readonly List<BookedNeed[]> needs = [];
-    private readonly Coming[] coming = [.. Enumerable.Range(1, 6).Select(i => new Coming(Today.PlusDays(9 * i), 20))];
+    private readonly Coming[] coming = [.. Enumerable.Range(1, 6).Select(i => new Coming(Today.PlusDays(9 * i), 20, Today.PlusDays((9 * i) - 1)))];
+    private readonly LotThere[] lots = [new(Today.PlusDays(40), 20, 10, 0), new(null, 20, 10, 0)];
     private readonly IssueHistory issues = new([.. Enumerable.Range(0, 52).Select(i => (decimal)(i * 7 % 5))]);
 
     [GlobalSetup]
     public void Book() => needs.AddRange(Enumerable.Range(0, Parts).Select(part => Enumerable.Range(0, Visits / 3)
-        .Select(i => new BookedNeed(i + 1, Today.PlusDays(((i * 13) + part) % 90), 1 + (i % 3), i % 2, i % 2)).ToArray()));
+        .Select(i => Need(i, Today.PlusDays(((i * 13) + part) % 90))).ToArray()));
 
     [Benchmark(Baseline = true)]
-    public int Projected() => needs.Sum(n => ProjectedStock.Of(40, coming, n).ShortVisits.Count);
+    public int Projected() => needs.Sum(n => ProjectedStock.Of(new DateInterval(Today, Today.PlusDays(90)), lots, coming, n).ShortVisits.Count);
 
     [Benchmark]
     public decimal Proposed() => needs.Sum(n => OrderProposal.For(
@@ -33,4 +35,7 @@ public class ProjectionBenchmarks
             new PartSupply { Id = Guid.Empty, PartId = Guid.Empty, SupplierId = Guid.Empty, PackQuantity = 10 },
             40, 10, 20, n, issues, 0.95, 6, 1.5),
         Notice, new OrderDays(Today, Today.PlusDays(7), Today.PlusDays(37))).Quantity);
+
+    private static BookedNeed Need(int i, LocalDate on) => new(
+        i + 1, on.AtMidnight().InUtc().ToInstant(), on, 1 + (i % 3), i % 2, i % 2 == 0 ? [] : [new LotQuantity(null, 1)]);
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using CsCheck;
 using NodaTime;
+using Workshop.Domain.Kits;
 using Workshop.Domain.Orders;
 using Workshop.Domain.Statistics;
 using Workshop.Domain.Stores;
@@ -227,7 +228,7 @@ public class OrderProposalTests
             new PartToOrder(
                 Part(stocked, byHand, code),
                 new PartSupply { Id = Guid.CreateVersion7(), PartId = Guid.CreateVersion7(), SupplierId = Guid.CreateVersion7(), PackQuantity = pack, UnitCost = cost },
-                onHand, reserved, onOrder, [.. (booked ?? []).Select((b, i) => new BookedNeed(i + 1, Today.PlusDays(b.Day), b.Needed, b.Ready, 0))],
+                onHand, reserved, onOrder, [.. (booked ?? []).Select((b, i) => new BookedNeed(i + 1, Instant.MinValue, Today.PlusDays(b.Day), b.Needed, b.Ready, []))],
                 new IssueHistory(issues ?? []), level, 6, 0),
             NothingBooked, new OrderDays(Today, Today.PlusDays(7), Today.PlusDays(37)));
 

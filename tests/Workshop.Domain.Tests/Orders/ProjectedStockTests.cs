@@ -1,5 +1,6 @@
 using CsCheck;
 using NodaTime;
+using Workshop.Domain.Kits;
 using Workshop.Domain.Orders;
 
 namespace Workshop.Domain.Tests.Orders;
@@ -11,7 +12,7 @@ public class ProjectedStockTests
     [Fact]
     public void Each_day_says_what_comes_what_is_needed_and_what_is_then_there()
     {
-        var stock = ProjectedStock.Of(5, [Comes(3, 10)], [Wants(1, 1, 4, ready: 2), Wants(2, 2, 3), Wants(3, 5, 1)]);
+        var stock = Project(5, [Comes(3, 10)], [Wants(1, 1, 4, ready: 2), Wants(2, 2, 3), Wants(3, 5, 1)]);
 
         Assert.Equal(
             [(Today.PlusDays(1), 1m, -1m), (Today.PlusDays(2), -2m, -4m), (Today.PlusDays(3), 8m, 6m), (Today.PlusDays(5), 7m, 5m)],
@@ -23,7 +24,7 @@ public class ProjectedStockTests
     [Fact]
     public void A_visit_is_short_without_end_where_nothing_on_order_brings_enough()
     {
-        var stock = ProjectedStock.Of(0, [Comes(2, 1)], [Wants(1, 1, 1), Wants(2, 3, 2)]);
+        var stock = Project(0, [Comes(2, 1)], [Wants(1, 1, 1), Wants(2, 3, 2)]);
 
         Assert.Equal([new ShortVisit(1, Today.PlusDays(1), 1, Today.PlusDays(2)), new ShortVisit(2, Today.PlusDays(3), 2, null)], stock.ShortVisits);
     }
@@ -31,7 +32,7 @@ public class ProjectedStockTests
     [Fact]
     public void What_is_held_for_a_later_visit_is_not_there_for_an_earlier_one()
     {
-        var stock = ProjectedStock.Of(2, [Comes(8, 2)], [Wants(7, 5, 2), Wants(6, 10, 2, reserved: 2)]);
+        var stock = Project(2, [Comes(8, 2)], [Wants(7, 5, 2), Wants(6, 10, 2, reserved: 2)]);
 
         Assert.Null(stock.FirstBelowZero);
         Assert.Equal(new ShortVisit(7, Today.PlusDays(5), 2, Today.PlusDays(8)), Assert.Single(stock.ShortVisits));
@@ -39,12 +40,12 @@ public class ProjectedStockTests
 
     [Fact]
     public void Where_more_is_held_than_is_there_the_earlier_visit_has_it() =>
-        Assert.Equal([2], ProjectedStock.Of(1, [], [Wants(2, 4, 1, reserved: 1), Wants(1, 2, 1, reserved: 1)]).ShortVisits.Select(s => s.JobCardNumber));
+        Assert.Equal([2], Project(1, [], [Wants(2, 4, 1, reserved: 1), Wants(1, 2, 1, reserved: 1)]).ShortVisits.Select(s => s.JobCardNumber));
 
     [Fact]
     public void Levels_are_what_is_there_and_came_less_what_was_needed() => Cases.Sample((onHand, coming, needs) =>
     {
-        var stock = ProjectedStock.Of(onHand, coming, needs);
+        var stock = Project(onHand, coming, needs);
         Assert.All(stock.Days, day =>
         {
             Assert.Equal(onHand + coming.Where(c => c.UsableFrom <= day.On).Sum(c => c.Quantity) - needs.Where(n => n.On <= day.On).Sum(n => n.Needed), day.Level);
@@ -58,8 +59,8 @@ public class ProjectedStockTests
     [Fact]
     public void Nobody_is_short_while_the_stock_stays_above_zero_unless_others_hold_it() => Cases.Sample((onHand, coming, needs) =>
     {
-        var stock = ProjectedStock.Of(onHand, coming, needs);
-        var free = ProjectedStock.Of(onHand, coming, [.. needs.Select(n => n with { Reserved = 0 })]);
+        var stock = Project(onHand, coming, needs);
+        var free = Project(onHand, coming, [.. needs.Select(n => n with { Held = [] })]);
         Assert.Equal(free.FirstBelowZero is null, free.ShortVisits.Count == 0);
         Assert.Equal(free.FirstBelowZero, free.ShortVisits.Select(s => (LocalDate?)s.On).FirstOrDefault());
         Assert.All(stock.Days.Where(d => d.Level < 0), day => Assert.Contains(stock.ShortVisits, s => s.On <= day.On));
@@ -68,7 +69,7 @@ public class ProjectedStockTests
 
     [Fact]
     public void One_more_in_the_stores_makes_nobody_short() => Cases.Sample((onHand, coming, needs) =>
-        ProjectedStock.Of(onHand + 1, coming, needs).ShortVisits.Sum(s => s.ShortBy) <= ProjectedStock.Of(onHand, coming, needs).ShortVisits.Sum(s => s.ShortBy));
+        Project(onHand + 1, coming, needs).ShortVisits.Sum(s => s.ShortBy) <= Project(onHand, coming, needs).ShortVisits.Sum(s => s.ShortBy));
 
     private static Gen<(decimal OnHand, Coming[] Coming, BookedNeed[] Needs)> Cases =>
         Gen.Select(
@@ -77,7 +78,51 @@ public class ProjectedStockTests
             Gen.Select(Gen.Int[0, 20], Gen.Int[0, 4], Gen.Int[0, 2], Gen.Int[0, 3]).Array[0, 8])
         .Select((onHand, coming, needs) => ((decimal)onHand, coming, needs.Select((n, i) => Wants(i + 1, n.Item1, n.Item2, n.Item3, n.Item4)).ToArray()));
 
-    private static Coming Comes(int day, decimal quantity) => new(Today.PlusDays(day), quantity);
+    [Fact]
+    public void What_expires_unused_is_not_there_any_more()
+    {
+        var stock = ProjectedStock.Of(
+            Ahead(60), [Lot(4, 8), Lot(null, 3)], [], [Wants(1, 2, 5), Wants(2, 5, 4)]);
 
-    private static BookedNeed Wants(int card, int day, decimal needed, decimal ready = 0, decimal reserved = 0) => new(card, Today.PlusDays(day), needed, ready, reserved);
+        Assert.Equal(
+            [(Today.PlusDays(2), 0m, 6m), (Today.PlusDays(5), 3m, -1m)], stock.Days.Select(d => (d.On, d.Expires, d.Level)));
+        Assert.Equal((11m, new ShortVisit(2, Today.PlusDays(5), 1, null)), (stock.OnHand, Assert.Single(stock.ShortVisits)));
+    }
+
+    [Fact]
+    public void With_lots_that_end_a_visit_is_short_exactly_from_the_day_below_zero_on() =>
+        Gen.Select(Cases, Gen.Int[0, 9].Array[3]).Sample((c, quantities) =>
+        {
+            LotThere[] lots = [Lot(3, quantities[0]), Lot(8, quantities[1]), Lot(null, quantities[2])];
+            var stock = ProjectedStock.Of(Ahead(60), lots, c.Coming, [.. c.Needs.Select(n => n with { Held = [] })]);
+            Assert.Equal(stock.FirstBelowZero, stock.ShortVisits.Select(s => (LocalDate?)s.On).FirstOrDefault());
+            Assert.All(stock.Days, d => Assert.Equal(
+                stock.OnHand + stock.Days.Where(e => e.On <= d.On).Sum(e => e.Comes - e.Needed - e.Expires), d.Level));
+            Assert.All(stock.Days, d => Assert.True(d.LevelIfAllUsed <= d.Level));
+        });
+
+    [Fact]
+    public void A_visit_beyond_the_last_day_that_is_shown_keeps_what_is_reserved_for_it()
+    {
+        var stock = ProjectedStock.Of(Ahead(7), [new LotThere(null, 1, 0, 0)], [], [Wants(1, 2, 1), Wants(2, 20, 1, reserved: 1)]);
+
+        Assert.Equal(new ShortVisit(1, Today.PlusDays(2), 1, null), Assert.Single(stock.ShortVisits));
+        Assert.Single(stock.Days);
+    }
+
+    private static ProjectedStock Project(decimal onHand, Coming[] coming, BookedNeed[] needs)
+    {
+        var reserved = needs.Sum(n => n.Reserved);
+        return ProjectedStock.Of(Ahead(60), [new LotThere(null, onHand, Math.Max(0, onHand - reserved), Math.Max(0, reserved - onHand))], coming, needs);
+    }
+
+    private static DateInterval Ahead(int days) => new(Today, Today.PlusDays(days));
+
+    private static LotThere Lot(int? lastDay, decimal quantity) => new(lastDay is { } day ? Today.PlusDays(day) : null, quantity, quantity, 0);
+
+    private static Coming Comes(int day, decimal quantity) => new(Today.PlusDays(day), quantity, Today.PlusDays(day - 1));
+
+    private static BookedNeed Wants(int card, int day, decimal needed, decimal ready = 0, decimal reserved = 0) => new(
+        card, Instant.FromUtc(2026, 3, 2, 8, 0) + Duration.FromDays(day), Today.PlusDays(day), needed, ready,
+        reserved > 0 ? [new LotQuantity(null, reserved)] : []);
 }

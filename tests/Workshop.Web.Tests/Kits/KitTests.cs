@@ -164,7 +164,7 @@ public sealed class KitTests(WorkshopApp app) : IClassFixture<WorkshopApp>
 
         var preview = await app.Look(async db => await KitOnShelf.Read(
             db, await KitCase.Of(db, engine, [items[TestEngines.OilService]], [items[TestEngines.Adjustment]], null, new(2026, 3, 2), Ct),
-            null, closed: false, Ct));
+            null, closed: false, lacking: null, Ct));
 
         Assert.Contains(preview.Lines, l => l.PartCode == TestEngines.OilFilter && l is { Needed: 1, ShortBy: 0, Name: "Oil filter" });
         Assert.Contains(preview.Lines, l => l.PartCode == TestEngines.CoverGasket && l is { Needed: 0, HaveReady: 1 });

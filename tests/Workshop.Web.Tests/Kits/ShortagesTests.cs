@@ -1,5 +1,6 @@
 using System.Net.Http.Json;
 using System.Text.Json;
+using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Workshop.Domain;
 using Workshop.Domain.People;
@@ -60,6 +61,62 @@ public sealed class ShortagesTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         Assert.Equal(visits[2].Number, gasket.GetProperty("visits")[0].GetProperty("jobCardNumber").GetInt32());
         Assert.DoesNotContain(visits[2].Number, all.GetProperty("visits").EnumerateArray().Select(v => v.GetProperty("jobCardNumber").GetInt32()));
     }
+
+    /// <summary>What is not there now is asked on one page, what will not be there on the day on the other; what both say is the same.</summary>
+    [Fact]
+    public async Task Shortages_projected_stock_and_kit_say_the_same_of_each_visit()
+    {
+        var ring = await app.Ring("asked", 2, lot: "SOON", expiresOn: new LocalDate(2026, 3, 6));
+        await app.Ring("asked", 3);
+        await Expect(ring, 4, new LocalDate(2026, 3, 11));
+        var visits = new List<TestVisit>();
+        foreach (var (day, quantity) in new[] { (1, 1m), (3, 2m), (8, 3m), (9, 2m), (14, 2m), (23, 1m) })
+        {
+            visits.Add(await BookedIn(day, "asked", quantity));
+        }
+
+        await Reserve(ring, visits[^1].Number, 1);
+        var advisor = await app.As(Roles.Advisor);
+        var asked = (await advisor.Get("/api/v1/kits/shortages")).GetProperty("parts").EnumerateArray().Single(p => p.GetProperty("partCode").GetString() == "asked")
+            .GetProperty("visits").EnumerateArray().ToDictionary(v => v.GetProperty("jobCardNumber").GetInt32());
+        var projected = await Short(advisor, "/api/v1/stock/projection?days=90");
+
+        // Two of five end on the 6th, one is reserved for the 25th: the visit of the 3rd and one of the 5th take those that end.
+        Assert.Equal(
+            [(visits[2].Number, 2m, 2m), (visits[3].Number, 2m, 2m), (visits[4].Number, 2m, 2m)],
+            asked.Values.Select(v => (v.GetProperty("jobCardNumber").GetInt32(), v.GetProperty("shortBy").GetDecimal(), v.GetProperty("shortOnDay").GetDecimal())));
+        Assert.Equal(asked.Values.Select(v => (v.GetProperty("jobCardNumber").GetInt32(), v.GetProperty("shortOnDay").GetDecimal())), projected);
+        Assert.Equal(projected.Take(1), await Short(advisor, "/api/v1/stock/projection?days=8"));
+        foreach (var visit in visits)
+        {
+            var line = Assert.Single((await advisor.Get($"{visit.Api}/kit/")).GetProperty("lines").EnumerateArray());
+            Assert.Equal(asked.TryGetValue(visit.Number, out var lacks) ? lacks.GetProperty("shortBy").GetDecimal() : 0, line.GetProperty("shortBy").GetDecimal());
+        }
+    }
+
+    private static async Task<IEnumerable<(int Number, decimal ShortBy)>> Short(HttpClient client, string address) =>
+        (await client.Get(address)).GetProperty("rows").EnumerateArray().Single(p => p.GetProperty("partCode").GetString() == "asked")
+            .GetProperty("shortVisits").EnumerateArray().Select(v => (v.GetProperty("jobCardNumber").GetInt32(), v.GetProperty("shortBy").GetDecimal())).ToList();
+
+    private async Task<TestVisit> BookedIn(int days, string code, decimal quantity)
+    {
+        var visit = await app.Booked(KitStock.OilOnly, KitStock.Drain((code, quantity)));
+        await app.Look(db => db.JobCards.Where(c => c.Number == visit.Number).ExecuteUpdateAsync(
+            c => c.SetProperty(x => x.StartsAt, TestWorkshop.Start + Duration.FromDays(days))
+                .SetProperty(x => x.EndsAt, TestWorkshop.Start + Duration.FromDays(days) + Duration.FromHours(4)), Ct));
+        return visit;
+    }
+
+    /// <summary>Of what keeps.</summary>
+    private Task<int> Reserve(Guid part, int card, decimal quantity) => app.Look(db =>
+    {
+        db.StockMovements.Add(new StockMovement
+        {
+            Id = NewId.At(app.Clock), PartId = part, PlaceId = TestWorkshop.Shelf, Kind = MovementKind.Reserved, OnHandChange = 0, ReservedChange = quantity,
+            JobCardNumber = card, MovedBy = TestWorkshop.Manager, MovedAt = app.Clock.Now,
+        });
+        return db.SaveChangesAsync(Ct);
+    });
 
     [Fact]
     public async Task However_many_visits_there_are_it_is_read_in_as_many_statements()

@@ -34,7 +34,7 @@ public sealed record PartsShort(IReadOnlyList<PartsShort.Part> Parts, Instant? F
             visit.Items.Where(i => i.Likelihood != Likelihood.Possible).Select(i => i.Item),
             visit.Items.Where(i => i.Likelihood == Likelihood.Possible).Select(i => i.Item),
             cardNumber, today, ct);
-        var lines = (await KitOnShelf.Read(db, kit, cardNumber, closed: false, ct)).Lines.Where(l => l.IsShortOfNeeded).ToList();
+        var lines = (await KitOnShelf.Read(db, kit, cardNumber, closed: false, lacking: null, ct)).Lines.Where(l => l.IsShortOfNeeded).ToList();
         if (lines.Count == 0)
         {
             return new PartsShort([], null, false);

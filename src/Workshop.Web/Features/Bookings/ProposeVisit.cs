@@ -115,7 +115,7 @@ public static class ProposeVisit
             duration.PossibleMinutes,
             needs.Skills,
             needs.SpecialTools,
-            await KitOnShelf.Read(db, kit, cardNumber: null, closed: false, ct));
+            await KitOnShelf.Read(db, kit, cardNumber: null, closed: false, lacking: null, ct));
     }
 
     /// <summary>Each adjustment after its check, so that what belongs together stands together.</summary>

@@ -24,7 +24,8 @@ public static class GetKit
         }
 
         var closed = open.Card.State is not (JobCardState.Booked or JobCardState.CheckedIn);
-        var shown = await KitOnShelf.Read(db, await KitCase.OfCard(db, open, clock, ct), request.Number, closed, ct);
+        var lacking = closed ? null : (await ShortageBook.Read(db, clock, ct)).Of(request.Number);
+        var shown = await KitOnShelf.Read(db, await KitCase.OfCard(db, open, clock, ct), request.Number, closed, lacking, ct);
         return new Answer(request.Number, shown.Lines, shown.Compounds);
     }
 }

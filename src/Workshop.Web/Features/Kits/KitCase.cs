@@ -52,12 +52,18 @@ internal sealed record KitCase(
             Kit.Of(specification, underWay, heldReady, parts), parts, instead.ToDictionary(i => i.Original, i => i.StandIn), usedOn);
     }
 
-    /// <summary>The day of the visit; today once it is here, or late.</summary>
+    /// <summary>The day on which the work of an open visit begins; today where that is past, and once the card is closed.</summary>
     public static async Task<LocalDate> UsedOnDay(WorkshopDbContext db, JobCard card, IClock clock, CancellationToken ct)
     {
         var time = await WorkshopTimes.Read(db, ct);
         var today = time.DayOf(clock.GetCurrentInstant());
-        return card.State == JobCardState.Booked ? LocalDate.Max(today, time.DayOf(card.StartsAt)) : today;
+        if (card.State is not (JobCardState.Booked or JobCardState.CheckedIn))
+        {
+            return today;
+        }
+
+        var works = await OpenVisits.WorkBegins(db, [card.Number], ct);
+        return LocalDate.Max(today, time.DayOf(works.TryGetValue(card.Number, out var begins) ? begins : card.StartsAt));
     }
 
     /// <summary>What stands in for what, by card: the last word on each part, and only where that is another part.</summary>

@@ -15,7 +15,10 @@ public sealed record KitOnShelf(IReadOnlyList<KitOnShelf.Line> Lines, IReadOnlyL
     /// <param name="Name">Absent where the stores do not know the part.</param>
     /// <param name="OnHand">In the stores, whoever has reserved it; of what stands in for it, where something does.</param>
     /// <param name="Reserved">Held for this card.</param>
-    /// <param name="ShortBy">How much of needed and have ready together the card cannot count on; 0 once the card is closed.</param>
+    /// <param name="ShortBy">
+    /// How much of needed and have ready together the card cannot count on: of a card what is not there with all visits to come counted, of
+    /// a visit that is only thought of what is not free; 0 once the card is closed.
+    /// </param>
     /// <param name="Taken">Out of the stores for this card, less what came back.</param>
     /// <param name="Reasons">Why, in words, reason by reason.</param>
     public sealed record Line(
@@ -69,21 +72,30 @@ public sealed record KitOnShelf(IReadOnlyList<KitOnShelf.Line> Lines, IReadOnlyL
     /// <summary>Looks a kit up in the stores.</summary>
     /// <param name="cardNumber">Absent for a visit that is not booked yet.</param>
     /// <param name="closed">The card is signed off or cancelled: it wants nothing any more.</param>
+    /// <param name="lacking">What the card lacks with all visits to come counted; absent for a visit that is not among them as it is asked for.</param>
     internal static async Task<KitOnShelf> Read(
-        WorkshopDbContext db, KitCase visit, int? cardNumber, bool closed, CancellationToken ct)
+        WorkshopDbContext db, KitCase visit, int? cardNumber, bool closed, ListShortages.Answer? lacking, CancellationToken ct)
     {
         var touched = cardNumber is { } number ? await Shelves.TouchedBy(db, number, ct) : [];
         var parts = await Shelves.Read(db, [.. visit.Wanted.Keys.Union(touched)], cardNumber, visit.UsedOn, ct);
         var own = visit.Kit.Lines.Where(l => l.Part is not null).Select(l => l.Part!.Id).ToHashSet();
         var alternatives = await Alternatives.Read(db, own, visit.UsedOn, ct);
+        var lacks = lacking?.Parts.ToDictionary(p => p.PartCode, p => p.ShortBy + p.ReadyShortBy, StringComparer.Ordinal);
         var counted = new Dictionary<Guid, decimal>();
+
+        // How much of so much is missing, of the part that is taken.
+        decimal ShortOf(decimal wanted, PartOnShelves? part) =>
+            part is null ? wanted
+            : lacks is null ? StockAllocation.ShortOf(wanted, part.Shelves)
+            : Math.Max(0, wanted - (visit.Wanted[part.Part.Id] - lacks.GetValueOrDefault(part.Part.Code)));
+
         var lines = visit.Kit.Lines.Select(line =>
         {
             var part = visit.TakenFor(line) is { } taken ? parts[taken.Id] : null;
 
             // Two lines that are taken from one part share what lies of it.
             var before = part is null ? 0 : counted.GetValueOrDefault(part.Part.Id);
-            var shortBy = StockAllocation.ShortOf(before + line.Wanted, part?.Shelves ?? []) - StockAllocation.ShortOf(before, part?.Shelves ?? []);
+            var shortBy = ShortOf(before + line.Wanted, part) - ShortOf(before, part);
             if (part is not null)
             {
                 counted[part.Part.Id] = before + line.Wanted;

@@ -30,8 +30,14 @@ public static class ListShortages
 
     public sealed record Coming(LocalDate ExpectedOn, decimal Quantity);
 
-    /// <param name="ComesOn">When enough for this visit is here; absent where nobody knows, or nothing waits for it.</param>
-    public sealed record PartOfVisit(int JobCardNumber, string Registration, Instant StartsAt, decimal ShortBy, decimal ReadyShortBy, LocalDate? ComesOn);
+    /// <param name="On">The day on which its work begins.</param>
+    /// <param name="ShortBy">Of what is used in any case, what is not there now.</param>
+    /// <param name="ShortOnDay">Of that, what no delivery brings until its day: what the projected stock calls short.</param>
+    /// <param name="Ordered">Deliveries are expected that bring all of it.</param>
+    /// <param name="ComesOn">When enough for this visit is here, if the rest is ordered today; absent where nobody knows, or nothing waits for it.</param>
+    public sealed record PartOfVisit(
+        int JobCardNumber, string Registration, Instant StartsAt, LocalDate On, decimal ShortBy, decimal ReadyShortBy, decimal ShortOnDay, bool Ordered,
+        LocalDate? ComesOn);
 
     /// <param name="EarliestOn">The earliest day on which its work can be done; absent where nobody knows when a part comes.</param>
     /// <param name="Delayed">It is planned before that day, or nobody knows the day.</param>

@@ -12,15 +12,19 @@ using Workshop.Web.Features.Stores;
 namespace Workshop.Web.Features.Kits;
 
 /// <summary>A visit that is booked or here, with what its kit wants and what it has of it.</summary>
-internal sealed record OpenVisits(int Number, string Registration, Instant StartsAt, IReadOnlyList<OpenVisits.Line> Lines)
+/// <param name="StartsAt">When the motorcycle is to be here.</param>
+/// <param name="Begins">When its work is planned.</param>
+/// <param name="On">The day of that, today where it is past: what expires before it is not there for the visit.</param>
+internal sealed record OpenVisits(
+    int Number, string Registration, Instant StartsAt, Instant Begins, LocalDate On, IReadOnlyList<OpenVisits.Line> Lines)
 {
     /// <param name="PartCode">Of the part that is taken; the specification's where the stores do not know it.</param>
     /// <param name="Needed">Of certain and likely items: what only lies ready holds nothing up.</param>
-    /// <param name="Reserved">Held for it, of lots that last until its day.</param>
+    /// <param name="Held">Reserved for it, by last day, lasting or not.</param>
     /// <param name="Issued">On its bench.</param>
-    public sealed record Line(string PartCode, Part? Part, decimal Needed, decimal HaveReady, decimal Reserved, decimal Issued);
+    public sealed record Line(string PartCode, Part? Part, decimal Needed, decimal HaveReady, IReadOnlyList<LotQuantity> Held, decimal Issued);
 
-    /// <summary>All of them, in seven statements however many they are.</summary>
+    /// <summary>All of them, in eight statements however many they are.</summary>
     public static async Task<IReadOnlyList<OpenVisits>> Read(WorkshopDbContext db, WorkshopTime time, LocalDate today, CancellationToken ct)
     {
         var cards = await (
@@ -30,6 +34,7 @@ internal sealed record OpenVisits(int Number, string Registration, Instant Start
             orderby card.StartsAt, card.Number
             select new { card.Number, card.State, card.StartsAt, card.EngineModelVersionId, motorcycle.Registration }).ToListAsync(ct);
         var numbers = cards.ConvertAll(c => c.Number);
+        var works = await WorkBegins(db, numbers, ct);
         var items = (await db.JobCardItems.AsNoTracking().Where(i => numbers.Contains(i.JobCardNumber)).ToListAsync(ct)).ToLookup(i => i.JobCardNumber);
         var versions = cards.ConvertAll(c => c.EngineModelVersionId).Distinct().ToList();
         var specifications = await db.EngineModelVersions.AsNoTracking().Where(v => versions.Contains(v.Id)).ToDictionaryAsync(v => v.Id, v => v.Specification, ct);
@@ -57,13 +62,19 @@ internal sealed record OpenVisits(int Number, string Registration, Instant Start
 
         return [.. cards.Select(card =>
         {
+            var begins = works.TryGetValue(card.Number, out var planned) ? planned : card.StartsAt;
             var visit = new KitCase(
                 KitOf(card.EngineModelVersionId, items[card.Number]), parts,
                 instead[card.Number].ToDictionary(i => i.Original, i => i.StandIn),
-                card.State == JobCardState.Booked ? LocalDate.Max(today, time.DayOf(card.StartsAt)) : today);
-            return new OpenVisits(card.Number, card.Registration, card.StartsAt, [.. LinesOf(visit, held[card.Number])]);
+                LocalDate.Max(today, time.DayOf(begins)));
+            return new OpenVisits(card.Number, card.Registration, card.StartsAt, begins, visit.UsedOn, [.. LinesOf(visit, held[card.Number])]);
         })];
     }
+
+    /// <summary>When the work of each card is planned, where it has a plan.</summary>
+    public static async Task<IReadOnlyDictionary<int, Instant>> WorkBegins(WorkshopDbContext db, IReadOnlyCollection<int> cards, CancellationToken ct) =>
+        await db.PlannedPhases.AsNoTracking().Where(p => p.Phase == VisitPhase.Work && cards.Contains(p.JobCardNumber))
+            .ToDictionaryAsync(p => p.JobCardNumber, p => p.Span.Start, ct);
 
     private static IEnumerable<Line> LinesOf(KitCase visit, IEnumerable<HeldPart> held)
     {
@@ -72,7 +83,7 @@ internal sealed record OpenVisits(int Number, string Registration, Instant Start
             .GroupBy(l => (visit.TakenFor(l)?.Id, Code: visit.TakenFor(l)?.Code ?? l.PartCode))
             .Select(g => new Line(
                 g.Key.Code, visit.TakenFor(g.First()), g.Sum(l => l.Needed), g.Sum(l => l.HaveReady),
-                own[g.Key.Id ?? Guid.Empty].Where(h => h.ExpiresOn is null || h.ExpiresOn >= visit.UsedOn).Sum(h => h.Reserved),
+                [.. own[g.Key.Id ?? Guid.Empty].Where(h => h.Reserved > 0).Select(h => new LotQuantity(h.ExpiresOn, h.Reserved))],
                 own[g.Key.Id ?? Guid.Empty].Sum(h => h.Issued)));
     }
 

@@ -77,7 +77,7 @@ public static class GetOrdering
 
     private static async Task<Reckoned> Reckon(WorkshopDbContext db, IClock clock, Part part, CancellationToken ct)
     {
-        var proposal = (await OrderingOutlook.Read(db, clock, part, ProposeOrders.UsualLastsDays, ct)).Propose(part, ProposeOrders.UsualLastsDays);
+        var proposal = (await OrderingOutlook.Read(db, clock, part, ct)).Propose(part, ProposeOrders.UsualLastsDays);
         return new Reckoned(
             proposal.ReorderPoint, proposal.OrderUpTo, proposal.Quantity, proposal.InLeadTime.Law, proposal.Of.Issues.PerDay,
             proposal.Of.Issues.DayVariance, proposal.Of.Issues.Weeks.Count, proposal.Why);

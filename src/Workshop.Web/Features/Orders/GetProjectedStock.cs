@@ -62,14 +62,15 @@ public static class GetProjectedStock
         var calendar = await WorkshopTimes.ReadCalendar(db, ct);
         var today = calendar.Time.DayOf(clock.GetCurrentInstant());
         var until = today.PlusDays(request.Days ?? ListProjectedStock.UsualDays);
-        var kits = await BookedKits.Read(db, calendar.Time, today, until, ct);
+        var kits = await BookedKits.Read(db, calendar.Time, today, ct);
         var needs = kits.Needs[part.Id].OrderBy(n => n.On).ThenBy(n => n.JobCardNumber).ToList();
-        var there = (await PartsOnHand.Read(db, [part.Id], today, ct)).GetValueOrDefault(part.Id, PartOnHand.Nothing);
+        var there = (await PartsOnHand.Read(db, [part.Id], today, ct))[part.Id];
         var deliveries = (await PartsOnHand.Deliveries(db, calendar, today, ct))[part.Id].OrderBy(d => d.ExpectedOn).ToList();
         return new Answer(
             part.Code, part.Name, part.Unit, today, until, there.Reserved, there.Expired,
             deliveries.ConvertAll(d => new Delivery(d.Quantity, d.ExpectedOn, d.UsableFrom)),
-            needs.ConvertAll(n => new Visit(n.JobCardNumber, kits.Registrations[n.JobCardNumber], n.On, n.Needed, n.HaveReady, n.Reserved)),
-            PartsOnHand.Project(there, deliveries, needs));
+            [.. needs.Where(n => n.On <= until && n.Needed + n.HaveReady > 0)
+                .Select(n => new Visit(n.JobCardNumber, kits.Visits[n.JobCardNumber].Registration, n.On, n.Needed, n.HaveReady, n.Reserved))],
+            ProjectedStock.Of(new DateInterval(today, until), there.Lots, deliveries, needs));
     }
 }

@@ -64,24 +64,24 @@ public static class ListProjectedStock
         var calendar = await WorkshopTimes.ReadCalendar(db, ct);
         var today = calendar.Time.DayOf(clock.GetCurrentInstant());
         var until = today.PlusDays(request.Days ?? UsualDays);
-        var kits = await BookedKits.Read(db, calendar.Time, today, until, ct);
+        var kits = await BookedKits.Read(db, calendar.Time, today, ct);
         var there = await PartsOnHand.Read(db, [.. kits.Parts.Keys], today, ct);
         var deliveries = await PartsOnHand.Deliveries(db, calendar, today, ct);
-        var rows = kits.Needs.Select(wanted =>
+        var rows = kits.Needs.Where(w => w.Any(n => n.On <= until && n.Needed + n.HaveReady > 0)).Select(wanted =>
         {
-            var (part, onHand) = (kits.Parts[wanted.Key], there.GetValueOrDefault(wanted.Key, PartOnHand.Nothing));
+            var (part, onHand, shown) = (kits.Parts[wanted.Key], there[wanted.Key], wanted.Where(n => n.On <= until).ToList());
             var coming = deliveries[wanted.Key].Where(d => d.UsableFrom <= until).ToList();
-            var stock = PartsOnHand.Project(onHand, deliveries[wanted.Key], wanted);
+            var stock = ProjectedStock.Of(new DateInterval(today, until), onHand.Lots, [.. deliveries[wanted.Key]], [.. wanted]);
             return new Row(
-                part.Code, part.Name, part.Unit, onHand.OnHand, onHand.Expired, coming.Sum(d => d.Quantity), wanted.Sum(n => n.Needed),
-                wanted.Sum(n => n.HaveReady), stock.Lowest, stock.FirstBelowZero, stock.FirstBelowZeroIfAllUsed, stock.ShortVisits);
+                part.Code, part.Name, part.Unit, onHand.OnHand, onHand.Expired, coming.Sum(d => d.Quantity), shown.Sum(n => n.Needed),
+                shown.Sum(n => n.HaveReady), stock.Lowest, stock.FirstBelowZero, stock.FirstBelowZeroIfAllUsed, stock.ShortVisits);
         });
         return new Answer(
-            today, until, kits.Registrations.Count,
+            today, until, kits.Visits.Values.Count(v => v.On <= until),
             [.. rows.Where(r => r.IsShort || request.OnlyShort != true)
                 .OrderBy(r => r.FirstBelowZero ?? (r.ShortVisits.Count > 0 ? r.ShortVisits[0].On : LocalDate.MaxIsoValue))
                 .ThenBy(r => r.FirstBelowZeroIfAllUsed ?? LocalDate.MaxIsoValue)
                 .ThenBy(r => r.PartCode, StringComparer.Ordinal)],
-            kits.Unknown);
+            kits.Unknown(until));
     }
 }

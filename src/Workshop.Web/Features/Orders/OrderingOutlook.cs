@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Workshop.Domain.Bookings;
 using Workshop.Domain.JobCards;
+using Workshop.Domain.Kits;
 using Workshop.Domain.Orders;
 using Workshop.Domain.Stores;
 using Workshop.Web.Data;
@@ -40,15 +41,14 @@ internal sealed class OrderingOutlook
 
     public required IReadOnlyDictionary<Guid, PartOnHand> There { get; init; }
 
-    public required ILookup<Guid, DeliveryAhead> Deliveries { get; init; }
+    public required ILookup<Guid, Coming> Deliveries { get; init; }
 
     public required BookedKits Kits { get; init; }
 
     public required IReadOnlyDictionary<Guid, IssueHistory> Issues { get; init; }
 
     /// <param name="only">One part; all that may be ordered where it is not given.</param>
-    /// <param name="lastsDays">How long an order is to last beyond its delivery.</param>
-    public static async Task<OrderingOutlook> Read(WorkshopDbContext db, IClock clock, Part? only, int lastsDays, CancellationToken ct)
+    public static async Task<OrderingOutlook> Read(WorkshopDbContext db, IClock clock, Part? only, CancellationToken ct)
     {
         var (now, calendar) = (clock.GetCurrentInstant(), await WorkshopTimes.ReadCalendar(db, ct));
         var today = calendar.Time.DayOf(now);
@@ -56,8 +56,7 @@ internal sealed class OrderingOutlook
         var supplies = (await db.PartSupplies.AsNoTracking().Where(s => only == null || s.PartId == only.Id).ToListAsync(ct))
             .Where(s => suppliers.ContainsKey(s.SupplierId)).GroupBy(s => s.PartId)
             .ToDictionary(g => g.Key, g => g.OrderByDescending(s => s.Preferred).ThenBy(s => s.UnitCost ?? decimal.MaxValue).ThenBy(s => s.Id).First());
-        var longest = supplies.Values.Select(s => DaysOf(s, suppliers[s.SupplierId])).DefaultIfEmpty(UsualDeliveryDays).Max();
-        var kits = await BookedKits.Read(db, calendar.Time, today, today.PlusDays(longest + lastsDays + 14), ct);
+        var kits = await BookedKits.Read(db, calendar.Time, today, ct);
         var candidates = supplies.Keys.Union(kits.Needs.Select(n => n.Key)).ToList();
         var parts = await db.Parts.AsNoTracking()
             .Where(p => candidates.Contains(p.Id) && (only == null || p.Id == only.Id) && p.Kind != PartKind.Shim && !p.Discontinued && p.MergedIntoId == null)
@@ -88,7 +87,7 @@ internal sealed class OrderingOutlook
         var supplier = supply is null ? null : Suppliers[supply.SupplierId];
         var days = supply is null ? part.DeliveryDays ?? UsualDeliveryDays : DaysOf(supply, supplier!);
         var usableFrom = PartsOnHand.UsableFrom(Calendar, Today.PlusDays(days), Today);
-        var there = There.GetValueOrDefault(part.Id, PartOnHand.Nothing);
+        var there = There[part.Id];
         return OrderProposal.For(
             new PartToOrder(
                 part,

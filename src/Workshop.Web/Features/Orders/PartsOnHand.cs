@@ -1,49 +1,55 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Workshop.Domain.Bookings;
-using Workshop.Domain.Orders;
+using Workshop.Domain.Kits;
 using Workshop.Domain.Stores;
 using Workshop.Web.Data;
 
 namespace Workshop.Web.Features.Orders;
 
 /// <summary>What is there of a part.</summary>
-/// <param name="OnHand">Fit to be used, whoever has reserved it.</param>
-/// <param name="Reserved">Of all that lies there.</param>
-/// <param name="Expired">There, but beyond its last day; not counted.</param>
-internal sealed record PartOnHand(decimal OnHand, decimal Reserved, decimal Expired)
+/// <param name="Lots">One row for each last day, past ones too.</param>
+/// <param name="Today">What ends before it is not counted.</param>
+internal sealed record PartOnHand(IReadOnlyList<LotThere> Lots, LocalDate Today)
 {
-    public static readonly PartOnHand Nothing = new(0, 0, 0);
-}
+    /// <summary>Fit to be used, whoever has reserved it.</summary>
+    public decimal OnHand => Lots.Where(l => l.LastsUntil(Today)).Sum(l => l.OnHand);
 
-/// <summary>A delivery that is expected, and from when work can count on it.</summary>
-internal sealed record DeliveryAhead(Guid PartId, decimal Quantity, LocalDate ExpectedOn, LocalDate UsableFrom);
+    /// <summary>Of all that lies there.</summary>
+    public decimal Reserved => Lots.Sum(l => l.OnHand - l.Free + l.Gone);
+
+    /// <summary>There, but beyond its last day; not counted.</summary>
+    public decimal Expired => Lots.Where(l => !l.LastsUntil(Today)).Sum(l => l.OnHand);
+}
 
 /// <summary>Reads what is there and what comes of parts that are no shims.</summary>
 internal static class PartsOnHand
 {
+    /// <summary>By part, also of those of which nothing is there.</summary>
     public static async Task<IReadOnlyDictionary<Guid, PartOnHand>> Read(
-        WorkshopDbContext db, IReadOnlyCollection<Guid> parts, LocalDate today, CancellationToken ct) =>
-        await (
+        WorkshopDbContext db, IReadOnlyCollection<Guid> parts, LocalDate today, CancellationToken ct)
+    {
+        var lots = (await (
             from balance in db.StockBalances.AsNoTracking()
             where parts.Contains(balance.PartId) && balance.Thickness == null && balance.Condition == StockCondition.New
-            join found in db.StockLots on balance.LotId equals found.Id into lots
-            from lot in lots.DefaultIfEmpty()
-            group new { balance, Expired = lot.ExpiresOn != null && lot.ExpiresOn < today } by balance.PartId into there
+            join found in db.StockLots on balance.LotId equals found.Id into found
+            from lot in found.DefaultIfEmpty()
+            group balance by new { balance.PartId, ExpiresOn = lot == null ? null : lot.ExpiresOn } into there
             select new
             {
                 there.Key,
-                OnHand = there.Sum(t => t.Expired ? 0 : t.balance.OnHand),
-                Expired = there.Sum(t => t.Expired ? t.balance.OnHand : 0),
-                Reserved = there.Sum(t => t.balance.Reserved),
-            }).ToDictionaryAsync(t => t.Key, t => new PartOnHand(t.OnHand, t.Reserved, t.Expired), ct);
+                OnHand = there.Sum(b => b.OnHand),
+                Free = there.Sum(b => b.OnHand > b.Reserved ? b.OnHand - b.Reserved : 0),
+                Gone = there.Sum(b => b.OnHand > b.Reserved ? 0 : b.Reserved - b.OnHand),
+            }).ToListAsync(ct)).ToLookup(t => t.Key.PartId, t => new LotThere(t.Key.ExpiresOn, t.OnHand, t.Free, t.Gone));
+        return parts.Distinct().ToDictionary(id => id, id => new PartOnHand([.. lots[id]], today));
+    }
 
     /// <summary>Of all parts that are no shims; what was expected before today may come today.</summary>
-    public static async Task<ILookup<Guid, DeliveryAhead>> Deliveries(
-        WorkshopDbContext db, OpeningCalendar calendar, LocalDate today, CancellationToken ct) =>
+    public static async Task<ILookup<Guid, Coming>> Deliveries(WorkshopDbContext db, OpeningCalendar calendar, LocalDate today, CancellationToken ct) =>
         (await db.ExpectedDeliveries.AsNoTracking().Where(d => d.ClosedAt == null && d.Thickness == null)
             .Select(d => new { d.PartId, d.Quantity, d.ExpectedOn }).ToListAsync(ct))
-        .ToLookup(d => d.PartId, d => new DeliveryAhead(d.PartId, d.Quantity, d.ExpectedOn, UsableFrom(calendar, d.ExpectedOn, today)));
+        .ToLookup(d => d.PartId, d => new Coming(UsableFrom(calendar, d.ExpectedOn, today), d.Quantity, d.ExpectedOn));
 
     /// <summary>The working day after a delivery, as the search for slots counts.</summary>
     public static LocalDate UsableFrom(OpeningCalendar calendar, LocalDate expectedOn, LocalDate today)
@@ -51,8 +57,4 @@ internal static class PartsOnHand
         var next = LocalDate.Max(expectedOn, today).PlusDays(1);
         return calendar.FirstOpenDay(next) ?? next;
     }
-
-    /// <summary>One part on the days to come.</summary>
-    public static ProjectedStock Project(PartOnHand there, IEnumerable<DeliveryAhead> deliveries, IEnumerable<BookedNeed> needs) =>
-        ProjectedStock.Of(there.OnHand, [.. deliveries.Select(d => new Coming(d.UsableFrom, d.Quantity))], [.. needs]);
 }

@@ -69,7 +69,7 @@ public static class ProposeOrders
         Request request, WorkshopDbContext db, Actor actor, IClock clock, CancellationToken ct)
     {
         var lasts = request.LastsDays ?? UsualLastsDays;
-        var outlook = await OrderingOutlook.Read(db, clock, only: null, lasts, ct);
+        var outlook = await OrderingOutlook.Read(db, clock, only: null, ct);
         var proposals = outlook.Parts.Select(p => outlook.Propose(p, lasts)).ToLookup(p => p.Of.Supply.SupplierId);
         var drafts = await Drafts(db, ct);
         var shims = request.Shims == true
