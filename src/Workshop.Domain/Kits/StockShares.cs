@@ -181,8 +181,9 @@ public static class StockShares
             return quantity - open;
         }
 
-        public IEnumerable<(Coming Delivery, decimal Quantity)> TakeComing(decimal quantity)
+        public List<(Coming Delivery, decimal Quantity)> TakeComing(decimal quantity)
         {
+            var taken = new List<(Coming, decimal)>();
             for (var i = 0; i < coming.Count && quantity > 0; i++)
             {
                 var (delivery, take) = (coming[i], Math.Min(quantity, coming[i].Quantity));
@@ -190,9 +191,11 @@ public static class StockShares
                 {
                     coming[i] = delivery with { Quantity = delivery.Quantity - take };
                     quantity -= take;
-                    yield return (delivery, take);
+                    taken.Add((delivery, take));
                 }
             }
+
+            return taken;
         }
     }
 }

@@ -29,6 +29,9 @@ public sealed record PartToOrder(
 {
     /// <summary>What there will be without another order.</summary>
     public decimal Position => OnHand + OnOrder;
+
+    /// <summary>What is on hand, by last day.</summary>
+    public IReadOnlyList<LotQuantity> Lots { get; init; } = [];
 }
 
 /// <summary>For when an order that goes out today is good.</summary>
@@ -54,8 +57,17 @@ public sealed record OrderProposal(
     /// <summary>Before tax; absent where no cost is known.</summary>
     public decimal? NetCost => OrderSums.OfLine(Quantity, Of.Supply.UnitCost);
 
+    /// <summary>On hand, but expires before it is asked for and before an order of today can be used: it is not counted.</summary>
+    public decimal UnusedInLeadTime { get; init; }
+
+    /// <summary>The same until the day until which the order is to last.</summary>
+    public decimal UnusedUntilEnd { get; init; }
+
+    /// <summary>What the order lacks to <see cref="OrderUpTo"/>, before it is rounded to packages.</summary>
+    public decimal Missing => Math.Max(OrderUpTo - (Of.Position - UnusedUntilEnd), 0);
+
     /// <summary>How many days until the reorder point is reached, at the usual rate; absent where nothing is asked for.</summary>
-    public double? DaysLeft => Of.Issues.PerDay > 0 ? (double)Math.Max(Of.Position - ReorderPoint, 0) / Of.Issues.PerDay : null;
+    public double? DaysLeft => Of.Issues.PerDay > 0 ? (double)Math.Max(Of.Position - UnusedInLeadTime - ReorderPoint, 0) / Of.Issues.PerDay : null;
 
     /// <summary>Decides one part.</summary>
     /// <param name="part">As things stand.</param>
@@ -76,10 +88,16 @@ public sealed record OrderProposal(
         }
 
         // A part that nobody keeps has a reorder point of what is booked, and that is enough when it is there.
-        var low = (part.Part.Stocked || part.Part.ReorderPoint is not null) && reorderAt > 0 && part.Position <= reorderAt;
-        var missing = low || part.Position < until.Booked ? Math.Max(upTo - part.Position, 0) : 0;
-        var quantity = PackageSizes.RoundUp(missing, part.Supply.PackQuantity, part.Supply.SmallestQuantity);
-        var proposal = new OrderProposal(part, lead, reorderAt, upTo, quantity, "");
+        decimal Asked(LocalDate day) => part.Booked.Where(b => b.On <= day).Sum(b => b.Needed)
+            + (decimal)(stocked.PerDay * notice.DaysNotYetBooked(Math.Max(Period.DaysBetween(days.Today, day), 0)));
+        var proposal = new OrderProposal(part, lead, reorderAt, upTo, 0, "")
+        {
+            UnusedInLeadTime = UnusedLots.By(days.UsableFrom, part.Lots, Asked),
+            UnusedUntilEnd = UnusedLots.By(LocalDate.Max(days.LastsUntil, days.UsableFrom), part.Lots, Asked),
+        };
+        var low = (part.Part.Stocked || part.Part.ReorderPoint is not null) && reorderAt > 0 && part.Position - proposal.UnusedInLeadTime <= reorderAt;
+        var wanted = low || part.Position - proposal.UnusedUntilEnd < until.Booked ? proposal.Missing : 0;
+        proposal = proposal with { Quantity = PackageSizes.RoundUp(wanted, part.Supply.PackQuantity, part.Supply.SmallestQuantity) };
         return proposal with { Why = OrderWords.Why(proposal, until, days) };
     }
 

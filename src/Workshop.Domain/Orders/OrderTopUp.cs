@@ -27,7 +27,7 @@ public static class OrderTopUp
                 break;
             }
 
-            var missing = Math.Max(next.OrderUpTo - next.Of.Position, 1);
+            var missing = Math.Max(next.Missing, 1);
             var quantity = PackageSizes.RoundUp(missing, next.Of.Supply.PackQuantity, next.Of.Supply.SmallestQuantity);
             var cost = OrderSums.OfLine(quantity, next.Of.Supply.UnitCost)!.Value;
             added.Add(new Addition(next, quantity, cost));

@@ -32,22 +32,31 @@ public static class OrderWords
                 : $"Enough with {Percent(part.ServiceLevel)}: {unit.Say(proposal.ReorderPoint)}.",
             $"On hand {unit.Say(part.OnHand)}{(part.Reserved > 0 ? $", of which {unit.Say(part.Reserved)} reserved" : "")}; on order {unit.Say(part.OnOrder)}.",
         };
+        if (proposal.UnusedUntilEnd > 0)
+        {
+            sentences.Add($"Of what is on hand {unit.Say(proposal.UnusedUntilEnd)} will expire before anybody asks for it and is not counted ({Ending(proposal, days)}).");
+        }
+
         if (proposal.Quantity == 0)
         {
             sentences.Add("That is enough.");
         }
         else
         {
-            if (part.Position > proposal.ReorderPoint && part.Position < untilEnd.Booked)
+            if (part.Position - proposal.UnusedInLeadTime > proposal.ReorderPoint && part.Position - proposal.UnusedUntilEnd < untilEnd.Booked)
             {
                 sentences.Add($"Visits that are booked until {Say(days.LastsUntil)} need more.");
             }
 
-            sentences.Add($"To last until {Say(days.LastsUntil)} there should be {unit.Say(proposal.OrderUpTo)}: {unit.Say(proposal.OrderUpTo - part.Position)} to order{Rounded(proposal, unit)}.");
+            sentences.Add($"To last until {Say(days.LastsUntil)} there should be {unit.Say(proposal.OrderUpTo)}: {unit.Say(proposal.Missing)} to order{Rounded(proposal, unit)}.");
         }
 
         return string.Join(" ", sentences);
     }
+
+    private static string Ending(OrderProposal proposal, OrderDays days) => string.Join(", ", proposal.Of.Lots
+        .Where(l => l.Quantity > 0 && !l.LastsUntil(LocalDate.Max(days.LastsUntil, days.UsableFrom))).OrderBy(l => l.ExpiresOn)
+        .Select(l => $"{proposal.Of.Part.Unit.Say(l.Quantity)} to be used by {Say(l.ExpiresOn!.Value)}"));
 
     private static string Asked(LeadTimeDemand demand, PartToOrder part, PartUnit unit)
     {
@@ -73,7 +82,7 @@ public static class OrderWords
 
     private static string Rounded(OrderProposal proposal, PartUnit unit)
     {
-        var (supply, wanted) = (proposal.Of.Supply, proposal.OrderUpTo - proposal.Of.Position);
+        var (supply, wanted) = (proposal.Of.Supply, proposal.Missing);
         return proposal.Quantity == wanted ? ""
             : supply.SmallestQuantity is { } least && wanted < least ? $", at least {unit.Say(least)} at once: {unit.Say(proposal.Quantity)}"
             : $", in packages of {unit.Say(supply.PackQuantity)}: {unit.Say(proposal.Quantity)}";

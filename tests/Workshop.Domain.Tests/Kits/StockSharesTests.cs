@@ -1,6 +1,7 @@
 using CsCheck;
 using NodaTime;
 using Workshop.Domain.Kits;
+using Workshop.Domain.Stores;
 
 namespace Workshop.Domain.Tests.Kits;
 
@@ -42,6 +43,16 @@ public class StockSharesTests
         Assert.Equal([0m, 1m], shares.Select(s => s.ShortOnDay));
         Assert.Equal(new LotQuantity(Monday.PlusDays(3), 1), Assert.Single(shares[0].FromStores));
         Assert.Equal(new LotQuantity(null, 1), Assert.Single(shares[1].FromStores));
+    }
+
+    [Fact]
+    public void What_expires_before_the_visit_is_said()
+    {
+        LotQuantity[] there = [new(Monday, 4), new(Monday.PlusDays(1), 1), new(Monday.PlusDays(5), 2), new(null, 5)];
+
+        Assert.Equal(
+            "12 there, of which 4 (to be used by 2026-03-02) and 1 (to be used by 2026-03-03) expire before the visit", LotWords.Ends(PartUnit.Piece, there, Monday.PlusDays(5)));
+        Assert.Null(LotWords.Ends(PartUnit.Piece, there, Monday));
     }
 
     [Fact]

@@ -118,6 +118,34 @@ public class OrderProposalTests
     }
 
     [Fact]
+    public void What_expires_before_it_is_asked_for_is_ordered_anew_and_said()
+    {
+        var proposal = OrderProposal.For(
+            Propose(onHand: 12, issues: [7, 7, 7, 7]).Of with { Lots = [new LotQuantity(Today.PlusDays(4), 10), new LotQuantity(null, 2)] },
+            NothingBooked, new OrderDays(Today, Today.PlusDays(7), Today.PlusDays(37)));
+
+        // One a day goes out: four of the ten in four days, six are left when they end.
+        Assert.Equal((6m, 6m), (proposal.UnusedInLeadTime, proposal.UnusedUntilEnd));
+        Assert.Equal(proposal.OrderUpTo - 6, proposal.Quantity);
+        Assert.Contains(
+            "Of what is on hand 6 will expire before anybody asks for it and is not counted (10 to be used by 2026-03-06).", proposal.Why, StringComparison.Ordinal);
+        Assert.Equal(0, Propose(onHand: 50, issues: [7, 7, 7, 7]).Quantity);
+    }
+
+    [Fact]
+    public void What_is_left_of_lots_at_their_end_is_no_more_than_there_was_and_less_the_more_is_asked_for() => Gen.Select(
+        Gen.Select(Gen.Int[0, 20], Gen.Int[0, 9]).Array[0, 5], Gen.Int[0, 4], Gen.Int[0, 25]).Sample((lots, perDay, until) =>
+        {
+            LotQuantity[] there = [.. lots.Select(l => new LotQuantity(Today.PlusDays(l.Item1), l.Item2)), new LotQuantity(null, 3)];
+            decimal Unused(int rate) => UnusedLots.By(Today.PlusDays(until), there, day => rate * (Period.DaysBetween(Today, day) + 1));
+
+            var ending = there.Where(l => !l.LastsUntil(Today.PlusDays(until))).Sum(l => l.Quantity);
+            Assert.Equal(ending, Unused(0));
+            Assert.InRange(Unused(perDay), Math.Max(0, ending - (perDay * (until + 1))), ending);
+            Assert.True(Unused(perDay + 1) <= Unused(perDay));
+        });
+
+    [Fact]
     public void A_part_that_is_not_kept_is_ordered_for_visits_only()
     {
         var without = Propose(onHand: 0, issues: [5, 5, 5, 5], stocked: false);

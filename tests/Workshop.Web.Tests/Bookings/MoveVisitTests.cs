@@ -5,6 +5,7 @@ using NodaTime;
 using Workshop.Domain.Bookings;
 using Workshop.Domain.JobCards;
 using Workshop.Domain.People;
+using Workshop.Domain.Stores;
 using Workshop.Tests.Hosting;
 using Xunit;
 using static Workshop.Web.Tests.Bookings.Counter;
@@ -34,6 +35,39 @@ public sealed class MoveVisitTests(WorkshopApp app) : IClassFixture<WorkshopApp>
             await db.Occupancies.CountAsync(o => o.JobCardNumber == number && !o.Live, Ct))));
         var card = await app.Look(db => db.JobCards.SingleAsync(c => c.Number == number, Ct));
         Assert.Equal((Instant.FromUtc(2026, 3, 4, 9, 0), Instant.FromUtc(2026, 3, 4, 10, 20)), (card.StartsAt, card.EndsAt));
+    }
+
+    [Fact]
+    public async Task A_visit_that_moves_beyond_the_last_day_of_what_it_holds_takes_what_lasts()
+    {
+        var lot = Domain.NewId.At(app.Clock);
+        await app.Look(async db =>
+        {
+            var ring = await db.Parts.SingleAsync(p => p.Code == TestEngines.DrainRing, Ct);
+            db.StockLots.Add(new StockLot { Id = lot, PartId = ring.Id, Code = "ENDS", ExpiresOn = new LocalDate(2026, 3, 27), ReceivedOn = new LocalDate(2026, 1, 5) });
+            db.StockMovements.Add(new StockMovement
+            {
+                Id = Domain.NewId.At(app.Clock), PartId = ring.Id, PlaceId = TestWorkshop.Shelf, LotId = lot, Kind = MovementKind.Received, OnHandChange = 1, ReservedChange = 0,
+                MovedBy = TestWorkshop.Manager, MovedAt = app.Clock.Now,
+            });
+            return await db.SaveChangesAsync(Ct);
+        });
+        var advisor = await app.As(Roles.Advisor);
+        var number = await (await advisor.Book(await advisor.AddMotorcycle(), Instant.FromUtc(2026, 3, 26, 9, 0))).Number();
+        Task<decimal> Held() => app.Look(db => db.StockMovements.Where(m => m.JobCardNumber == number && m.LotId == lot).SumAsync(m => m.ReservedChange, Ct));
+        var before = (await Held(), await Rings());
+
+        var moved = await Move(advisor, number, "2026-03-30", "10:00:00");
+
+        Assert.Equal(HttpStatusCode.OK, moved.StatusCode);
+        Assert.Equal((1m, 1m), before);
+        Assert.Equal((0m, 1m), (await Held(), await Rings()));
+
+        Task<decimal> Rings() => app.Look(db => (
+            from movement in db.StockMovements
+            join part in db.Parts on movement.PartId equals part.Id
+            where part.Code == TestEngines.DrainRing && movement.JobCardNumber == number
+            select movement.ReservedChange).SumAsync(Ct));
     }
 
     [Fact]

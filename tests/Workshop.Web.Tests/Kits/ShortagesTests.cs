@@ -87,6 +87,14 @@ public sealed class ShortagesTests(WorkshopApp app) : IClassFixture<WorkshopApp>
             asked.Values.Select(v => (v.GetProperty("jobCardNumber").GetInt32(), v.GetProperty("shortBy").GetDecimal(), v.GetProperty("shortOnDay").GetDecimal())));
         Assert.Equal(asked.Values.Select(v => (v.GetProperty("jobCardNumber").GetInt32(), v.GetProperty("shortOnDay").GetDecimal())), projected);
         Assert.Equal(projected.Take(1), await Short(advisor, "/api/v1/stock/projection?days=8"));
+        const string Ends = "5 there, of which 2 (to be used by 2026-03-06) expire before the visit";
+        Assert.Equal(Ends, asked[visits[2].Number].GetProperty("ends").GetString());
+        var pages = await TestPages.SignedIn(app, Roles.Advisor);
+        foreach (var address in new[] { "/kits/shortages", "/stores/projected/asked", $"{visits[2].Pages}/kit", $"{visits[5].Pages}/kit" })
+        {
+            Assert.Contains(Ends, (await pages.Open(address)).MainText, StringComparison.Ordinal);
+        }
+
         foreach (var visit in visits)
         {
             var line = Assert.Single((await advisor.Get($"{visit.Api}/kit/")).GetProperty("lines").EnumerateArray());

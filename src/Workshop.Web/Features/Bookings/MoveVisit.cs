@@ -74,7 +74,7 @@ public static class MoveVisit
         var now = clock.GetCurrentInstant();
         var terms = kept.Terms(now, here: await PlannedVisit.Here(db, open, ct));
         var wanted = new Placement(request.BayId!.Value, request.TechnicianId!.Value, startField, startsAt, request.ArrivesAt);
-        return await PlannedVisit.Replace(db, open, kept, calendar, wanted, terms, clock, ct);
+        return await PlannedVisit.Replace(db, open, kept, calendar, wanted, terms, actor, clock, ct);
     }
 
     private static Problem? AgainstWishes(Request request, VisitWishes wishes, WorkshopTime time, Instant startsAt)

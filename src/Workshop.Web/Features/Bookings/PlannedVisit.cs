@@ -3,8 +3,10 @@ using NodaTime;
 using Workshop.Domain.Bookings;
 using Workshop.Domain.JobCards;
 using Workshop.Domain.Outcomes;
+using Workshop.Domain.People;
 using Workshop.Web.Data;
 using Workshop.Web.Features.JobCards;
+using Workshop.Web.Features.Kits;
 
 namespace Workshop.Web.Features.Bookings;
 
@@ -43,7 +45,8 @@ internal static class PlannedVisit
 
     /// <summary>Plans the visit anew where a person wants it, and writes that plan.</summary>
     public static async Task<Outcome<MoveVisit.Answer>> Replace(
-        WorkshopDbContext db, OpenCard open, VisitCase visit, OpeningCalendar calendar, Placement wanted, PlanTerms terms, IClock clock, CancellationToken ct)
+        WorkshopDbContext db, OpenCard open, VisitCase visit, OpeningCalendar calendar, Placement wanted, PlanTerms terms, Actor actor, IClock clock,
+        CancellationToken ct)
     {
         var card = open.Card;
         if (!(await Placing.Plan(db, visit, calendar, wanted, terms, [card.Number], ct)).TryGet(out var plan, out var problem))
@@ -61,9 +64,13 @@ internal static class PlannedVisit
                 $"The motorcycle is booked already on job card {other.Number} from {calendar.Time.Say(other.StartsAt)} until {calendar.Time.Say(other.EndsAt)}.");
         }
 
-        return await PlanWriter.Write(db, card, plan, clock, ct) is { } taken
-            ? await Placing.WithNextSlot(db, taken, visit, calendar, wanted.StartField, wanted.StartsAt, terms, [card.Number], ct)
-            : new MoveVisit.Answer(card.Number, plan.ArrivesAt, plan.WorkStartsAt, plan.ReadyAt, PlannedPhaseAnswer.Of(plan), card.PlanRevision);
+        if (await PlanWriter.Write(db, card, plan, clock, ct) is { } taken)
+        {
+            return await Placing.WithNextSlot(db, taken, visit, calendar, wanted.StartField, wanted.StartsAt, terms, [card.Number], ct);
+        }
+
+        await KitReservations.ReserveWhatLasts(db, [card.Number], actor, clock, ct);
+        return new MoveVisit.Answer(card.Number, plan.ArrivesAt, plan.WorkStartsAt, plan.ReadyAt, PlannedPhaseAnswer.Of(plan), card.PlanRevision);
     }
 
     /// <summary>The bay and the technician of a card's work as it is planned; nothing for a card from before there were phases.</summary>

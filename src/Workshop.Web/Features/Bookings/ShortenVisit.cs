@@ -65,6 +65,6 @@ public static class ShortenVisit
         // The motorcycle still comes when its owner was told.
         var arrives = here is null && visit.Shape.ArrivalMinutes > 0 ? open.Card.StartsAt : (Instant?)null;
         return await PlannedVisit.Replace(
-            db, open, visit, calendar, new Placement(place.Bay, place.Technician, "workMinutes", place.StartsAt, arrives), terms, clock, ct);
+            db, open, visit, calendar, new Placement(place.Bay, place.Technician, "workMinutes", place.StartsAt, arrives), terms, actor, clock, ct);
     }
 }

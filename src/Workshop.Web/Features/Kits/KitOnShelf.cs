@@ -45,6 +45,9 @@ public sealed record KitOnShelf(IReadOnlyList<KitOnShelf.Line> Lines, IReadOnlyL
         /// <summary>Of what is on hand, past its day when the visit takes place: never taken.</summary>
         public decimal Expired { get; init; }
 
+        /// <summary>Of what lies there, what expires before the visit, in words; absent where all of it lasts.</summary>
+        public string? Ends { get; init; }
+
         /// <summary>It is made no more; a replacement stands first among the alternatives.</summary>
         public bool Discontinued { get; init; }
 
@@ -111,6 +114,7 @@ public sealed record KitOnShelf(IReadOnlyList<KitOnShelf.Line> Lines, IReadOnlyL
                 Packages = part is null ? null : Packages.Of(line.Wanted, part.Part)?.InWords(part.Part),
                 Designation = line.Part?.Designation,
                 Expired = part?.Expired ?? 0,
+                Ends = part is null ? null : LotWords.Ends(part.Part.Unit, part.Shelves.Select(s => new LotQuantity(s.ExpiresOn, s.OnHand)), visit.UsedOn),
                 Discontinued = line.Part?.Discontinued ?? false,
                 Instead = standIn is null ? null : new OtherPart(standIn.Part.Code, standIn.Part.Name, standIn.Reason, part?.Free ?? 0, false),
                 Alternatives = line.Part is null

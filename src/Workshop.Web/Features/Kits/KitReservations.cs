@@ -33,6 +33,18 @@ internal static class KitReservations
         await db.SaveChangesAsync(ct);
     }
 
+    /// <summary>
+    /// After visits were moved: whoever holds of a lot that now ends before its work lets go of it and takes what lasts. Cards that hold
+    /// nothing that ends are left as they are.
+    /// </summary>
+    public static async Task ReserveWhatLasts(WorkshopDbContext db, IReadOnlyCollection<int> numbers, Actor actor, IClock clock, CancellationToken ct)
+    {
+        foreach (var number in await OpenVisits.HoldingWhatEnds(db, numbers, ct))
+        {
+            await Reserve(db, number, actor, clock, ct);
+        }
+    }
+
     /// <summary>The visit does not take place: lets go whatever the card holds, and what is on its bench goes back.</summary>
     public static async Task Release(WorkshopDbContext db, int number, Actor actor, IClock clock, CancellationToken ct)
     {

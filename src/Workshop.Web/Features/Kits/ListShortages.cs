@@ -37,7 +37,11 @@ public static class ListShortages
     /// <param name="ComesOn">When enough for this visit is here, if the rest is ordered today; absent where nobody knows, or nothing waits for it.</param>
     public sealed record PartOfVisit(
         int JobCardNumber, string Registration, Instant StartsAt, LocalDate On, decimal ShortBy, decimal ReadyShortBy, decimal ShortOnDay, bool Ordered,
-        LocalDate? ComesOn);
+        LocalDate? ComesOn)
+    {
+        /// <summary>Of what lies there, what expires before the visit, in words; absent where all of it lasts.</summary>
+        public string? Ends { get; init; }
+    }
 
     /// <param name="EarliestOn">The earliest day on which its work can be done; absent where nobody knows when a part comes.</param>
     /// <param name="Delayed">It is planned before that day, or nobody knows the day.</param>

@@ -76,6 +76,16 @@ internal sealed record OpenVisits(
         await db.PlannedPhases.AsNoTracking().Where(p => p.Phase == VisitPhase.Work && cards.Contains(p.JobCardNumber))
             .ToDictionaryAsync(p => p.JobCardNumber, p => p.Span.Start, ct);
 
+    /// <summary>Those cards that hold something with a last day, by number.</summary>
+    public static async Task<IReadOnlyList<int>> HoldingWhatEnds(WorkshopDbContext db, IReadOnlyCollection<int> cards, CancellationToken ct) => await (
+        from movement in db.StockMovements.AsNoTracking()
+        join lot in db.StockLots on movement.LotId equals lot.Id
+        where movement.JobCardNumber != null && cards.Contains(movement.JobCardNumber.Value) && lot.ExpiresOn != null
+        group movement by movement.JobCardNumber!.Value into held
+        where held.Sum(m => m.ReservedChange) > 0
+        orderby held.Key
+        select held.Key).ToListAsync(ct);
+
     private static IEnumerable<Line> LinesOf(KitCase visit, IEnumerable<HeldPart> held)
     {
         var own = held.ToLookup(h => h.PartId);

@@ -73,7 +73,10 @@ internal sealed class ShortageBook
             [.. lacking.Select(s => new ListShortages.PartOfVisit(
                 s.Need.JobCardNumber, visits[s.Need.JobCardNumber].Registration, visits[s.Need.JobCardNumber].StartsAt, s.Need.On,
                 s.NotHere, s.ReadyNotHere, s.ShortOnDay, s.NotOnOrder == 0,
-                s.NotHere == 0 ? null : s.NotOnOrder == 0 ? s.Last?.ExpectedOn : part?.Discontinued == false ? orderedToday : null))]);
+                s.NotHere == 0 ? null : s.NotOnOrder == 0 ? s.Last?.ExpectedOn : part?.Discontinued == false ? orderedToday : null)
+            {
+                Ends = LotWords.Ends(part?.Unit ?? PartUnit.Piece, lots.Select(l => new LotQuantity(l.ExpiresOn, l.OnHand)), s.Need.On),
+            })]);
     }
 
     private IReadOnlyList<ListShortages.Waiting> VisitsOf(IReadOnlyList<ListShortages.MissingPart> parts) =>
@@ -94,7 +97,7 @@ internal sealed class ShortageBook
         var earliest = unknown.Count > 0 ? null
             : calendar.FirstOpenDay(lacks.Max(l => LocalDate.Max(l.Visit.ComesOn!.Value, today)).PlusDays(1));
         var what = KitWords.And(lacks.Select(l => $"{l.Part.Unit.Say(l.Visit.ShortBy)} of {l.Part.Name ?? l.Part.PartCode}"
-            + (l.Visit.ComesOn is { } on ? l.Visit.Ordered ? $" (expected on {Days.Write(on)})" : $" (not on order; ordered today it comes on {Days.Write(on)})"
+            + (l.Visit.Ends is { } ends ? $" ({ends})" : "") + (l.Visit.ComesOn is { } on ? l.Visit.Ordered ? $" (expected on {Days.Write(on)})" : $" (not on order; ordered today it comes on {Days.Write(on)})"
                 : l.Part.Discontinued ? " (made no more)" : " (nobody has entered when it comes)")));
         return new ListShortages.Waiting(
             visit.JobCardNumber, visit.Registration, visit.StartsAt, earliest, earliest is null || earliest > planned,

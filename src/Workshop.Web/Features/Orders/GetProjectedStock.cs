@@ -1,6 +1,7 @@
 using FluentValidation;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using Workshop.Domain.Kits;
 using Workshop.Domain.Orders;
 using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
@@ -34,7 +35,11 @@ public static class GetProjectedStock
 
     public sealed record Delivery(decimal Quantity, LocalDate ExpectedOn, LocalDate UsableFrom);
 
-    public sealed record Visit(int JobCardNumber, string Registration, LocalDate On, decimal Needed, decimal HaveReady, decimal Reserved);
+    public sealed record Visit(int JobCardNumber, string Registration, LocalDate On, decimal Needed, decimal HaveReady, decimal Reserved)
+    {
+        /// <summary>Of what lies there, what expires before the visit, in words; absent where all of it lasts.</summary>
+        public string? Ends { get; init; }
+    }
 
     public sealed class Validator : AbstractValidator<Request>
     {
@@ -70,7 +75,10 @@ public static class GetProjectedStock
             part.Code, part.Name, part.Unit, today, until, there.Reserved, there.Expired,
             deliveries.ConvertAll(d => new Delivery(d.Quantity, d.ExpectedOn, d.UsableFrom)),
             [.. needs.Where(n => n.On <= until && n.Needed + n.HaveReady > 0)
-                .Select(n => new Visit(n.JobCardNumber, kits.Visits[n.JobCardNumber].Registration, n.On, n.Needed, n.HaveReady, n.Reserved))],
+                .Select(n => new Visit(n.JobCardNumber, kits.Visits[n.JobCardNumber].Registration, n.On, n.Needed, n.HaveReady, n.Reserved)
+                {
+                    Ends = LotWords.Ends(part.Unit, there.Lots.Select(l => new LotQuantity(l.ExpiresOn, l.OnHand)), n.On),
+                })],
             ProjectedStock.Of(new DateInterval(today, until), there.Lots, deliveries, needs));
     }
 }

@@ -30,6 +30,7 @@ public static class ListProjectedStock
 
     /// <param name="Expired">Lies there, but beyond its last day; not counted.</param>
     /// <param name="Comes">Expected until then.</param>
+    /// <param name="ExpiresUnused">Of what is on hand, what expires until then before a visit wants it.</param>
     /// <param name="Needed">By the visits until then.</param>
     /// <param name="HaveReady">What may be wanted beside that.</param>
     /// <param name="Lowest">The lowest that it will be; below zero where it is not enough.</param>
@@ -42,6 +43,7 @@ public static class ListProjectedStock
         PartUnit Unit,
         decimal OnHand,
         decimal Expired,
+        decimal ExpiresUnused,
         decimal Comes,
         decimal Needed,
         decimal HaveReady,
@@ -73,7 +75,7 @@ public static class ListProjectedStock
             var coming = deliveries[wanted.Key].Where(d => d.UsableFrom <= until).ToList();
             var stock = ProjectedStock.Of(new DateInterval(today, until), onHand.Lots, [.. deliveries[wanted.Key]], [.. wanted]);
             return new Row(
-                part.Code, part.Name, part.Unit, onHand.OnHand, onHand.Expired, coming.Sum(d => d.Quantity), shown.Sum(n => n.Needed),
+                part.Code, part.Name, part.Unit, onHand.OnHand, onHand.Expired, stock.Days.Sum(d => d.Expires), coming.Sum(d => d.Quantity), shown.Sum(n => n.Needed),
                 shown.Sum(n => n.HaveReady), stock.Lowest, stock.FirstBelowZero, stock.FirstBelowZeroIfAllUsed, stock.ShortVisits);
         });
         return new Answer(

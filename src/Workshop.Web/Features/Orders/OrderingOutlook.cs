@@ -93,7 +93,10 @@ internal sealed class OrderingOutlook
                 part,
                 supply ?? new PartSupply { Id = Guid.Empty, PartId = part.Id, SupplierId = Guid.Empty, PackQuantity = part.PackQuantity ?? 1 },
                 there.OnHand, there.Reserved, Deliveries[part.Id].Sum(d => d.Quantity), [.. Kits.Needs[part.Id]],
-                Issues.GetValueOrDefault(part.Id, new IssueHistory([])), part.ServiceLevel ?? Profile.ServiceLevel, days, supplier?.DeliveryDaysSd ?? 0),
+                Issues.GetValueOrDefault(part.Id, new IssueHistory([])), part.ServiceLevel ?? Profile.ServiceLevel, days, supplier?.DeliveryDaysSd ?? 0)
+            {
+                Lots = [.. there.Lots.Where(l => l.LastsUntil(Today)).Select(l => new LotQuantity(l.ExpiresOn, l.OnHand))],
+            },
             Notice,
             new OrderDays(Today, usableFrom, usableFrom.PlusDays(lastsDays)));
     }

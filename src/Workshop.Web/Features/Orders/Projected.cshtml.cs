@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Mvc;
+using Workshop.Domain.Stores;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Orders;
@@ -17,6 +18,11 @@ public sealed class ProjectedModel : WorkshopPage
     public IReadOnlyList<ListProjectedStock.Row> ShortParts => [.. Projected!.Rows.Where(r => r.IsShort)];
 
     public IReadOnlyList<ListProjectedStock.Row> Enough => [.. Projected!.Rows.Where(r => !r.IsShort)];
+
+    /// <summary>"12, of which 4 expire unused, and 2 expired".</summary>
+    public static string Say(ListProjectedStock.Row row) => row.Unit.Say(row.OnHand)
+        + (row.ExpiresUnused > 0 ? $", of which {row.Unit.Say(row.ExpiresUnused)} expire unused" : "")
+        + (row.Expired > 0 ? $", and {row.Unit.Say(row.Expired)} expired" : "");
 
     public string AddressOf(ListProjectedStock.Row row)
     {

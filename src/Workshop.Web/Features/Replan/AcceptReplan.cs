@@ -8,6 +8,7 @@ using Workshop.Domain.People;
 using Workshop.Web.Data;
 using Workshop.Web.Features.Bookings;
 using Workshop.Web.Features.JobCards;
+using Workshop.Web.Features.Kits;
 using Workshop.Web.Features.Motorcycles;
 using Workshop.Web.Http;
 
@@ -123,9 +124,13 @@ public static class AcceptReplan
         }
 
         var written = read.Week.Visits.Zip(plans, (v, p) => (read.Cards[v.Number].Row, p!)).ToList();
-        return await PlanWriter.Write(db, written, clock, ct) is { } taken
-            ? taken
-            : new Answer([.. written.Select(w => new Moved(
+        if (await PlanWriter.Write(db, written, clock, ct) is { } taken)
+        {
+            return taken;
+        }
+
+        await KitReservations.ReserveWhatLasts(db, [.. written.Select(w => w.Row.Number)], actor, clock, ct);
+        return new Answer([.. written.Select(w => new Moved(
                 w.Row.Number, w.Item2.ArrivesAt, w.Item2.WorkStartsAt, w.Item2.ReadyAt, w.Row.PlanRevision))]);
     }
 
