@@ -56,8 +56,12 @@ public sealed class TestPages(HttpClient client)
         return await Answer(await Client.PostAsync(new Uri(target, UriKind.Relative), content));
     }
 
+    /// <summary>What a browser would send of a form as it stands.</summary>
+    public static IReadOnlyList<KeyValuePair<string, string>> Fields(IHtmlFormElement form) => FieldsOf(form);
+
     private static List<KeyValuePair<string, string>> FieldsOf(IHtmlFormElement form)
     {
+        ArgumentNullException.ThrowIfNull(form);
         var fields = new List<KeyValuePair<string, string>>();
         foreach (var element in form.Elements.Where(e => e.GetAttribute("name") is { Length: > 0 } && !e.HasAttribute("disabled")))
         {
