@@ -10,7 +10,11 @@ namespace Workshop.Domain.Records;
 /// <param name="ExpectedOn">When that is expected by what is ridden; absent where the calendar alone decides.</param>
 /// <param name="ByForecast">The distance is that of the valves' drift, which comes before the interval's.</param>
 /// <param name="IncludedIn">The bigger item that it is done with.</param>
-public sealed record DueAhead(Distance? At, LocalDate? On, LocalDate? ExpectedOn = null, bool ByForecast = false, string? IncludedIn = null);
+public sealed record DueAhead(Distance? At, LocalDate? On, LocalDate? ExpectedOn = null, bool ByForecast = false, string? IncludedIn = null)
+{
+    /// <summary>Of the check of the valves: those that the visit left outside their limits, by name.</summary>
+    public IReadOnlyList<string> LeftOutside { get; init; } = [];
+}
 
 /// <summary>
 /// What people wrote, beside a record: by a name, so that one column holds it and an erasure empties it. Sentences that stand on
@@ -46,7 +50,11 @@ public static class RecordWords
     /// <summary>What stands below a photo.</summary>
     public static string Caption(Guid photo) => $"caption:{photo}";
 
-    /// <summary>"At 36,000 km or on 2027-03-02, whichever comes first."; "Overdue since 36,000 km." where that is passed.</summary>
+    /// <summary>
+    /// "At 36,000 km or on 2027-03-02, whichever comes first." What is passed was not done at the visit, and the workshop advises to have it
+    /// done soon. A check of valves that comes up at once because one of them was left outside, or has probably left its limits, is not
+    /// overdue: it was done; said is what stands outside, and what the workshop advises.
+    /// </summary>
     /// <param name="next">When it is due.</param>
     /// <param name="now">What the motorcycle has done.</param>
     /// <param name="today">The day of the record.</param>
@@ -56,11 +64,7 @@ public static class RecordWords
         ArgumentNullException.ThrowIfNull(next);
         var (byDistance, byDay) = (next.At is { } at ? DueWords.InUnit(at, unit) : null, next.On is { } on ? Day(on) : null);
         var with = next.IncludedIn is null ? "" : $"; done with {next.IncludedIn}";
-        if (next.At < now || next.On < today)
-        {
-            return $"Overdue since {(next.At < now ? byDistance : byDay)}{with}.";
-        }
-
+        var isPassed = next.At < now || next.On < today;
         var point = (byDistance, byDay) switch
         {
             ({ } distance, { } day) => $"At {distance} or on {day}, whichever comes first",
@@ -68,8 +72,34 @@ public static class RecordWords
             (null, { } day) => $"On {day}",
             _ => "When it is needed",
         };
+        if (next.ByForecast && next.At <= now)
+        {
+            return OutsideNow(next.LeftOutside, next.On >= today ? $"on {byDay}" : null);
+        }
+
+        if (next.LeftOutside.Count > 0)
+        {
+            return OutsideNow(next.LeftOutside, isPassed ? null : $"{char.ToLowerInvariant(point[0])}{point[1..]}");
+        }
+
+        if (isPassed)
+        {
+            return $"It was due {(next.At < now ? $"at {byDistance}" : $"on {byDay}")} and is still to be done{(next.IncludedIn is null ? "" : $", with {next.IncludedIn}")}; the workshop advises to have it done soon.";
+        }
+
         var expected = next.ExpectedOn is { } when && when != next.On ? $"; by what was ridden so far about {Day(when)}" : "";
         return $"{point}{expected}{(next.ByForecast ? "; the drift of its valves wants it before the interval does" : "")}{with}.";
+    }
+
+    private static string OutsideNow(IReadOnlyList<string> left, string? again)
+    {
+        var (what, advice) = left.Count switch
+        {
+            0 => ("By its drift a valve may have left its limits by now", "have the valves checked again"),
+            1 => ($"Left outside its limits at this visit: {left[0]}", "have that valve set"),
+            _ => ($"Left outside their limits at this visit: {string.Join("; ", left)}", "have those valves set"),
+        };
+        return $"{what}. The workshop advises to {advice} soon{(again is null ? "" : $"; the next check by the interval is due {again}")}. {ForecastCaution}";
     }
 
     /// <summary>"2027-03-02".</summary>

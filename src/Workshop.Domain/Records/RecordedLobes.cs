@@ -40,6 +40,13 @@ public static class RecordedLobes
         return lobes;
     }
 
+    /// <summary>Those that the visit left outside their limits, for certain: "1 exhaust 2 (too tight)".</summary>
+    public static IReadOnlyList<string> LeftOutside(IReadOnlyList<RecordedLobe> lobes)
+    {
+        ArgumentNullException.ThrowIfNull(lobes);
+        return [.. lobes.Where(l => (l.Left ?? l.Found)?.Verdict is Verdict.TooTight or Verdict.TooWide).Select(l => $"{l.Name} ({(l.Left ?? l.Found)!.Verdict.Spoken()})")];
+    }
+
     /// <summary>The shim of every valve where one came out or went in.</summary>
     /// <param name="shims">Of the visit, superseded ones included.</param>
     /// <param name="fitted">By the ledger, the last one of each valve.</param>

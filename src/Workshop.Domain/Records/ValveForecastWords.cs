@@ -28,6 +28,7 @@ public sealed record ValveOutlookAhead(LobeKey Lobe, Distance? Earliest, Distanc
 public static class ValveForecastWords
 {
     private const decimal RoundedTo = 1000;
+    private const string NotYet = "No forecast yet";
 
     /// <summary>
     /// A sentence for each side that the engine has: "The exhaust valves will probably need shims between 31,000 and 42,000 km." It is
@@ -50,11 +51,11 @@ public static class ValveForecastWords
         var unknown = valves.Where(v => v.WhyNot is not null).OrderBy(v => v.Lobe).ToList();
         if (known.Count == 0)
         {
-            return new RecordedForecast(side, null, null, false, $"Of the {side.Spoken()} valves there is no forecast, because {Reasons(unknown)}");
+            return new RecordedForecast(side, null, null, false, NotTold($"the {side.Spoken()} valves", unknown));
         }
 
         var (from, to) = (known.Min(v => v.Earliest), known.Min(v => v.Latest));
-        var but = unknown.Count == 0 ? "" : $" Of {string.Join("; ", unknown.Select(v => v.Lobe.Spoken))} there is no forecast, because {Reasons(unknown)}";
+        var but = unknown.Count == 0 ? "" : $" {NotTold(string.Join("; ", unknown.Select(v => v.Lobe.Spoken)), unknown)}";
         return new RecordedForecast(side, from, to, true, $"The {side.Spoken()} valves {Ahead(from, to, now, unit, need)}.{but}");
     }
 
@@ -69,6 +70,11 @@ public static class ValveForecastWords
     };
 
     private static Distance Reach => EngineForecast.Reach;
+
+    /// <summary>"Yet" is of the day of the record, which is read years later: said as what was known then.</summary>
+    private static string NotTold(string of, IReadOnlyCollection<ValveOutlookAhead> valves) => valves.All(v => v.WhyNot!.StartsWith(NotYet, StringComparison.Ordinal))
+        ? $"Of {of} nothing was foretold at this visit: how the clearances of this engine model change with distance had not been worked out from its readings by then. The intervals above hold."
+        : $"Of {of} there is no forecast, because {Reasons(valves)}";
 
     /// <summary>What stands in a reason after "No forecast: ", each once.</summary>
     private static string Reasons(IEnumerable<ValveOutlookAhead> valves) => string.Join(" And ", valves.Select(v => After(v.WhyNot!)).Distinct(StringComparer.Ordinal));

@@ -21,12 +21,29 @@ public class RecordWordsTests
     }
 
     [Fact]
-    public void What_is_passed_is_overdue_and_exactly_at_its_point_it_is_not()
+    public void What_is_passed_is_still_to_be_done_and_exactly_at_its_point_it_comes_up()
     {
-        Assert.Equal("Overdue since 23,999 km.", Say(new DueAhead(Km(23_999), NextYear, Today)));
-        Assert.Equal("Overdue since 2026-03-01.", Say(new DueAhead(Km(36_000), new LocalDate(2026, 3, 1))));
+        Assert.Equal("It was due at 23,999 km and is still to be done; the workshop advises to have it done soon.", Say(new DueAhead(Km(23_999), NextYear, Today)));
+        Assert.Equal(
+            "It was due on 2026-03-01 and is still to be done, with Big service; the workshop advises to have it done soon.",
+            Say(new DueAhead(Km(36_000), new LocalDate(2026, 3, 1), IncludedIn: "Big service")));
         Assert.Equal("At 24,000 km.", Say(new DueAhead(Km(24_000), null)));
         Assert.Equal("On 2026-03-02.", Say(new DueAhead(null, Today)));
+    }
+
+    [Fact]
+    public void A_check_that_left_a_valve_outside_says_so_and_what_is_advised_and_never_that_it_is_overdue()
+    {
+        var one = new DueAhead(Km(20_000), NextYear, ByForecast: true) { LeftOutside = ["cylinder 1, exhaust 1 (too tight)"] };
+        Assert.Equal(
+            "Left outside its limits at this visit: cylinder 1, exhaust 1 (too tight). The workshop advises to have that valve set soon; the next check by the interval is due on 2027-03-02. "
+            + RecordWords.ForecastCaution, Say(one));
+        Assert.Equal(
+            "Left outside their limits at this visit: a; b. The workshop advises to have those valves set soon; the next check by the interval is due at 48,000 km. " + RecordWords.ForecastCaution,
+            Say(new DueAhead(Km(48_000), null) { LeftOutside = ["a", "b"] }));
+        Assert.Equal(
+            "By its drift a valve may have left its limits by now. The workshop advises to have the valves checked again soon. " + RecordWords.ForecastCaution,
+            Say(new DueAhead(Km(24_000), null, ByForecast: true)));
     }
 
     [Fact]

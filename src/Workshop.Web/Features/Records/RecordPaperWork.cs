@@ -19,8 +19,7 @@ internal static class RecordPaperWork
             yield return new PaperText($"Not to be ridden like this: {finding.Place}. {finding.Text} You were told, and declined the repair.", Strong: true);
         }
 
-        var outside = record.Clearances.Where(l => (l.Left ?? l.Found)?.Verdict is Domain.Clearances.Verdict.TooTight or Domain.Clearances.Verdict.TooWide)
-            .Select(l => $"{l.Name} ({(l.Left ?? l.Found)!.Verdict.Spoken()})").ToList();
+        var outside = RecordedLobes.LeftOutside(record.Clearances);
         if (outside.Count > 0)
         {
             yield return new PaperText($"Valve clearances left outside their limits: {string.Join("; ", outside)}.", Strong: true);

@@ -64,7 +64,7 @@ internal static class RecordWriter
             CamTiming = await Timing(db, open, ct),
             Findings = findings.Findings,
             Agreed = await RecordedFindings.Agreed(db, open, clock, ct),
-            NextDue = await RecordedAhead.Due(db, open, signed.Reading, ct),
+            NextDue = await RecordedAhead.Due(db, open, signed.Reading, RecordedLobes.LeftOutside(valves.Lobes), ct),
             Forecasts = await RecordedAhead.Forecasts(db, open, signed.Reading, ct),
             Specification = await Specification(db, open, ct),
             Arrival = RecordedChecks.Arrival(facts),

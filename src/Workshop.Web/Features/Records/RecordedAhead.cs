@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Workshop.Domain.EngineModels;
 using Workshop.Domain.Motorcycles;
 using Workshop.Domain.Records;
 using Workshop.Web.Data;
@@ -10,8 +11,11 @@ namespace Workshop.Web.Features.Records;
 internal static class RecordedAhead
 {
     /// <param name="leaving">The odometer as the motorcycle leaves.</param>
-    public static async Task<IReadOnlyList<RecordedDue>> Due(WorkshopDbContext db, OpenCard open, OdometerReading leaving, CancellationToken ct)
+    /// <param name="outside">Valves that the visit left outside their limits, by name.</param>
+    public static async Task<IReadOnlyList<RecordedDue>> Due(
+        WorkshopDbContext db, OpenCard open, OdometerReading leaving, IReadOnlyList<string> outside, CancellationToken ct)
     {
+        var checks = open.Specification.ServiceItems.Where(i => i.Kind == ServiceItemKind.ValveClearanceCheck).Select(i => i.Code).ToHashSet(StringComparer.Ordinal);
         var due = await db.DueItems.AsNoTracking().Where(d => d.MotorcycleId == open.Card.MotorcycleId)
             .OrderBy(d => d.ExpectedOn).ThenBy(d => d.Name).ToListAsync(ct);
         var names = due.ToDictionary(d => d.ServiceItemCode, d => d.Name, StringComparer.Ordinal);
@@ -19,7 +23,10 @@ internal static class RecordedAhead
             d.Name, d.DueAt, d.DueOn, d.ByForecast,
             RecordWords.Due(
                 new DueAhead(
-                    d.DueAt, d.DueOn, d.RateBasis is null ? null : d.ExpectedOn, d.ByForecast, d.IncludedIn is { } code ? names.GetValueOrDefault(code) : null),
+                    d.DueAt, d.DueOn, d.RateBasis is null ? null : d.ExpectedOn, d.ByForecast, d.IncludedIn is { } code ? names.GetValueOrDefault(code) : null)
+                {
+                    LeftOutside = checks.Contains(d.ServiceItemCode) ? outside : [],
+                },
                 leaving.Distance, leaving.ReadOn, leaving.Unit)))];
     }
 
