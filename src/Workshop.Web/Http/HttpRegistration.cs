@@ -14,6 +14,7 @@ internal static class HttpRegistration
         services.AddScoped<UseCases>();
         services.AddScoped<Api>();
         services.AddScoped<Features.SignIn.OpenSession>();
+        services.AddScoped<Features.SignIn.ChangePassword>();
         services.AddScoped<WorkshopName>();
         services.ConfigureHttpJsonOptions(o => WorkshopJson.Apply(o.SerializerOptions));
         services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);

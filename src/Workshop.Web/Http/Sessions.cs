@@ -86,6 +86,11 @@ public sealed class Sessions(WorkshopDbContext db, IClock clock)
         db.Sessions.Where(s => s.AccountId == accountId && s.RevokedAt == null)
             .ExecuteUpdateAsync(s => s.SetProperty(x => x.RevokedAt, now), ct);
 
+    /// <summary>Ends every open sign-in of an account but one; answers how many.</summary>
+    public static Task<int> RevokeOthers(WorkshopDbContext db, Guid accountId, Guid but, Instant now, CancellationToken ct) =>
+        db.Sessions.Where(s => s.AccountId == accountId && s.Id != but && s.RevokedAt == null && s.ExpiresAt > now)
+            .ExecuteUpdateAsync(s => s.SetProperty(x => x.RevokedAt, now), ct);
+
     public async Task Revoke(Guid sessionId, CancellationToken ct)
     {
         var now = clock.GetCurrentInstant();

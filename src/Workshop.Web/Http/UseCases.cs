@@ -90,6 +90,27 @@ public sealed class UseCases(WorkshopDbContext db, IClock clock, IServiceProvide
             $"{handle.Method.DeclaringType!.Name}, {caller.RequestId}: {problem.Sentence}");
     }
 
+    /// <summary>
+    /// A write of a secret that was typed: in a transaction as all others, but nothing of its request is kept, not even the hash that
+    /// goes with an idempotency key. It must be harmless to send again.
+    /// </summary>
+    public async Task<Outcome<TAnswer>> WriteUnkept<TAnswer>(Func<Task<Outcome<TAnswer>>> write, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(write);
+        await using var transaction = await db.Database.BeginTransactionAsync(IsolationLevel.ReadCommitted, ct);
+        await TellWhoActs(ct);
+        var outcome = await write();
+        if (outcome.IsRefused)
+        {
+            await transaction.RollbackAsync(ct);
+            db.ChangeTracker.Clear();
+            return outcome;
+        }
+
+        await transaction.CommitAsync(ct);
+        return outcome;
+    }
+
     private async Task<Outcome<TAnswer>> WriteOnce<TRequest, TAnswer>(
         TRequest request, Handle<TRequest, TAnswer> handle, CancellationToken ct)
     {

@@ -13,8 +13,11 @@ internal static class SignInApi
             .AllowAnonymous().RequireRateLimiting(Guards.SignInLimit);
         session.MapDelete("/", async (ClaimsPrincipal who, Sessions sessions, CancellationToken ct) =>
         {
-            await sessions.Revoke(Guid.Parse(who.FindFirstValue(Caller.SessionClaim)!), ct);
+            await sessions.Revoke(SignedIn.SessionOf(who), ct);
             return TypedResults.NoContent();
         });
+        session.MapPut("/password", async (ChangePassword.Request body, ChangePassword change, ClaimsPrincipal who, CancellationToken ct) =>
+                new ApiResult<ChangePassword.Answer>(await change.Change(body, SignedIn.AccountOf(who), SignedIn.SessionOf(who), ct)))
+            .RequireRateLimiting(Guards.SignInLimit);
     }
 }

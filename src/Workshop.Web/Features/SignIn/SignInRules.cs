@@ -6,6 +6,7 @@ namespace Workshop.Web.Features.SignIn;
 internal static class SignInRules
 {
     public const int ShortestPassword = 12;
+    public const int LeastDifferent = 6;
 
     public static void Configure(IdentityOptions options)
     {
@@ -14,7 +15,7 @@ internal static class SignInRules
         options.Password.RequireLowercase = false;
         options.Password.RequireUppercase = false;
         options.Password.RequireNonAlphanumeric = false;
-        options.Password.RequiredUniqueChars = 6;
+        options.Password.RequiredUniqueChars = LeastDifferent;
         // Names are names: any letter of any language, and spaces.
         options.User.AllowedUserNameCharacters = "";
         options.Lockout.MaxFailedAccessAttempts = 8;

@@ -1,4 +1,3 @@
-using System.Security.Claims;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Mvc;
 using Workshop.Web.Http;
@@ -9,7 +8,7 @@ public sealed class SignOutModel(Sessions sessions) : WorkshopPage
 {
     public async Task<IActionResult> OnPost(CancellationToken ct)
     {
-        await sessions.Revoke(Guid.Parse(User.FindFirstValue(Caller.SessionClaim)!), ct);
+        await sessions.Revoke(SignedIn.SessionOf(User), ct);
         await HttpContext.SignOutAsync(SessionAuthentication.Cookie);
         return LocalRedirect(SessionAuthentication.SignInPath);
     }
