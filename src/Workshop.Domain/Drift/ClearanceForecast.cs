@@ -58,7 +58,7 @@ public sealed class ClearanceForecast
     /// <summary>The date of <see cref="LeavesLimitsLatestAt"/>.</summary>
     public LocalDate? LeavesLimitsLatestOn { get; init; }
 
-    /// <summary>The probability that it is outside its limits at the next check by the interval.</summary>
+    /// <summary>The probability that it is outside its limits at the next check, by interval or drift.</summary>
     public double? OutsideAtNextCheck { get; init; }
 
     public string? Reason { get; init; }

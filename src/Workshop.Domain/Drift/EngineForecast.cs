@@ -66,6 +66,14 @@ public sealed class EngineForecast
 
     private static readonly double ReachX = (double)(Reach.Metres / LobeHistory.MetresPerX);
 
+    /// <summary>Of having left the limits: early, even, late.</summary>
+    private static readonly double[] LeavingProbabilities = [0.1, MoreLikelyThanNot, 0.9];
+
+    private const double MoreLikelyThanNot = 0.5;
+
+    /// <summary>More than two sums over one posterior differ by.</summary>
+    private const double SumsDiffer = 1e-4;
+
     /// <summary>Below it some lobe is outside for certain, whether or not it was read there.</summary>
     private const double LeastInside = 1e-6;
 
@@ -114,7 +122,7 @@ public sealed class EngineForecast
         }
 
         var known = posterior!.Groups[standing.Group];
-        var leaves = known.LeavingDistances(standing.FromX, standing.LowerMm, standing.UpperMm, [0.1, 0.5, 0.9], ReachX);
+        var leaves = known.LeavingDistances(standing.FromX, standing.LowerMm, standing.UpperMm, LeavingProbabilities, ReachX);
         return new LobeForecast(
             lobe,
             standing.Readings,
@@ -165,8 +173,10 @@ public sealed class EngineForecast
     /// nothing where it does not within reach of the last reading, or nothing is foretold.
     /// </summary>
     /// <remarks>
-    /// Where the last readings let every lobe be inside its limits, the probability is that of leaving them from there on: whoever
-    /// checked it found it inside. Where one was read outside, it passes at once.
+    /// Where the last readings let every lobe be inside its limits, the probability is that of leaving them from there on, each lobe
+    /// from its own last reading: whoever checked it found it inside. Where one was read outside, it passes where that was read. It
+    /// never passes later than one of the lobes is more likely than not outside (or as likely as the threshold, where that asks for
+    /// more) by all that was read: an engine cannot be better than its worst valve.
     /// </remarks>
     /// <param name="threshold">Between 0 and 1.</param>
     public Distance? AnyPasses(double threshold)
@@ -176,18 +186,24 @@ public sealed class EngineForecast
             return null;
         }
 
-        var from = standings.Values.Max(s => s.Leg.DistanceAt(s.FromX));
-        var inside = 1 - AnyOutsideBy(from)!.Value;
-        if (inside < LeastInside || standings.Values.Any(s => s.ReadOutside))
+        var readOutside = standings.Values.Where(s => s.ReadOutside).Select(s => (Distance?)s.From).Min();
+        return FirstLobeBy(Math.Max(threshold, MoreLikelyThanNot), readOutside ?? AnyPassesFromWithin(threshold));
+    }
+
+    private Distance? AnyPassesFromWithin(double threshold)
+    {
+        var (first, last) = (standings.Values.Min(s => s.From), standings.Values.Max(s => s.From));
+        var inside = 1 - AnyOutsideBy(first)!.Value;
+        if (inside < LeastInside)
         {
-            return from;
+            return last;
         }
 
         var found = LeavingDistance.First(
             at => 1 - ((1 - AnyOutsideBy(Distance.FromMetres((decimal)at))!.Value) / inside),
-            (double)from.Metres,
+            (double)first.Metres,
             threshold,
-            (double)Reach.Metres,
+            (double)(Reach + last - first).Metres,
             precision: 1000);
         if (found is not { } metres)
         {
@@ -195,7 +211,33 @@ public sealed class EngineForecast
         }
 
         var whole = Distance.FromKilometres(decimal.Floor((decimal)metres / Distance.MetresPerKilometre));
-        return whole > from ? whole : from;
+        return whole > first ? whole : first;
+    }
+
+    /// <summary>Where the first lobe has left its limits with a probability, if that is before a distance; else that distance.</summary>
+    private Distance? FirstLobeBy(double probability, Distance? before)
+    {
+        foreach (var (lobe, standing) in standings)
+        {
+            if (before is { } at && OutsideBy(lobe, at) < probability - SumsDiffer)
+            {
+                continue;
+            }
+
+            var leaves = Leaves(standing, probability);
+            before = leaves is { } there && !(before <= there) ? there : before;
+        }
+
+        return before;
+    }
+
+    /// <summary>By the same steps as <see cref="Find"/>, so that what both say of one probability is the same to the metre.</summary>
+    private Distance? Leaves(Standing standing, double probability)
+    {
+        double[] steps = [.. LeavingProbabilities.Where(p => p < probability), probability];
+        return posterior!.Groups[standing.Group].LeavingDistances(standing.FromX, standing.LowerMm, standing.UpperMm, steps, ReachX)[^1] is { } x
+            ? standing.Leg.DistanceAt(x)
+            : null;
     }
 
     /// <summary>The fan of a lobe's true clearance with the shim that is in now; empty where nothing is foretold.</summary>
@@ -237,6 +279,9 @@ public sealed class EngineForecast
     /// <summary>Where a lobe stands, in terms of its present leg.</summary>
     private sealed record Standing(int Group, ModelLeg Leg, double FromX, double PartMm, double LowerMm, double UpperMm, int Readings, bool ReadOutside)
     {
+        /// <summary>What the engine had done where the forecast of it begins.</summary>
+        public Distance From => Leg.DistanceAt(FromX);
+
         public static Standing Of(DriftEngine engine, LobeHistory history, DriftGroup group, int number)
         {
             var leg = group.Legs[^1];
@@ -250,13 +295,7 @@ public sealed class EngineForecast
                 (double)limits.Lower.Millimetres + part,
                 (double)limits.Upper.Millimetres + part,
                 group.Legs.Sum(l => l.Readings.Count),
-                IsReadOutside(history, limits));
+                LeftOutside.LastRead(history, limits) is not null);
         }
-
-        /// <summary>By the last reading's own bracket, while the shim that it was taken with is in.</summary>
-        private static bool IsReadOutside(LobeHistory history, ClearanceLimits limits) =>
-            history is { CutSinceLastReading: null, Legs: [.., { Readings: [.., var last] }] }
-            && last.ShimPartMm == history.ShimPartNowMm
-            && ClearanceVerdict.Of(last.Reading.Bracket, limits).IsOut;
     }
 }

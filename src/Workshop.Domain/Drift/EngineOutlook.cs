@@ -15,7 +15,10 @@ public sealed class EngineOutlook
 
     public int? FitVersion { get; init; }
 
-    /// <summary>What the engine will have done at its next valve clearance check by the interval; absent where there is none.</summary>
+    /// <summary>
+    /// What the engine will have done at its next valve clearance check, by interval or drift as Due says it when both are written: the
+    /// check of which the probabilities are stated. Absent where there is none.
+    /// </summary>
     public Distance? NextCheckAt { get; init; }
 
     /// <summary>The day of it.</summary>

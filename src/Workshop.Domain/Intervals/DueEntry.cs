@@ -28,16 +28,28 @@ public sealed record DueSubject(
     /// <summary>By code of service item, those that count.</summary>
     public IReadOnlyDictionary<string, PutOff> PutOffs { get; init; } = new Dictionary<string, PutOff>();
 
+    /// <summary>
+    /// When its valves are checked next, by interval or by drift, whichever first: the one rule of what the next check is. Nothing where
+    /// the maker wants none.
+    /// </summary>
+    public DueNext? NextCheck() => Specification.ServiceItems.Where(IsValveCheck).Select(Next).OfType<DueNext>().MinBy(n => n.ExpectedOn);
+
+    /// <summary>Whether an item is a check of the valves' clearances that comes round.</summary>
+    public static bool IsValveCheck(ServiceItem item)
+    {
+        ArgumentNullException.ThrowIfNull(item);
+        return item is { Kind: ServiceItemKind.ValveClearanceCheck, Interval: not null };
+    }
+
     /// <summary>When one item is due next, by what counts for this motorcycle; nothing where it never is.</summary>
     /// <param name="item">Of its engine model.</param>
-    /// <param name="byForecast">Whether a forecast may bring it forward.</param>
-    public DueNext? Next(ServiceItem item, bool byForecast = true)
+    public DueNext? Next(ServiceItem item)
     {
         ArgumentNullException.ThrowIfNull(item);
         return item.Interval is { } interval && item.AppliesTo(Facts)
             ? NextDue.Of(
                 interval.For(Facts), EngineStart, DoneLast(item.Code), Track, Rate,
-                byForecast && item.Kind == ServiceItemKind.ValveClearanceCheck ? DriftWantsAt : null, Together)
+                item.Kind == ServiceItemKind.ValveClearanceCheck ? DriftWantsAt : null, Together)
             : null;
     }
 

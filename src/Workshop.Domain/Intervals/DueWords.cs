@@ -57,6 +57,9 @@ public static class DueWords
         return count == 0 ? "now" : passed ? $"{Figure(count, unit)} ago" : $"in {Figure(count, unit)}";
     }
 
+    /// <summary>Why a check is due again where it was last done.</summary>
+    public static string LeftOutside(LocalDate on) => $"a valve was left outside its limits on {Day(on)}: to come back for it";
+
     /// <summary>"24,000 km": a distance in the unit of the motorcycle's own odometer.</summary>
     public static string InUnit(Distance distance, OdometerUnit unit) => Figure(unit.CountOf(distance), unit);
 

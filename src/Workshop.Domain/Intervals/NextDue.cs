@@ -33,7 +33,7 @@ public static class NextDue
     /// <param name="lastDone">When the item was last done; nothing when never.</param>
     /// <param name="track">The odometer's readings.</param>
     /// <param name="rate">How far it is ridden in a day.</param>
-    /// <param name="forecastAt">The motorcycle's distance at which a forecast wants it done: it may come before the interval, never after.</param>
+    /// <param name="forecastAt">The motorcycle's distance at which a forecast wants it done: it may come before the interval, never after, and never before it was last done.</param>
     /// <param name="early">On a fixed grid, how much early it counts for the point ahead; the usual where absent.</param>
     public static DueNext? Of(
         ServiceInterval interval, OdometerPoint start, OdometerPoint? lastDone, OdometerTrack track, RidingRate rate,
@@ -43,12 +43,14 @@ public static class NextDue
         ArgumentNullException.ThrowIfNull(track);
         ArgumentNullException.ThrowIfNull(rate);
         var (on, at) = DuePoints.Next(interval, start, lastDone, early ?? TogetherWithin.Usual);
-        var byForecast = forecastAt is { } foretold && !(at <= foretold);
-        return (on, byForecast ? forecastAt : at) switch
+        var wanted = forecastAt < lastDone?.Distance ? lastDone?.Distance : forecastAt;
+        var byForecast = wanted is { } foretold && !(at <= foretold);
+        return (on, byForecast ? wanted : at) switch
         {
             (null, null) => null,
             ({ } day, null) => new DueNext(day, null, day, null, false),
-            (_, { } point) => NotBefore(interval.AfterDate, ByDistance(on, point, track, rate)) with { ByForecast = byForecast },
+            (_, { } point) => NotBefore(byForecast ? lastDone?.On : null, NotBefore(interval.AfterDate, ByDistance(on, point, track, rate)))
+                with { ByForecast = byForecast },
         };
     }
 

@@ -151,6 +151,18 @@ public class DriftBoundaryTests
     }
 
     [Fact]
+    public void A_valve_is_left_outside_when_it_was_last_read_so_and_nothing_was_done_to_it_since()
+    {
+        var (tight, fine) = (new EngineRows().At(12_000).Found(Exhaust, 0.10m, 0.11m), new EngineRows().At(12_000).Found(Exhaust, 0.23m, 0.24m));
+
+        Assert.Equal(Exhaust.Valve, LeftOutside.LatestOf(tight.Engine(OneCylinder))!.Valve);
+        Assert.Null(LeftOutside.LatestOf(fine.Engine(OneCylinder)));
+        Assert.Null(LeftOutside.LatestOf(tight.Left(Exhaust, 0.23m, 0.24m).Engine(OneCylinder)));
+        Assert.Null(LeftOutside.LatestOf(new EngineRows().At(12_000).Found(Exhaust, 0.10m, 0.11m)
+            .Shim(Exhaust.Valve, Stage.AsFound, 2.5m).Shim(Exhaust.Valve, Stage.AsLeft, 2.3m).Engine(OneCylinder)));
+    }
+
+    [Fact]
     public void Huge_distances_are_numbers_too()
     {
         var fleet = new MadeUpFleet

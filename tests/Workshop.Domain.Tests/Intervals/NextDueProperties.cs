@@ -75,6 +75,32 @@ public class NextDueProperties
         Assert.True(earlier is null || later!.ExpectedOn >= earlier.ExpectedOn);
     });
 
+    /// <summary>What a check found is in the forecast already: it cannot have wanted that check before it was done.</summary>
+    [Fact]
+    public void A_forecast_wants_it_before_the_interval_but_never_before_it_was_last_done() => Gen.Select(History, Gen.Int[0, 60_000]).Sample((h, km) =>
+    {
+        var wanted = Distance.FromKilometres(km);
+        var (plain, foretold) = (Due(h.Interval, h.Start, h.Steps, h.DoneAt), Due(h.Interval, h.Start, h.Steps, h.DoneAt, wanted));
+        var done = h.DoneAt is { } at
+            ? new OdometerPoint(
+                h.Start.On.PlusDays(h.Steps.Take(at + 1).Sum(s => s.Days)), Distance.FromKilometres(h.Steps.Take(at + 1).Sum(s => s.Km)))
+            : h.Start;
+
+        Assert.NotNull(foretold);
+        if (foretold.ByForecast)
+        {
+            Assert.Equal(wanted > done.Distance ? wanted : done.Distance, foretold.At);
+            Assert.True(plain?.At is null || foretold.At < plain.At);
+            Assert.True(foretold.ExpectedOn >= done.On);
+            Assert.True(foretold.Span is not { } span || (span.First <= foretold.ExpectedOn && foretold.ExpectedOn <= span.Last));
+        }
+        else
+        {
+            Assert.Equal(plain, foretold);
+            Assert.True(foretold.At <= wanted || foretold.At <= done.Distance);
+        }
+    });
+
     /// <summary>Against the calendar arithmetic of System.DateOnly, which is not NodaTime's and has the same rule.</summary>
     [Fact]
     public void Calendar_months_end_where_another_calendar_says() => Gen.Select(Day, Gen.Int[1, 120]).Sample((day, months) =>
@@ -95,7 +121,7 @@ public class NextDueProperties
             Assert.Equal(count * (unit == OdometerUnit.Miles ? 1_609_344L : 1_000_000L), distance.Metres * 1000);
         });
 
-    private static DueNext? Due(ServiceInterval interval, OdometerPoint start, (int Days, int Km)[] steps, int? doneAt)
+    private static DueNext? Due(ServiceInterval interval, OdometerPoint start, (int Days, int Km)[] steps, int? doneAt, Distance? forecastAt = null)
     {
         var points = new List<OdometerPoint>();
         var last = start;
@@ -107,7 +133,7 @@ public class NextDueProperties
 
         var track = OdometerTrack.Of(start, points);
         OdometerPoint? done = doneAt is { } at ? points[at] : null;
-        return NextDue.Of(interval, start, done, track, RidingRate.Of(track, FleetRiding.Usual));
+        return NextDue.Of(interval, start, done, track, RidingRate.Of(track, FleetRiding.Usual), forecastAt);
     }
 
     private static Distance? Km(int? km) => km is { } known ? Distance.FromKilometres(known) : null;

@@ -64,7 +64,7 @@ public sealed record DriftOfLobe(
     /// <param name="FromKm">Where the forecast begins: at the last reading, or where the valve was set.</param>
     /// <param name="DriftMmPer10000Km">With the shims' part taken out.</param>
     /// <param name="OutsideNow">Probability of being outside its limits where the forecast begins.</param>
-    /// <param name="OutsideAtNextCheck">The same at the next check by the interval.</param>
+    /// <param name="OutsideAtNextCheck">The same at the next check.</param>
     /// <param name="Leaves">The distances at which it has left its limits with a probability of 10, 50 and 90 %.</param>
     /// <param name="Fan">Quantiles of the clearance along the present leg and beyond.</param>
     public sealed record Outlook(
@@ -72,7 +72,7 @@ public sealed record DriftOfLobe(
         decimal DriftMmPer10000Km, decimal DriftDeviation, decimal DriftLower, decimal DriftUpper,
         double OutsideNow, double? OutsideAtNextCheck, IReadOnlyList<Leaving> Leaves, IReadOnlyList<FanUpright> Fan);
 
-    /// <param name="EngineKm">What the engine will have done; absent where not within 200,000 km.</param>
+    /// <param name="EngineKm">What the engine will have done; absent where not within 200,000 km of the last reading.</param>
     /// <param name="On">The day of it by the odometer's own rate; absent where the rate does not get there in twenty years.</param>
     public sealed record Leaving(double Probability, Distance? EngineKm, LocalDate? On);
 

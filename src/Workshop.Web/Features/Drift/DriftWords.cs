@@ -3,6 +3,7 @@ using Workshop.Domain.Clearances;
 using Workshop.Domain.Drift;
 using Workshop.Domain.Intervals;
 using Workshop.Domain.Measures;
+using Workshop.Web.Features.Intervals;
 
 namespace Workshop.Web.Features.Drift;
 
@@ -37,9 +38,25 @@ internal static class DriftWords
         }
 
         return even.EngineKm is { } at
-            ? $"As likely as not it leaves its limits by {About(at, unit)}{Day(even)}; 10 % by {Place(early, unit)}, 90 % by {Place(late, unit)}.{next}"
-            : $"It stays within its limits for {Far(EngineForecast.Reach, unit)} more, more likely than not; 10 % that it leaves them by {Place(early, unit)}.{next}";
+            ? $"As likely as not it leaves its limits by {About(at, unit)}{Day(even)}; {Place(early)}, {Place(late)}.{next}"
+            : $"More likely than not it stays within its limits for {Furthest()}; {Place(early)}.{next}";
+
+        string Place(DriftOfLobe.Leaving leaving) => leaving.EngineKm is { } there
+            ? $"with {100 * leaving.Probability:0} % by {About(there, unit)}"
+            : $"less than {100 * leaving.Probability:0} % that it does {(even.EngineKm is null ? "by then" : $"within {Furthest()}")}";
+
+        string Furthest() => $"{Far(EngineForecast.Reach, unit)} from {About(outlook.FromKm, unit)} on";
     }
+
+    /// <summary>The next check as Due says it: "overdue, at 68,210 km, 2,000 km ago, by its drift before the interval; expected 2026-04-20".</summary>
+    public static string NextCheck(DueLine line) => string.Join(
+        "; ",
+        new[]
+        {
+            string.Join(", ", new[] { line.State.Spoken(), line.ByDistance }.Where(words => !string.IsNullOrEmpty(words))),
+            line.ByDate,
+            line.State == DueState.Overdue ? null : $"expected {line.Expected}",
+        }.Where(words => !string.IsNullOrEmpty(words)));
 
     /// <summary>Where the engine passes the manager's threshold.</summary>
     public static string Passes(GetDrift.Answer drift) => drift switch
@@ -49,7 +66,7 @@ internal static class DriftWords
             $"About {on.ToString("MMMM uuuu", CultureInfo.InvariantCulture)}, engine at about {About(at, drift.OdometerUnit)}, "
                 + $"the dates {drift.RateBasis?.Spoken() ?? "by no rate"}.",
         { PassesThresholdKm: { } at } => $"Engine at about {About(at, drift.OdometerUnit)}, which its rate does not reach within twenty years.",
-        _ => $"Not within {Far(EngineForecast.Reach, drift.OdometerUnit)}.",
+        _ => $"Not within {Far(EngineForecast.Reach, drift.OdometerUnit)} of its last readings.",
     };
 
     /// <summary>What a motorcycle's forecasts rest on.</summary>
@@ -120,9 +137,6 @@ internal static class DriftWords
         LegCut.ChangeUnknown => "changed or not: unknown",
         _ => "a part replaced or ground: new slope",
     };
-
-    private static string Place(DriftOfLobe.Leaving leaving, OdometerUnit unit) =>
-        leaving.EngineKm is { } at ? About(at, unit) : $"not within {Far(EngineForecast.Reach, unit)}";
 
     private static string Day(DriftOfLobe.Leaving leaving) =>
         leaving.On is { } on ? $", about {on.ToString("MMMM uuuu", CultureInfo.InvariantCulture)}" : "";

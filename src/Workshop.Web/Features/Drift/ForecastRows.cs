@@ -3,6 +3,7 @@ using NodaTime;
 using Workshop.Domain.Drift;
 using Workshop.Domain.EngineModels;
 using Workshop.Domain.Measures;
+using Workshop.Domain.Motorcycles;
 using Workshop.Web.Data;
 using Workshop.Web.Features.Intervals;
 
@@ -50,12 +51,17 @@ internal static class ForecastRows
         var outlooks = await db.EngineOutlooks.Where(o => engines.Contains(o.EngineId)).ToDictionaryAsync(o => o.EngineId, ct);
         var known = await EngineDrift.Load(db, engines, ct);
         var fits = await CurrentFits.Read(db, [.. known.Select(e => e.EngineModelId).Distinct()], ct);
-        var checks = await NextCheck.Load(db, known, ct);
+        var histories = (await DueHistory.Load(db, [.. known.Select(e => e.Fitting).OfType<EngineFitting>().Select(f => f.MotorcycleId)], ct))
+            .ToDictionary(h => h.MotorcycleId);
         var threshold = await db.WorkshopProfiles.AsNoTracking().Select(p => p.DriftThreshold).SingleAsync(ct);
         var now = clock.GetCurrentInstant();
         var written = new EngineRows[known.Count];
         Parallel.For(0, written.Length, new ParallelOptions { CancellationToken = ct }, i => written[i] = EngineRows.Of(
-            known[i], fits.GetValueOrDefault(known[i].EngineModelId), checks.GetValueOrDefault(known[i].Engine.EngineId), threshold, now));
+            known[i],
+            fits.GetValueOrDefault(known[i].EngineModelId),
+            known[i].Fitting is { } fitting ? histories.GetValueOrDefault(fitting.MotorcycleId) : null,
+            threshold,
+            now));
 
         foreach (var row in written.SelectMany(w => w.Forecasts))
         {
@@ -87,11 +93,12 @@ internal static class ForecastRows
 /// <summary>The rows of one engine.</summary>
 internal sealed record EngineRows(EngineOutlook Outlook, IReadOnlyList<ClearanceForecast> Forecasts)
 {
-    public static EngineRows Of(EngineDrift engine, DriftFitVersion? version, NextCheck? next, double threshold, Instant now)
+    public static EngineRows Of(EngineDrift engine, DriftFitVersion? version, DueHistory? history, double threshold, Instant now)
     {
         var forecast = version?.Fit is { } fit ? EngineForecast.Of(engine.Engine, fit) : null;
-        var rows = engine.Engine.Lobes.Select(l => RowOf(engine, l.Lobe, forecast, version, next, now)).ToList();
         var passes = forecast?.AnyPasses(threshold);
+        var next = history is null ? null : NextCheck.Of(history, engine, passes);
+        var rows = engine.Engine.Lobes.Select(l => RowOf(engine, l.Lobe, forecast, version, next, now)).ToList();
         return new EngineRows(
             new EngineOutlook
             {

@@ -24,7 +24,7 @@ public static class GetDrift
     /// <param name="Shims">Its clearances are set by shims; by screws where not.</param>
     /// <param name="OdometerUnit">What the motorcycle's odometer counts in; distances here are kilometres of the engine.</param>
     /// <param name="Fit">The fit of the engine model that all rests on; absent where there never was one.</param>
-    /// <param name="NextCheck">The next valve clearance check by the interval; absent where the maker wants none.</param>
+    /// <param name="NextCheck">The next valve clearance check as Due says it, by interval or drift; absent where the maker wants none.</param>
     /// <param name="OutsideAtNextCheck">The probability that any valve is outside its limits then.</param>
     /// <param name="Threshold">The manager's, at which the engine is to be checked whatever the interval says.</param>
     /// <param name="PassesThresholdKm">Where the probability that any valve has left its limits passes it.</param>
@@ -54,8 +54,13 @@ public static class GetDrift
     public sealed record FitBehind(
         Guid EngineModelId, int Version, Instant ComputedAt, int Readings, FitSource? Source, IReadOnlyList<DriftWarning> Warnings);
 
-    /// <param name="EngineKm">What the engine will have done.</param>
-    public sealed record Check(LocalDate On, Distance EngineKm);
+    /// <param name="On">The day on which it is expected, by distance or by date, whichever first.</param>
+    /// <param name="EngineKm">What the engine will have done; what it has done, where the check is overdue.</param>
+    /// <param name="DueAtKm">What the motorcycle's odometers will have counted where it is due; absent where the calendar alone decides.</param>
+    /// <param name="DueOn">The day by the calendar, where the interval has months.</param>
+    /// <param name="ByForecast">The distance is that of the drift, which comes before the interval's.</param>
+    /// <param name="Spoken">In the words of Due.</param>
+    public sealed record Check(LocalDate On, Distance EngineKm, Distance? DueAtKm, LocalDate? DueOn, bool ByForecast, string Spoken);
 
     public sealed class Validator : AbstractValidator<Request>
     {
@@ -87,7 +92,8 @@ public static class GetDrift
         var time = await WorkshopTimes.Read(db, ct);
         var known = (await EngineDrift.Load(db, [fitted.Id], ct)).Single();
         var version = await CurrentFits.Read(db, known.EngineModelId, ct);
-        var next = (await Drift.NextCheck.Load(db, [known], ct)).GetValueOrDefault(fitted.Id);
+        var line = (await Drift.NextCheck.Lines(db, [motorcycle.Id], time.DayOf(clock.GetCurrentInstant()), ct)).GetValueOrDefault(motorcycle.Id);
+        var next = line is null ? null : Drift.NextCheck.Of(known, line);
         var threshold = await db.WorkshopProfiles.AsNoTracking().Select(p => p.DriftThreshold).SingleAsync(ct);
         var forecast = version?.Fit is { } fit ? EngineForecast.Of(known.Engine, fit) : null;
         var passes = forecast?.AnyPasses(threshold);
@@ -102,7 +108,7 @@ public static class GetDrift
             Caution,
             version is null ? null : new FitBehind(
                 known.EngineModelId, version.Version, version.ComputedAt, version.Readings, version.Fit?.Source, version.Fit?.Warnings ?? []),
-            next is null ? null : new Check(next.On, next.EngineAt),
+            next is null ? null : new Check(next.On, next.EngineAt, line!.DueAt, line.DueOn, line.ByForecast, DriftWords.NextCheck(line)),
             next is null ? null : DriftFigures.Probability(forecast?.AnyOutsideBy(next.EngineAt)),
             threshold,
             passes,

@@ -9,6 +9,7 @@ using Workshop.Domain.Outcomes;
 using Workshop.Domain.People;
 using Workshop.Web.Data;
 using Workshop.Web.Features.Bookings;
+using Workshop.Web.Features.Intervals;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Drift;
@@ -33,14 +34,17 @@ public static class ListDrift
     /// <param name="On">The day by the odometer's own rate on which it has left its limits with a probability of 50 %.</param>
     /// <param name="AtKm">What the motorcycle will have done then.</param>
     /// <param name="EarliestAtKm">The same for 10 %.</param>
-    /// <param name="LatestAtKm">The same for 90 %; absent where not within 200,000 km.</param>
+    /// <param name="LatestAtKm">The same for 90 %; absent where not within 200,000 km of its last reading.</param>
     /// <param name="PassesThresholdOn">
     /// The day on which the probability that any valve of the engine has left its limits passes the manager's threshold.
     /// </param>
     /// <param name="PassesThresholdKm">What the motorcycle will have done then.</param>
-    /// <param name="NextCheckOn">The next valve clearance check by the interval.</param>
-    /// <param name="NextCheckKm">What the motorcycle will have done then.</param>
-    /// <param name="OutsideAtNextCheck">The probability that any valve asked for is outside its limits then.</param>
+    /// <param name="NextCheckOn">The day on which the next valve clearance check is expected, as Due says it: by interval or drift.</param>
+    /// <param name="NextCheckKm">Where the motorcycle's distance makes it due; absent where the calendar alone decides.</param>
+    /// <param name="NextCheck">The same in the words of Due.</param>
+    /// <param name="OutsideAtNextCheck">
+    /// The probability that any valve asked for is outside its limits then; today's, where the check is overdue.
+    /// </param>
     /// <param name="Foretold">Lobes with a forecast, of those asked for.</param>
     /// <param name="Lobes">Lobes that the engine has, of those asked for.</param>
     /// <param name="Reason">Why nothing is foretold, where that is so.</param>
@@ -48,7 +52,7 @@ public static class ListDrift
         Guid MotorcycleId, string Registration, string Motorcycle, OdometerUnit OdometerUnit, string? Valve,
         LocalDate? On, Distance? AtKm, LocalDate? EarliestOn, Distance? EarliestAtKm, LocalDate? LatestOn, Distance? LatestAtKm,
         decimal? PresentMm, decimal? DriftMmPer10000Km, LocalDate? PassesThresholdOn, Distance? PassesThresholdKm,
-        LocalDate? NextCheckOn, Distance? NextCheckKm, double? OutsideAtNextCheck, int Foretold, int Lobes, string? Reason);
+        LocalDate? NextCheckOn, Distance? NextCheckKm, string? NextCheck, double? OutsideAtNextCheck, int Foretold, int Lobes, string? Reason);
 
     public sealed class Validator : AbstractValidator<Request>
     {
@@ -78,9 +82,10 @@ public static class ListDrift
                        motorcycle, fitting, outlook,
                        On = side == null ? outlook.SoonestOn : side == Side.Intake ? outlook.SoonestIntakeOn : outlook.SoonestExhaustOn,
                    };
+        var today = (await WorkshopTimes.Read(db, ct)).DayOf(clock.GetCurrentInstant());
         if (request.Within is { } months)
         {
-            var until = (await WorkshopTimes.Read(db, ct)).DayOf(clock.GetCurrentInstant()).PlusMonths(months);
+            var until = today.PlusMonths(months);
             rows = rows.Where(r => r.On <= until);
         }
 
@@ -99,14 +104,15 @@ public static class ListDrift
             .Where(f => side is null || f.Valve.Side == side).ToLookup(f => f.EngineId);
         var units = await db.Odometers.AsNoTracking().Where(o => motorcycles.Contains(o.MotorcycleId) && o.RemovedOn == null)
             .ToDictionaryAsync(o => o.MotorcycleId, o => o.Unit, ct);
+        var checks = await Features.Drift.NextCheck.Lines(db, motorcycles, today, ct);
         return new Slice<Row>(
             [.. slice.Rows.Select(r => RowOf(
-                r.motorcycle, r.fitting, r.outlook, side, units.GetValueOrDefault(r.motorcycle.Id), [.. forecasts[r.fitting.EngineId]]))],
+                r.motorcycle, r.fitting, r.outlook, checks.GetValueOrDefault(r.motorcycle.Id), side, units.GetValueOrDefault(r.motorcycle.Id), [.. forecasts[r.fitting.EngineId]]))],
             slice.Next);
     }
 
     private static Row RowOf(
-        Domain.Motorcycles.Motorcycle motorcycle, Domain.Motorcycles.EngineFitting fitting, EngineOutlook? outlook, Side? side,
+        Domain.Motorcycles.Motorcycle motorcycle, Domain.Motorcycles.EngineFitting fitting, EngineOutlook? outlook, DueLine? check, Side? side,
         OdometerUnit unit, IReadOnlyList<ClearanceForecast> forecasts)
     {
         var first = forecasts.Where(f => f.LeavesLimitsAt is not null)
@@ -129,8 +135,9 @@ public static class ListDrift
             first?.DriftMmPer10000Km,
             outlook?.PassesThresholdOn,
             OfMotorcycle(outlook?.PassesThresholdAt),
-            outlook?.NextCheckOn,
-            OfMotorcycle(outlook?.NextCheckAt),
+            check?.ExpectedOn,
+            check?.DueAt,
+            check is null ? null : DriftWords.NextCheck(check),
             side switch
             {
                 null => outlook?.OutsideAtNextCheck,
@@ -140,7 +147,7 @@ public static class ListDrift
             foretold,
             forecasts.Count,
             first is not null ? null : foretold == 0 ? ReasonOf(forecasts)
-                : $"No valve leaves its limits within {EngineForecast.Reach}, more likely than not.");
+                : $"No valve leaves its limits within {EngineForecast.Reach} of its last reading, more likely than not.");
 
         Distance? OfMotorcycle(Distance? engine) => engine is { } at ? fitting.MotorcycleDistanceAt(at) : null;
     }

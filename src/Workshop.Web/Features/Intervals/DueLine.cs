@@ -5,6 +5,7 @@ using Workshop.Domain.Bookings;
 using Workshop.Domain.Intervals;
 using Workshop.Domain.Measures;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Drift;
 using Workshop.Web.Http;
 
 namespace Workshop.Web.Features.Intervals;
@@ -75,6 +76,9 @@ public sealed record DueLine
     /// <summary>The distance is that of the drift forecast, which comes before the interval's.</summary>
     public bool ByForecast { get; init; }
 
+    /// <summary>The day on which a valve was left outside its limits, where that is why the check is due again.</summary>
+    public LocalDate? LeftOutsideOn { get; init; }
+
     /// <summary>"2026-05-01, in 8 weeks".</summary>
     public string? ByDate { get; init; }
 
@@ -117,15 +121,20 @@ public sealed record DueLine
                         p.decided.Until!.Value, p.decided.Reason, p.Name, p.decided.DecidedOn,
                         $"until {Days.Write(p.decided.Until.Value)}: {p.decided.Reason} ({p.Name}, {Days.Write(p.decided.DecidedOn)})"),
                     ct);
+        var leftOutside = await LeftOutsideDays.Load(db, [.. items.Where(IsWantedSinceItWasDone).Select(i => i.MotorcycleId).Distinct()], ct);
         var names = items.DistinctBy(i => (i.MotorcycleId, i.ServiceItemCode)).ToDictionary(i => (i.MotorcycleId, i.ServiceItemCode), i => i.Name);
         return [.. items.Where(i => found.ContainsKey(i.MotorcycleId)).Select(i => Of(
             found[i.MotorcycleId], i, i.PutOffId is { } id ? putOffs[id] : null,
-            i.IncludedIn is { } bigger ? names.GetValueOrDefault((i.MotorcycleId, bigger), bigger) : null, today))];
+            i.IncludedIn is { } bigger ? names.GetValueOrDefault((i.MotorcycleId, bigger), bigger) : null,
+            IsWantedSinceItWasDone(i) && leftOutside.TryGetValue(i.MotorcycleId, out var leftOn) ? leftOn : null, today))];
     }
+
+    /// <summary>Drift wants it where it was last done, so that what was left then may be why.</summary>
+    private static bool IsWantedSinceItWasDone(DueItem item) => item.ByForecast && item.DueAt <= item.LastDoneAt;
 
     private sealed record Subject(Guid Id, string Registration, string Maker, string Model, string? Owner, OdometerUnit Unit);
 
-    private static DueLine Of(Subject motorcycle, DueItem due, Postponed? putOff, string? includedIn, LocalDate today)
+    private static DueLine Of(Subject motorcycle, DueItem due, Postponed? putOff, string? includedIn, LocalDate? leftOutsideOn, LocalDate today)
     {
         var unit = motorcycle.Unit;
         var left = due.Left is { } far ? DueWords.HowFar(far, unit) : null;
@@ -158,10 +167,13 @@ public sealed record DueLine
             SavesMinutes = due.SavesMinutes,
             IncludedIn = includedIn,
             PutOff = putOff,
-            State = DueWords.StateOf(due.DueOn, due.Left, due.ExpectedOn, today),
-            ByDistance = due.DueAt is { } point
-                ? $"at {DueWords.InUnit(point, unit)}, {left}{(due.ByForecast ? ", by its drift before the interval" : "")}"
-                : null,
+            LeftOutsideOn = leftOutsideOn,
+            State = leftOutsideOn is null ? DueWords.StateOf(due.DueOn, due.Left, due.ExpectedOn, today)
+                : due.ExpectedOn < today ? DueState.Overdue : DueState.Ahead,
+            ByDistance = leftOutsideOn is { } leftOn ? DueWords.LeftOutside(leftOn)
+                : due.DueAt is { } point
+                    ? $"at {DueWords.InUnit(point, unit)}, {left}{(due.ByForecast ? ", by its drift before the interval" : "")}"
+                    : null,
             ByDate = due.DueOn is { } day ? $"{Days.Write(day)}, {DueWords.When(day, today)}" : null,
             Expected = DueWords.Expected(due.ExpectedOn, due.EarliestOn, due.LatestOn, due.RateBasis, due.Left),
             LastDone = due.LastDoneOn is { } doneOn ? $"{Days.Write(doneOn)} at {DueWords.InUnit(due.LastDoneAt!.Value, unit)}" : "not recorded",
