@@ -27,6 +27,20 @@ public sealed record SealSize(PartKind Kind, decimal InnerMm, decimal OuterMm, d
         : string.Create(CultureInfo.InvariantCulture, $"{InnerMm:0.###} x {OuterMm:0.###} x {SectionMm:0.###}");
 }
 
+/// <summary>How far the section of an O-ring may be off, either way.</summary>
+public static class SectionTolerance
+{
+    /// <summary>In mm, by section in mm. ISO 3601-1, from memory and not verified; beyond its largest section the last step stands.</summary>
+    public static decimal Mm(decimal sectionMm) => sectionMm switch
+    {
+        <= 2.25m => 0.08m,
+        <= 3.15m => 0.09m,
+        <= 4.5m => 0.10m,
+        <= 6.3m => 0.13m,
+        _ => 0.15m,
+    };
+}
+
 /// <summary>How an O-ring's inner diameter lies on what it is put on.</summary>
 public static class Stretch
 {

@@ -14,8 +14,11 @@ public sealed record SizeMatch<T>(T Item, SealSize Size, decimal InnerOffMm, dec
 
     public bool IsExact => FarthestOffMm == 0;
 
-    /// <summary>Of a groove: neither loose nor stretched for good by more than handbooks allow.</summary>
-    public bool SitsWell => StretchPercent is >= 0 and <= Stretch.MostPercent;
+    /// <summary>Of a groove: its section is the one that the groove is made for, within what the section of such a ring may be off.</summary>
+    public bool SectionFits => SectionOffMm is { } off && Math.Abs(off) <= SectionTolerance.Mm(Size.SectionMm);
+
+    /// <summary>Of a groove: neither loose nor stretched for good by more than handbooks allow, and of the section that it is made for.</summary>
+    public bool SitsWell => SectionFits && StretchPercent is >= 0 and <= Stretch.MostPercent;
 }
 
 /// <summary>Which sizes come within a tolerance of what was asked for, the best first.</summary>

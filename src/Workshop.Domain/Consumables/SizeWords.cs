@@ -31,11 +31,16 @@ public static class SizeWords
         }
 
         var stretch = match.StretchPercent!.Value;
-        return stretch < 0 ? $"loose by {Mm(match.InnerOffMm)} mm"
+        var lies = stretch < 0 ? $"loose by {Mm(match.InnerOffMm)} mm"
             : stretch > Stretch.MostPercent ? $"stretched {Percent(stretch)} %, more than {Percent(Stretch.MostPercent)} % does not last"
             : stretch == 0 ? "lies on it, not stretched"
             : $"stretched {Percent(stretch)} %";
+        return match.SectionFits ? lies : $"section {AgainstSection(match.SectionOffMm!.Value)}; {lies}";
     }
+
+    private static string AgainstSection(decimal offMm) => offMm < 0
+        ? $"{Mm(offMm)} mm too thin for the groove: it may not seal"
+        : $"{Mm(offMm)} mm too thick for the groove: it may be pressed too far or not go in";
 
     /// <summary>A difference with its sign: "+0.12 mm", "0".</summary>
     public static string Off(decimal? mm) => mm switch

@@ -9,8 +9,8 @@ public sealed record WrenchAgainst(WrenchOnHand OnHand, string Reason);
 /// <summary>
 /// Which wrench, with which adapter, set to what. The best comes first, and best is, one after the other: marks that are
 /// known; nothing in between rather than an adapter, whose length and angle are further errors; the smallest error of rounding;
-/// the finest scale, that is the smallest rated maximum; an adapter across rather than straight on, since its length then does
-/// not matter.
+/// a setting that is not at an end of the scale, where a wrench is least sure (common practice, no source); the finest scale, that is
+/// the smallest rated maximum; an adapter across rather than straight on, since its length then does not matter.
 /// </summary>
 /// <param name="Against">Wrenches that do not do in any of the ways tried.</param>
 /// <param name="Missing">Where none suits: which range is missing, and what comes nearest.</param>
@@ -67,6 +67,7 @@ public sealed record WrenchChoice(IReadOnlyList<WrenchOffer> Offers, IReadOnlyLi
         .OrderBy(o => o.Scale.Graduation is null)
         .ThenBy(o => o.Adapter is not null)
         .ThenBy(o => decimal.Round(Math.Abs(o.ErrorPercent), 6))
+        .ThenBy(o => o.Scale.IsAtEnd(o.Dialled))
         .ThenBy(o => o.Scale.Rated * o.Scale.NewtonMetres)
         .ThenByDescending(o => o.AngleDegrees == 90)
         .ThenBy(o => o.OnHand.Name, StringComparer.Ordinal)

@@ -45,6 +45,9 @@ public sealed record WrenchScale(string Unit, decimal NewtonMetres, decimal Star
     /// <summary>It may be set there.</summary>
     public bool IsGoodFor(decimal setting) => setting >= Lowest && setting <= Rated;
 
+    /// <summary>The setting is the first or the last for which the wrench is good.</summary>
+    public bool IsAtEnd(decimal setting) => setting <= Lowest || setting >= Rated;
+
     /// <summary>The marks next to a setting, the nearer first, of two as near the lower; the setting itself where marks are unknown.</summary>
     public IReadOnlyList<decimal> MarksNear(decimal setting)
     {

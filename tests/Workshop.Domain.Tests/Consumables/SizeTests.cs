@@ -96,12 +96,37 @@ public class SizeTests
     public void Stretch_and_difference_are_told_with_their_sign()
     {
         var match = Assert.Single(SizeSearch.Rank(
-            new SizeQuestion(SizeOf.Groove, null, 25, 2.5m), 0.5m, [SealSize.ORing(24.6m, 2.4m)], r => r));
+            new SizeQuestion(SizeOf.Groove, null, 25, 2.5m), 0.5m, [SealSize.ORing(24.6m, 2.45m)], r => r));
 
-        Assert.Equal((-0.4m, -0.1m), (match.InnerOffMm, match.SectionOffMm));
+        Assert.Equal((-0.4m, -0.05m), (match.InnerOffMm, match.SectionOffMm));
         Assert.Equal(0.4m / 24.6m * 100, match.StretchPercent);
         Assert.True(match.SitsWell);
     }
+
+    [Fact]
+    public void A_ring_of_another_section_than_the_groove_is_made_for_comes_last_and_says_so()
+    {
+        var found = SizeSearch.Rank(
+            new SizeQuestion(SizeOf.Groove, null, 25, 2.5m), 0.5m, [SealSize.ORing(25, 2), SealSize.ORing(25, 3), SealSize.ORing(25, 2.5m)], r => r);
+
+        Assert.Equal(
+            [
+                ("25 x 2.5", true, "lies on it, not stretched"),
+                ("25 x 2", false, "section 0.5 mm too thin for the groove: it may not seal; lies on it, not stretched"),
+                ("25 x 3", false, "section 0.5 mm too thick for the groove: it may be pressed too far or not go in; lies on it, not stretched"),
+            ],
+            found.Select(f => (f.Size.ToString(), f.SitsWell, f.Fit(SizeOf.Groove))));
+    }
+
+    /// <summary>The sections of the inch series: 0.003, 0.004, 0.005 and 0.006 in and what of the metric table lies beside them (size table of the catalogue; ISO 3601-1 from memory).</summary>
+    [Theory]
+    [InlineData(1.78, 0.08)]
+    [InlineData(2.62, 0.09)]
+    [InlineData(3.53, 0.10)]
+    [InlineData(5.33, 0.13)]
+    [InlineData(6.99, 0.15)]
+    public void The_section_may_be_off_as_the_size_table_says(double section, double tolerance) =>
+        Assert.Equal((decimal)tolerance, SectionTolerance.Mm((decimal)section));
 
     [Fact]
     public void A_near_size_of_the_other_series_is_told_with_its_difference()

@@ -1,3 +1,4 @@
+using CsCheck;
 using Workshop.Domain.Tooling;
 using static Workshop.Domain.Tests.Tooling.Wrenches;
 
@@ -13,6 +14,46 @@ public class WrenchChoiceTests
         // 9.5: the first can be set to 9 or 10 only; the others exactly, and the smaller of the two is the finer.
         Assert.Equal([fine, large, coarse], Chosen(Task(9.5m), coarse, large, fine));
     }
+
+    /// <summary>Common practice, no source: a wrench is least sure at the ends of its scale.</summary>
+    [Fact]
+    public void Of_wrenches_that_give_it_as_exactly_one_at_the_end_of_its_scale_comes_after_the_others()
+    {
+        var (small, middle, large) = (Wrench("N.m", 5, 25, 0.5m), Wrench("N.m", 10, 60, 0.5m), Wrench("N.m", 25, 125, 0.5m));
+
+        Assert.Equal([middle, small, large], Chosen(Task(25), small, large, middle));
+        Assert.Equal([small, middle], Chosen(Task(24.5m), large, middle, small));
+        Assert.Equal([small], Chosen(Task(5), small, middle));
+    }
+
+    /// <summary>The order is all that it decides: what suits, and to what it is set, each way says for itself.</summary>
+    [Fact]
+    public void The_order_changes_nothing_about_which_wrenches_suit() =>
+        Gen.Select(
+            Gen.Select(Gen.Int[0, 20], Gen.Int[21, 120], Gen.Int[0, 10], (from, to, step) => Wrench("N.m", from, to, step == 0 ? null : step / 2m, 200, "1/4 in"))
+                .Array[1, 6],
+            Gen.Int[10, 1200].Select(tenths => tenths / 10m))
+        .Sample((wrenches, torque) =>
+        {
+            var (task, ring) = (Task(torque), Ring("10 mm ring", 30));
+            var choice = WrenchChoice.For(task, [.. wrenches.Select(w => w.OnHand())], [ring], Today);
+            var suits =
+                from wrench in wrenches
+                from way in new[] { ((WrenchAdapter?)null, 0m), (ring, 0m), (ring, 90m) }
+                let offer = WrenchJudgement.Of(task, wrench.OnHand(), way.Item1, way.Item2, Today).Offer
+                where offer is not null
+                select (wrench, way.Item1, offer.AngleDegrees, offer.Dialled);
+
+            Assert.Equal(
+                suits.ToHashSet(),
+                choice.Offers.Select(o => (o.OnHand.Wrench, o.Adapter, o.AngleDegrees, o.Dialled)).ToHashSet());
+            if (choice.Offers is [var best, ..] && best.Scale.IsAtEnd(best.Dialled))
+            {
+                Assert.DoesNotContain(choice.Offers, o =>
+                    !o.Scale.IsAtEnd(o.Dialled) && o.Scale.Graduation is null == best.Scale.Graduation is null
+                    && o.Adapter is null == best.Adapter is null && decimal.Round(Math.Abs(o.ErrorPercent), 6) <= decimal.Round(Math.Abs(best.ErrorPercent), 6));
+            }
+        });
 
     [Fact]
     public void A_wrench_whose_marks_are_unknown_comes_last_and_one_with_nothing_in_between_before_an_adapter()
