@@ -69,6 +69,25 @@ public sealed partial class EveryPageTests(Chromium browser) : IClassFixture<Chr
         await Assertions.Expect(signedIn.GetByText("name it to whoever looks after the service")).ToBeVisibleAsync();
     }
 
+    /// <summary>What the browser prints of the record's page, and the service's own file of it.</summary>
+    [Fact]
+    public async Task The_record_prints_from_its_page_with_the_headings_of_its_file_and_on_as_many_sheets_but_one()
+    {
+        var page = await browser.SignedInAs("otto");
+        var record = $"/job-cards/{await LastSigned(page)}/record";
+        await page.GotoAsync(record);
+        var headings = await page.Locator("main h1, main h2").EvaluateAllAsync<string[]>("all => all.filter(h => !h.closest('.no-print')).map(h => h.textContent.trim())");
+        Assert.True(headings.Length >= 6, string.Join("; ", headings));
+
+        var printed = await PrintedSheets.Of(await page.PdfAsync(new PagePdfOptions { PreferCSSPageSize = true }));
+        var file = await PrintedSheets.Of(await (await page.APIRequest.GetAsync($"{record}?handler=Pdf")).BodyAsync());
+
+        Assert.InRange(printed.Count, file.Count - 1, file.Count + 1);
+        Assert.All(headings, h => Assert.Contains(printed, sheet => sheet.Contains(h, StringComparison.Ordinal)));
+        Assert.All(headings, h => Assert.Contains(file, sheet => sheet.Contains(h, StringComparison.Ordinal)));
+        Assert.DoesNotContain(printed, sheet => sheet.Contains("Make a link", StringComparison.Ordinal));
+    }
+
     /// <summary>An address of the demo for each route of a page: the richest motorcycle, a finished card, an engine model.</summary>
     private static async Task<List<(string Route, string Address)>> Addresses(IPage page)
     {
