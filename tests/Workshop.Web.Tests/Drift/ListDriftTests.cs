@@ -2,8 +2,14 @@ using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Workshop.Domain;
+using Workshop.Domain.Intervals;
+using Workshop.Domain.Measures;
 using Workshop.Domain.People;
 using Workshop.Tests.Hosting;
+using Workshop.Web.Features.Drift;
+using Workshop.Web.Features.Intervals;
 using Xunit;
 
 namespace Workshop.Web.Tests.Drift;
@@ -32,7 +38,7 @@ public sealed class ListDriftTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         Assert.InRange(rows[1].GetProperty("atKm").GetDecimal(), 110_000, 130_000);
         Assert.True(rows[1].GetProperty("earliestAtKm").GetDecimal() < rows[1].GetProperty("atKm").GetDecimal());
         Assert.True(rows[1].GetProperty("earliestOn").GetDateTime() < rows[1].GetProperty("on").GetDateTime());
-        // Its check is overdue by the interval, so it is asked about as it is.
+        // Its check is overdue, so it is asked about as it is.
         Assert.InRange(rows[1].GetProperty("outsideAtNextCheck").GetDouble(), 0, 0.01);
         Assert.True(rows[0].GetProperty("outsideAtNextCheck").GetDouble() > 0.99);
         Assert.Equal((1, 6), (rows[1].GetProperty("foretold").GetInt32(), rows[1].GetProperty("lobes").GetInt32()));
@@ -44,6 +50,57 @@ public sealed class ListDriftTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         await The_page_shows_the_same_order(rows);
         await The_file_holds_every_row_of_the_filter(rows);
         await A_retired_motorcycle_is_no_longer_listed(late, rows.Count);
+    }
+
+    /// <summary>Read at 60,000 km and signed off 2 km later, after the ride: due again there, not before, and all pages say why.</summary>
+    [Fact]
+    public async Task A_valve_that_was_left_outside_is_to_be_come_back_for_and_every_page_says_so()
+    {
+        const string Why = "a valve was left outside its limits on 2026-03-02: to come back for it";
+        await app.Knows(TestWorkshop.EngineModel);
+        var left = await app.ReadOverYears(TestEngines.Exhaust(1), (0.28m, 0.29m), (0.24m, 0.25m), (0.15m, 0.16m));
+        await IsChecked(left, 60_002);
+        var drifting = await app.ReadOverYears(TestEngines.Exhaust(1), (0.28m, 0.29m), (0.24m, 0.25m), (0.205m, 0.215m));
+        await IsChecked(drifting, 60_002);
+        var manager = await app.As(Roles.Manager);
+
+        var due = await Check(left);
+        Assert.Equal((60_002m, Why, true), (due.GetProperty("dueAtKm").GetDecimal(), due.GetProperty("byDistance").GetString(), due.GetProperty("byForecast").GetBoolean()));
+        var other = await Check(drifting);
+        Assert.True(other.GetProperty("byForecast").GetBoolean() && other.GetProperty("dueAtKm").GetDecimal() is > 60_002 and < 84_002);
+        Assert.EndsWith("by its drift before the interval", other.GetProperty("byDistance").GetString(), StringComparison.Ordinal);
+
+        var pages = await TestPages.SignedIn(app, Roles.Manager);
+        foreach (var visit in new[] { left, drifting })
+        {
+            var words = (await Check(visit)).GetProperty("byDistance").GetString()!;
+            foreach (var address in new[] { "/due", "/drift", $"/drift/{visit.MotorcycleId}", $"/motorcycles/{visit.MotorcycleId}" })
+            {
+                Assert.Contains(words, (await pages.Open(address)).MainText, StringComparison.Ordinal);
+            }
+        }
+
+        async Task<JsonElement> Check(TestVisit visit) =>
+            (await Rows(manager, $"/api/v1/motorcycles/{visit.MotorcycleId}/due")).Single(d => d.GetProperty("code").GetString() == TestEngines.ValveCheck);
+    }
+
+    private async Task IsChecked(TestVisit visit, int km)
+    {
+        await app.CheckedInAgain(visit, km);
+        await app.Look(async db =>
+        {
+            db.DoneItems.Add(new DoneItem
+            {
+                Id = NewId.At(app.Clock.Now), MotorcycleId = visit.MotorcycleId, ServiceItemCode = TestEngines.ValveCheck,
+                DoneOn = new LocalDate(2026, 3, 2), Distance = Distance.FromKilometres(km), DoneBy = TestWorkshop.Technician, EnteredAt = app.Clock.Now,
+            });
+            await db.SaveChangesAsync(Ct);
+            await using var transaction = await db.Database.BeginTransactionAsync(Ct);
+            await ForecastRows.Rewrite(db, visit.EngineId, app.Clock, Ct);
+            await DueRows.Rewrite(db, visit.MotorcycleId, app.Clock, Ct);
+            await transaction.CommitAsync(Ct);
+            return true;
+        });
     }
 
     [Fact]

@@ -206,6 +206,40 @@ public sealed class DemoTests(StartedDemo demo) : IClassFixture<StartedDemo>
         Assert.True(drift.GetProperty("rows").EnumerateArray().Count(r => r.GetProperty("on").ValueKind == JsonValueKind.String) >= 10);
     }
 
+    [Fact]
+    public async Task Drift_and_Due_name_the_same_next_check_of_every_motorcycle()
+    {
+        var client = demo.Service.CreateClient();
+        using var session = await SignIn("otto", demo.Seeded.Passwords()["otto"]);
+        var token = (await session.Content.ReadFromJsonAsync<JsonElement>(Ct)).GetProperty("token").GetString();
+        client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", token);
+
+        var rows = (await client.GetFromJsonAsync<JsonElement>("/api/v1/drift?take=500", Ct)).GetProperty("rows").EnumerateArray().ToList();
+
+        Assert.Equal(40, rows.Count);
+        foreach (var row in rows)
+        {
+            var id = row.GetProperty("motorcycleId").GetGuid();
+            var due = (await client.GetFromJsonAsync<JsonElement>($"/api/v1/motorcycles/{id}/due", Ct)).GetProperty("rows").EnumerateArray()
+                .Single(d => d.GetProperty("code").GetString() == "valve-clearance-check");
+            var drift = (await client.GetFromJsonAsync<JsonElement>($"/api/v1/motorcycles/{id}/drift", Ct)).GetProperty("nextCheck");
+            string[] said = [due.GetProperty("expectedOn").ToString(), due.GetProperty("dueAtKm").ToString()];
+            Assert.Equal(said, [row.GetProperty("nextCheckOn").ToString(), row.GetProperty("nextCheckKm").ToString()]);
+            Assert.Equal(said, [drift.GetProperty("on").ToString(), drift.GetProperty("dueAtKm").ToString()]);
+            Assert.Equal(row.GetProperty("nextCheck").GetString(), drift.GetProperty("spoken").GetString());
+            Assert.Contains(due.GetProperty("byDistance").GetString()!, drift.GetProperty("spoken").GetString(), StringComparison.Ordinal);
+            Assert.False(due.GetProperty("byForecast").GetBoolean()
+                && due.GetProperty("lastDoneAtKm").ValueKind == JsonValueKind.Number
+                && due.GetProperty("dueAtKm").GetDecimal() < due.GetProperty("lastDoneAtKm").GetDecimal());
+        }
+
+        var outlooks = await Look(db => db.EngineOutlooks.AsNoTracking().ToListAsync(Ct));
+        var even = (await Look(db => db.ClearanceForecasts.AsNoTracking().Where(f => f.LeavesLimitsAt != null).ToListAsync(Ct)))
+            .GroupBy(f => f.EngineId).ToDictionary(of => of.Key, of => of.Min(f => f.LeavesLimitsAt));
+        Assert.True(even.Count > 30);
+        Assert.All(outlooks.Where(o => even.ContainsKey(o.EngineId)), o => Assert.True(o.PassesThresholdAt <= even[o.EngineId]));
+    }
+
     private Task<T> Look<T>(Func<WorkshopDbContext, Task<T>> look) => demo.Service.Look(look);
 
     private async Task<LocalDate> Today() =>
