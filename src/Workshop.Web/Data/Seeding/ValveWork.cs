@@ -168,6 +168,9 @@ internal sealed class ValveWork(
 
         var chosen = (ordered.Count > 0 ? await Plan(ct) : plan)
             .Where(v => v is { Advice: ShimAdvice.FitShim, NewMm: not null }).ToList();
+
+        // The plan may take a shim out of a valve that was within its limits: that one is measured as it comes out.
+        var alsoOut = chosen.Where(v => !valves.Contains(v.Key)).Select(v => Row(v.Key, Stage.AsFound, engine.ShimIn(v.Key))).ToList();
         chosen.ForEach(v => engine.Fit(v.Key, v.NewMm!.Value));
         staff.SetClock(visit.Day, 13, 30);
         var changed = valves.Union(chosen.Select(v => v.Key)).ToList();
@@ -177,7 +180,7 @@ internal sealed class ValveWork(
             {
                 Number = number,
                 MicrometerId = staff.Micrometer,
-                Shims = [.. chosen.Select(v => Row(v.Key, Stage.AsLeft, v.NewMm) with
+                Shims = [.. alsoOut, .. chosen.Select(v => Row(v.Key, Stage.AsLeft, v.NewMm) with
                 {
                     FromBox = v.Shim?.Source == LotSource.Box,
                     FromValve = v.Shim?.Source == LotSource.Box ? null : v.Shim?.FromValve?.ToString(),
