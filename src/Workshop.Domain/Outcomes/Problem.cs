@@ -29,7 +29,11 @@ public enum ProblemKind
 }
 
 /// <summary>One field at fault: its name as the caller wrote it, and a sentence with the value and what is allowed.</summary>
-public sealed record FieldFault(string Field, string Sentence);
+public sealed record FieldFault(string Field, string Sentence)
+{
+    /// <summary>The same for a page, where the sentence lists words of the API: there the words that stand on the screen.</summary>
+    public string? OnPage { get; init; }
+}
 
 /// <summary>A refusal, said in a sentence that a person at the counter can act on.</summary>
 /// <param name="Kind">How it is answered over HTTP.</param>

@@ -34,7 +34,7 @@ internal sealed class DecimalBinder : IModelBinder
         else
         {
             bindingContext.ModelState.TryAddModelError(bindingContext.ModelName,
-                $"{FieldNames.Camel(bindingContext.FieldName)} is \"{text}\": a number such as 0.15 or 0,15 is allowed.");
+                Allowed.Sentence(FieldNames.Camel(bindingContext.FieldName), text, typeof(decimal)));
         }
 
         return Task.CompletedTask;

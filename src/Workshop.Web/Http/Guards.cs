@@ -1,14 +1,12 @@
 using System.Globalization;
-using System.Text.Json;
 using System.Threading.RateLimiting;
-using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.StaticFiles;
 using NodaTime;
 using Workshop.Domain.Outcomes;
 
 namespace Workshop.Web.Http;
 
-/// <summary>What stands before every request: headers, rate limits, the API's rule against forged requests, faults.</summary>
+/// <summary>What stands before every request: headers, rate limits, the API's rule against forged requests.</summary>
 internal static class Guards
 {
     public const string SignInLimit = "sign-in";
@@ -37,8 +35,10 @@ internal static class Guards
             };
             foreach (var (policy, perMinute) in new[] { (SignInLimit, signInsPerMinute), (CalendarLimit, calendarsPerMinute), (RecordLimit, recordsPerMinute) })
             {
-                o.AddPolicy(policy, http => RateLimitPartition.GetFixedWindowLimiter(
-                    AddressOf(http), _ => new FixedWindowRateLimiterOptions { PermitLimit = perMinute, Window = TimeSpan.FromMinutes(1) }));
+                // The page of the sign-in is looked at freely: only tries count, or colleagues behind the same router would be shut out.
+                o.AddPolicy(policy, http => policy == SignInLimit && !HttpMethods.IsPost(http.Request.Method)
+                    ? RateLimitPartition.GetNoLimiter("")
+                    : RateLimitPartition.GetFixedWindowLimiter(AddressOf(http), _ => new FixedWindowRateLimiterOptions { PermitLimit = perMinute, Window = TimeSpan.FromMinutes(1) }));
             }
 
             o.GlobalLimiter = PartitionedRateLimiter.Create<HttpContext, string>(http =>
@@ -111,40 +111,6 @@ internal static class Guards
 
         await next(http);
     });
-
-    /// <summary>A body that is no JSON of the form asked for is the caller's fault and names the place; all else is ours.</summary>
-    public static void UseApiFaults(this IApplicationBuilder app) => app.UseWhen(
-        http => SessionAuthentication.IsApi(http.Request),
-        api => api.UseExceptionHandler(new ExceptionHandlerOptions
-        {
-            SuppressDiagnosticsCallback = context => context.Exception is BadHttpRequestException,
-            ExceptionHandler = async http =>
-            {
-                var fault = http.Features.Get<IExceptionHandlerFeature>()?.Error;
-                var answer = fault is BadHttpRequestException bad
-                    ? ProblemAnswers.Of(Explain(bad), http)
-                    : TypedResults.Problem(
-                        statusCode: StatusCodes.Status500InternalServerError,
-                        detail: "Something went wrong on our side. Nothing is known to have been written; name the request id to whoever looks after the service.",
-                        extensions: new Dictionary<string, object?> { ["code"] = "fault", ["requestId"] = http.TraceIdentifier });
-                await answer.ExecuteAsync(http);
-            },
-        }));
-
-    private static Problem Explain(BadHttpRequestException fault)
-    {
-        if (fault.InnerException is not JsonException json)
-        {
-            return Problem.Malformed([new FieldFault("request", fault.Message)]);
-        }
-
-        var field = json.Path is { Length: > 2 } path ? path[2..] : "body";
-        var where = json.LineNumber is { } line
-            ? string.Create(CultureInfo.InvariantCulture, $" (line {line + 1}, byte {json.BytePositionInLine + 1})")
-            : "";
-        var reason = json.InnerException is null ? json.Message.Split(" Path:")[0] : json.InnerException.Message;
-        return Problem.Malformed([new FieldFault(field, $"{field}{where}: {reason}")]);
-    }
 
     private static string AddressOf(HttpContext http) => http.Connection.RemoteIpAddress?.ToString() ?? "unknown";
 }

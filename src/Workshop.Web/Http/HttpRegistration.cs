@@ -32,9 +32,7 @@ internal static class HttpRegistration
             o.ModelBinderProviders.Insert(0, new DecimalBinderProvider());
             o.ModelBinderProviders.Insert(0, new LocalTimeBinderProvider());
             o.SuppressImplicitRequiredAttributeForNonNullableReferenceTypes = true;
-            o.ModelBindingMessageProvider.SetValueMustBeANumberAccessor(name => $"{FieldNames.Camel(name)} must be a number.");
-            o.ModelBindingMessageProvider.SetAttemptedValueIsInvalidAccessor(
-                (value, name) => $"{FieldNames.Camel(name)} is \"{value}\", which is not of the form asked for.");
+            o.ModelMetadataDetailsProviders.Add(new AllowedMessages());
         }).AddViewOptions(o => o.HtmlHelperOptions.ClientValidationEnabled = false);
         services.AddAntiforgery(o =>
         {
@@ -46,7 +44,7 @@ internal static class HttpRegistration
     /// <summary>An address or a method that the API lacks is answered with problem details, too.</summary>
     public static void UseApiProblems(this IApplicationBuilder app) => app.UseWhen(
         http => SessionAuthentication.IsApi(http.Request),
-        api => api.UseStatusCodePages());
+        api => api.UseStatusCodePages(context => ApiFaults.SayStatus(context.HttpContext)));
 
     /// <summary>A refusal or a fault met by a page ends in a page that says what, with the request's id.</summary>
     public static void UsePageProblems(this IApplicationBuilder app) => app.UseWhen(

@@ -32,7 +32,7 @@ internal sealed class LocalTimeBinder : IModelBinder
         else
         {
             bindingContext.ModelState.TryAddModelError(bindingContext.ModelName,
-                $"{FieldNames.Camel(bindingContext.FieldName)} is \"{text}\": a time of day such as 09:30 is allowed.");
+                Allowed.Sentence(FieldNames.Camel(bindingContext.FieldName), text, typeof(LocalTime)));
         }
 
         return Task.CompletedTask;

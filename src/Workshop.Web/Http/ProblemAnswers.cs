@@ -9,6 +9,10 @@ public static class ProblemAnswers
     /// <summary>Where a page leaves the refusal for the error page to show.</summary>
     public static readonly object ItemKey = new();
 
+    // A person cannot draw a key; the form that comes back holds a new one.
+    private const string SentOnce =
+        "This form was sent once already, with other values, and what was written then stands. Look whether it is right; send this again only if it is meant in addition.";
+
     public static readonly IReadOnlyList<int> Statuses =
         [.. Enum.GetValues<ProblemKind>().Select(StatusOf).Append(StatusCodes.Status401Unauthorized).Distinct().Order()];
 
@@ -56,12 +60,12 @@ public static class ProblemAnswers
         ArgumentNullException.ThrowIfNull(form);
         if (problem.Faults.Count == 0)
         {
-            form.AddModelError("", problem.Sentence);
+            form.AddModelError("", problem.Kind == ProblemKind.KeyReused ? SentOnce : problem.Sentence);
         }
 
         foreach (var fault in problem.Faults)
         {
-            form.AddModelError(prefix.Length == 0 ? fault.Field : $"{prefix}.{fault.Field}", fault.Sentence);
+            form.AddModelError(prefix.Length == 0 ? fault.Field : $"{prefix}.{fault.Field}", fault.OnPage ?? fault.Sentence);
         }
     }
 }

@@ -60,6 +60,15 @@ internal static class Rules
         rule.Must(v => string.IsNullOrEmpty(v) || Words.Read<TWord>(v) is not null)
             .WithMessage((_, v) => $"{{PropertyName}} is \"{v}\": one of {string.Join(", ", Words.All<TWord>())} is allowed.");
 
+    /// <summary>
+    /// Must be one of a fixed set of words: the API's names at the API, the spoken ones on a page. Say what it is for before them.
+    /// </summary>
+    public static IRuleBuilderOptions<T, TWord?> IsChosen<T, TWord>(this IRuleBuilder<T, TWord?> rule, string what, Func<TWord, string> spoken)
+        where TWord : struct, Enum =>
+        rule.NotNull()
+            .WithMessage($"{{PropertyName}} is empty: give {what}: {string.Join(", ", Words.All<TWord>())}.")
+            .WithState((_, _) => new OnPage($"{what} is not chosen yet: {string.Join(", ", Enum.GetValues<TWord>().Select(spoken))}."));
+
     /// <summary>A zone of the tz database by its name.</summary>
     public static IRuleBuilderOptions<T, string?> IsTimeZone<T>(this IRuleBuilder<T, string?> rule) =>
         rule.Must(v => string.IsNullOrEmpty(v) || DateTimeZoneProviders.Tzdb.GetZoneOrNull(v) is not null)
@@ -76,3 +85,6 @@ internal static class Rules
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }
+
+/// <summary>What a rule says on a page, where at the API it lists the API's words.</summary>
+internal sealed record OnPage(string Sentence);

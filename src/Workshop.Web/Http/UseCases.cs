@@ -209,6 +209,10 @@ public sealed class UseCases(WorkshopDbContext db, IClock clock, IServiceProvide
         var faults = services.GetService<IValidator<TRequest>>()?.Validate(request);
         return faults is null or { IsValid: true }
             ? null
-            : Problem.Malformed([.. faults.Errors.Select(e => new FieldFault(FieldNames.Camel(e.PropertyName), e.ErrorMessage))]);
+            : Problem.Malformed([.. faults.Errors.Select(e => new FieldFault(
+                FieldNames.Camel(e.PropertyName), FieldNames.WithRow(e.PropertyName, e.ErrorMessage))
+            {
+                OnPage = e.CustomState is OnPage page ? FieldNames.WithRow(e.PropertyName, page.Sentence) : null,
+            })]);
     }
 }

@@ -24,14 +24,14 @@ public sealed class ArrivalPageTests(WorkshopApp app) : IClassFixture<WorkshopAp
 
         var refused = await pages.Send(page, $"{visit.Pages}/check-in", typed, "#check-in");
         Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.Status);
-        Assert.Contains(refused.Faults, f => f.EndsWith("words is empty: say in words where it is, or choose one of the usual places.", StringComparison.Ordinal));
+        Assert.Contains(refused.Faults, f => f.EndsWith(" is empty: say in words where it is, or choose one of the usual places.", StringComparison.Ordinal));
         Assert.NotNull(refused.Html.QuerySelector($"[name='{leak}.State'][value=Dripping][checked]"));
         Assert.NotNull(refused.Html.QuerySelector($"[name='{low}.State'][value=Low][checked]"));
 
         var damage = Row(page, ArrivalKind.Damage, ArrivalSubject.LeftSide);
         (typed[$"{leak}.Place"], typed[$"{damage}.Place"]) = ("drain plug", "elsewhere");
         refused = await pages.Send(refused, $"{visit.Pages}/check-in", typed, "#check-in");
-        Assert.Contains(refused.Faults, f => f.EndsWith("words is empty: say in words where it is, or choose one of the usual places.", StringComparison.Ordinal));
+        Assert.Contains(refused.Faults, f => f.EndsWith(" is empty: say in words where it is, or choose one of the usual places.", StringComparison.Ordinal));
         Assert.NotNull(refused.Html.QuerySelector($"[name='{leak}.Place'][value='drain plug'][checked]"));
         Assert.NotNull(refused.Html.QuerySelector($"[name='{damage}.Place'][value=elsewhere][checked]"));
 

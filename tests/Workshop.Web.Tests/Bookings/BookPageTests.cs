@@ -118,7 +118,7 @@ public sealed class BookPageTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         var empty = await pages.Send(shown, "/book", new() { ["Input.Time"] = "25:00" }, "#book");
 
         Assert.Equal(HttpStatusCode.BadRequest, empty.Status);
-        Assert.Contains("time is \"25:00\": a time of day such as 09:30 is allowed.", empty.Faults);
+        Assert.Contains("Start of the work is \"25:00\": a time of day such as 09:30 is allowed.", empty.Faults);
         var early = await pages.Send(empty, "/book", Typed(TestWorkshop.Bay1, "07:00"), "#book");
         Assert.Equal(HttpStatusCode.UnprocessableEntity, early.Status);
         Assert.All(empty.Html.QuerySelectorAll(".faults a").Concat(early.Html.QuerySelectorAll(".faults a")),

@@ -81,9 +81,9 @@ public sealed class ReadingsPageTests(WorkshopApp app) : IClassFixture<WorkshopA
         var warm = await Send(pages, wrong, $"{visit.Pages}/readings", new(Engine()) { [go] = "0.21", ["Input.HeadTemperatureC"] = "61" });
         var kept = await Send(pages, warm, $"{visit.Pages}/readings", new() { ["Input.KeptWhyNotCold"] = "Compared with the owner's figures" });
 
-        Assert.Equal(["goMm is \"0.2l\": a number such as 0.15 or 0,15 is allowed."], wrong.Faults);
+        Assert.Equal(["Go, cylinder 1, exhaust 1, as found is \"0.2l\": a number such as 0.15 or 0,15, without a sign between thousands, is allowed."], wrong.Faults);
         Assert.Equal("0.2l", wrong.ValueOf(go));
-        Assert.Contains("headTemperatureC is 61 °C: the engine is too warm", Assert.Single(warm.Faults), StringComparison.Ordinal);
+        Assert.Contains("Cylinder head is 61 °C: the engine is too warm", Assert.Single(warm.Faults), StringComparison.Ordinal);
         Assert.Equal("0.22", warm.ValueOf(noGo));
         Assert.Equal("Input.HeadTemperatureC", LinkTargets(warm).Single().GetAttribute("name"));
         Assert.Equal(HttpStatusCode.Redirect, kept.Status);

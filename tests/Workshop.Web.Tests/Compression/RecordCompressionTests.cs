@@ -144,7 +144,7 @@ public sealed class RecordCompressionTests(WorkshopApp app) : IClassFixture<Work
 
         var refused = await pages.Send($"{visit.Pages}/compression", new() { ["Input.Cylinders[1].DryBar"] = "11,2" }, "#compression");
         Assert.Equal(HttpStatusCode.BadRequest, refused.Status);
-        Assert.Contains(refused.Faults, f => f.Contains("gaugeId is empty", StringComparison.Ordinal));
+        Assert.Contains(refused.Faults, f => f.Contains("Compression gauge is empty", StringComparison.Ordinal));
         Assert.Equal("11,2", refused.Html.QuerySelector("[name='Input.Cylinders[1].DryBar']")!.GetAttribute("value"));
 
         var written = await pages.Send($"{visit.Pages}/compression", new()

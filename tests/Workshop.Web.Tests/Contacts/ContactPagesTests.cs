@@ -79,7 +79,7 @@ public sealed class ContactPagesTests(WorkshopApp app) : IClassFixture<WorkshopA
             ["Spoken.Outcome"] = "Reached", ["Spoken.CallBackOn"] = "2026-03-09", ["Spoken.Remark"] = "In a week",
         }, "#contact-form");
         Assert.Equal(HttpStatusCode.BadRequest, refused.Status);
-        Assert.Equal(["callBackOn is given, but nobody asked to be called back: leave it empty, or say that they did."], refused.Faults);
+        Assert.Equal(["Call back from this day on is given, but nobody asked to be called back: leave it empty, or say that they did."], refused.Faults);
         Assert.Equal(("2026-03-09", "In a week"), (refused.ValueOf("Spoken.CallBackOn"), refused.ValueOf("Spoken.Remark")));
         await pages.Send(refused, address, new() { ["Spoken.Outcome"] = "CallsBack" }, "#contact-form");
 
@@ -97,7 +97,7 @@ public sealed class ContactPagesTests(WorkshopApp app) : IClassFixture<WorkshopA
         }, "#template");
         Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.Status);
         Assert.Equal(2, refused.Faults.Count);
-        Assert.Contains(refused.Faults, f => f.StartsWith("body has {ownr}, which is no placeholder here", StringComparison.Ordinal));
+        Assert.Contains(refused.Faults, f => f.StartsWith("Text has {ownr}, which is no placeholder here", StringComparison.Ordinal));
         Assert.Equal("Dear {ownr}", refused.ValueOf("Input.Body"));
         var saved = await pages.Send(refused, "/messages/template", new() { ["Input.Subject"] = "Winter for {registration}", ["Input.Body"] = "Dear {owner}, {{ok}\n{items}" }, "#template");
 

@@ -126,8 +126,8 @@ public sealed class DiaryTests(PostgresServer server) : IAsyncLifetime
         var week = await pages.Open("/diary/week?week=2025-W53");
         var spans = await advisor.GetAsync(new Uri("/api/v1/diary?from=2026-03-10&until=2026-03-10", UriKind.Relative), Ct);
 
-        Assert.Equal((HttpStatusCode.BadRequest, "date is \"tomorrow\": a day such as 2026-03-02 is allowed."), (day.Status, Assert.Single(day.Faults)));
-        Assert.Equal((HttpStatusCode.BadRequest, "week is \"2025-W53\": a week of that year such as 2026-W49 is allowed."), (week.Status, Assert.Single(week.Faults)));
+        Assert.Equal((HttpStatusCode.BadRequest, "Day is \"tomorrow\": a day such as 2026-03-02 is allowed."), (day.Status, Assert.Single(day.Faults)));
+        Assert.Equal((HttpStatusCode.BadRequest, "Week is \"2025-W53\": a week of that year such as 2026-W49 is allowed."), (week.Status, Assert.Single(week.Faults)));
         Assert.Contains("Diary, Monday 2026-03-02", day.MainText, StringComparison.Ordinal);
         Assert.Equal("until is 2026-03-10: a day after 2026-03-10, at most 35 days on, is allowed.", await spans.Sentence());
     }

@@ -26,10 +26,10 @@ public sealed class DriftListPageTests(WorkshopApp app) : IClassFixture<Workshop
     }
 
     [Theory]
-    [InlineData("within=0", "within", "0", "within is 0: a whole number from 1 to 240 is allowed.")]
-    [InlineData("within=soon", "within", "soon", "within is \"soon\", which is not of the form asked for.")]
-    [InlineData("side=left&within=6", "within", "6", "side is \"left\": one of intake, exhaust is allowed.")]
-    [InlineData("engineModelId=none&within=6", "within", "6", "engineModelId is \"none\", which is not of the form asked for.")]
+    [InlineData("within=0", "within", "0", "Within months is 0: a whole number from 1 to 240 is allowed.")]
+    [InlineData("within=soon", "within", "soon", "Within months is \"soon\": a whole number is allowed.")]
+    [InlineData("side=left&within=6", "within", "6", "Valves is \"left\": one of intake, exhaust is allowed.")]
+    [InlineData("engineModelId=none&within=6", "within", "6", "Engine model is \"none\": an id such as 018f3c2e-7b1a-7c3d-9e4f-5a6b7c8d9e0f, as the lists give it, is allowed.")]
     public async Task A_filter_that_cannot_be_is_said_beside_what_was_typed(string query, string field, string typed, string fault)
     {
         var manager = await TestPages.SignedIn(app, Roles.Manager);
@@ -61,9 +61,9 @@ public sealed class DriftListPageTests(WorkshopApp app) : IClassFixture<Workshop
     }
 
     [Theory]
-    [InlineData("0", "thresholdPercent is 0 %: 0.1 to 50 % with at most 1 decimals is allowed.")]
-    [InlineData("51", "thresholdPercent is 51 %: 0.1 to 50 % with at most 1 decimals is allowed.")]
-    [InlineData("", "thresholdPercent is empty: give the threshold in per cent.")]
+    [InlineData("0", "Threshold is 0 %: 0.1 to 50 % with at most 1 decimals is allowed.")]
+    [InlineData("51", "Threshold is 51 %: 0.1 to 50 % with at most 1 decimals is allowed.")]
+    [InlineData("", "Threshold is empty: give the threshold in per cent.")]
     public async Task A_threshold_that_cannot_be_comes_back_with_what_was_typed(string typed, string fault)
     {
         var manager = await TestPages.SignedIn(app, Roles.Manager);

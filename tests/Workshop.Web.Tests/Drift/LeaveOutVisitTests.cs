@@ -54,7 +54,7 @@ public sealed class LeaveOutVisitTests(WorkshopApp app) : IClassFixture<Workshop
         var page = await manager.Send($"/drift/{visit.MotorcycleId}?view=shims-out", new() { ["Input.Reason"] = " " }, FormOfLast);
 
         Assert.Equal(HttpStatusCode.BadRequest, page.Status);
-        Assert.StartsWith("reason is empty: give why", Assert.Single(page.Faults), StringComparison.Ordinal);
+        Assert.StartsWith("Why is empty: give why", Assert.Single(page.Faults), StringComparison.Ordinal);
         Assert.NotNull(page.Html.QuerySelector("article.visit details[open] #Input_Reason"));
         Assert.Equal("#Input_Reason", page.Html.QuerySelector(".faults a")!.GetAttribute("href"));
         Assert.Equal("Shims' part taken out", page.Html.QuerySelector("nav.switch [aria-current]")!.TextContent);

@@ -61,7 +61,7 @@ public sealed class ImportPageTests(WorkshopApp app) : IClassFixture<WorkshopApp
         var page = await pages.Send(Address, new() { ["Input.DryRun"] = "true" });
 
         Assert.Equal(HttpStatusCode.BadRequest, page.Status);
-        Assert.Equal(["csv is empty: give the text of the worksheets."], page.Faults);
+        Assert.Equal(["Or its text is empty: give the text of the worksheets."], page.Faults);
     }
 
     [Fact]

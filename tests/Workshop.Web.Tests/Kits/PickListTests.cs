@@ -192,7 +192,7 @@ public sealed class PickListTests(WorkshopApp app) : IClassFixture<WorkshopApp>
 
         Assert.Equal(HttpStatusCode.UnprocessableEntity, wrong.Status);
         Assert.Equal("no-such-code", wrong.Html.QuerySelector("#Input_PartCode")!.GetAttribute("value"));
-        Assert.Contains("partCode is \"no-such-code\": no part has this code, and no package of one.", wrong.Faults);
+        Assert.Contains("Scan or type a code is \"no-such-code\": no part has this code, and no package of one.", wrong.Faults);
         Assert.Contains("The whole kit is on the bench.", after.MainText, StringComparison.Ordinal);
         Assert.Equal($"{visit.Pages}/pick-list#bench", back.Location);
         Assert.Equal((3m, 0m), await app.Balance("page-ring"));

@@ -28,8 +28,8 @@ public sealed class NewMotorcyclePageTests(WorkshopApp app) : IClassFixture<Work
         var answer = await advisor.Send(Address, typed);
 
         Assert.Equal(HttpStatusCode.BadRequest, answer.Status);
-        Assert.Contains(answer.Faults, fault => fault.StartsWith("model is empty", StringComparison.Ordinal));
-        Assert.Contains("modelYear is 1066: a whole number from 1885 to 2100 is allowed.", answer.Faults);
+        Assert.Contains(answer.Faults, fault => fault.StartsWith("Model is empty", StringComparison.Ordinal));
+        Assert.Contains("Model year is 1066: a whole number from 1885 to 2100 is allowed.", answer.Faults);
         Assert.All(typed, field => Assert.Equal(field.Value, answer.ValueOf(field.Key)));
     }
 

@@ -173,7 +173,7 @@ public sealed class ProjectedStockTests(WorkshopApp app) : IClassFixture<Worksho
         Assert.NotNull(part.Html.QuerySelector("svg.stock-steps .short"));
         Assert.Equal(4, part.Html.QuerySelectorAll("[aria-labelledby=days-caption] tbody tr").Length);
         Assert.Equal((HttpStatusCode.BadRequest, HttpStatusCode.BadRequest), (wrong.Status, wrongOfPart.Status));
-        Assert.Equal("days is 900: a whole number from 1 to 366 is allowed.", Assert.Single(wrongOfPart.Faults));
+        Assert.Equal("Days from today is 900: a whole number from 1 to 366 is allowed.", Assert.Single(wrongOfPart.Faults));
     }
 
     private async Task<TestVisit> BookedIn(int days, IReadOnlyDictionary<string, Likelihood> items)

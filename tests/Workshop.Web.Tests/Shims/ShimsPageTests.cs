@@ -68,7 +68,7 @@ public sealed class ShimsPageTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         var empty = await pages.Send(address, new() { ["Input.Shims[0].ThicknessMm"] = "", ["Input.Shims[0].FromBox"] = null }, Exhaust);
         var said = await pages.Send(empty, address, new() { ["notMeasured"] = "true" }, Exhaust);
 
-        Assert.Contains("thicknessMm is empty", Assert.Single(empty.Faults), StringComparison.Ordinal);
+        Assert.Contains("Shim fitted (shims[0].thicknessMm) is empty", Assert.Single(empty.Faults), StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.Redirect, said.Status);
         Assert.Null(await app.Look(db => db.ShimObservations
             .Where(s => s.JobCardNumber == visit.Number && s.Stage == Stage.AsLeft).Select(s => s.Thickness).SingleAsync(Ct)));

@@ -34,7 +34,7 @@ public sealed class SignInPageTests(WorkshopApp app) : IClassFixture<WorkshopApp
         });
 
         Assert.Equal(HttpStatusCode.BadRequest, answer.Status);
-        Assert.Contains(answer.Faults, f => f.StartsWith("modelYear is 21", StringComparison.Ordinal));
+        Assert.Contains(answer.Faults, f => f.StartsWith("Model year is 21", StringComparison.Ordinal));
         Assert.Equal("WK 900", answer.ValueOf("Input.Registration"));
         Assert.Equal("21", answer.ValueOf("Input.ModelYear"));
         Assert.All(answer.Html.QuerySelectorAll(".faults a"), link =>

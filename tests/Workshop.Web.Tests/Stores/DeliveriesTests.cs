@@ -65,7 +65,7 @@ public sealed class DeliveriesTests(WorkshopApp app) : IClassFixture<WorkshopApp
 
         Assert.Contains("partCode is \"no-such\": no part has it", await unknown.Sentence(), StringComparison.Ordinal);
         Assert.Contains("a shim: a kit holds none", await shim.Sentence(), StringComparison.Ordinal);
-        Assert.Equal("expectedOn is 2026-03-01, which is past; 2026-03-02 or a later day is allowed.", await past.Sentence());
+        Assert.Equal("Expected on is 2026-03-01, which is past; 2026-03-02 or a later day is allowed.", await past.Sentence());
         Assert.Equal("quantity is 1.5: Oil filter comes in whole pieces.", await half.Sentence());
         Assert.Equal(HttpStatusCode.BadRequest, empty.StatusCode);
         Assert.Equal(["expectedOn", "partCode", "quantity"], (await empty.Json()).GetProperty("errors").EnumerateObject().Select(e => e.Name).Order());

@@ -144,7 +144,7 @@ public sealed class InstrumentTests(WorkshopApp app) : IClassFixture<WorkshopApp
             ["Input.Unit"] = "lbf.in", ["Input.Name"] = "Paged wrench", ["Input.SerialNumber"] = "P-1", ["Input.RangeLowest"] = "40",
             ["Input.RangeHighest"] = "20", ["Input.LengthMm"] = "240,5",
         });
-        Assert.Contains("rangeHighest is 20", Assert.Single(refused.Faults), StringComparison.Ordinal);
+        Assert.Contains("Rated maximum is 20", Assert.Single(refused.Faults), StringComparison.Ordinal);
         Assert.Equal(("40", "240,5"), (refused.ValueOf("Input.RangeLowest"), refused.ValueOf("Input.LengthMm")));
 
         var made = await pages.Send("/tooling/instruments/new?kind=torqueWrench", new()

@@ -103,7 +103,7 @@ public static class RecordArrival
     {
         public RowValidator()
         {
-            RuleFor(r => r.Kind).NotNull().When(r => !r.Struck).WithMessage($"{{PropertyName}} is empty: {string.Join(", ", Http.Words.All<ArrivalKind>())} is allowed.");
+            RuleFor(r => r.Kind).IsChosen("what was looked at", ArrivalWords.Spoken).When(r => !r.Struck);
             RuleFor(r => r.State).NotNull().When(r => !r.Struck).WithMessage("{PropertyName} is empty: say in which state it is.");
             RuleFor(r => r.Corrects).NotNull().When(r => r.Struck).WithMessage("{PropertyName} is empty: name the note that was not so.");
             RuleFor(r => r.Place).IsAtMost(Limits.Name);

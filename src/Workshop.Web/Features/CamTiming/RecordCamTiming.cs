@@ -132,9 +132,9 @@ public static class RecordCamTiming
             {
                 RuleFor(r => r.DegreeWheelId).IsGiven("the degree wheel");
                 RuleFor(r => r.DialGaugeId).IsGiven("the dial gauge that showed lift");
-                RuleFor(r => r.DeadCentre).IsGiven("how dead centre was found: positiveStop, dialGauge or marks");
+                RuleFor(r => r.DeadCentre).IsChosen("how dead centre was found", CamTimingWords.Spoken);
                 RuleFor(r => r.LiftMm).NotNull().WithMessage("{PropertyName} is empty: give the one lift at which the wheel was read.");
-                RuleFor(r => r.Station).IsGiven("where lift was measured: valve, follower or cam");
+                RuleFor(r => r.Station).IsChosen("where lift was measured", CamTimingWords.Spoken);
                 RuleFor(r => r.StopBeforeDegrees).NotNull().When(r => r.DeadCentre is DeadCentreMethod.PositiveStop or DeadCentreMethod.DialGauge)
                     .WithMessage("{PropertyName} is empty: give the wheel's reading on either side of dead centre; the middle is dead centre.");
                 RuleFor(r => r.StopAfterDegrees).NotNull().When(r => r.DeadCentre is DeadCentreMethod.PositiveStop or DeadCentreMethod.DialGauge)

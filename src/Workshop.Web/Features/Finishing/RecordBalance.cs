@@ -72,7 +72,7 @@ public static class RecordBalance
             RuleFor(r => r.Stage).IsGiven("asFound or asLeft").IsInEnum();
             RuleFor(r => r.SpeedRpm).NotNull().WithMessage("{PropertyName} is empty: give the engine's speed at which the gauge was read.").IsWhole(1, FastestRpm);
             RuleFor(r => r.HotAtC).NotNull().WithMessage("{PropertyName} is empty: give how hot the engine was; it is balanced hot.").IsTemperature();
-            RuleFor(r => r.HotOf).IsGiven("of what the temperature is: coolant, oil or cylinderHead").IsInEnum();
+            RuleFor(r => r.HotOf).IsChosen("of what the temperature is", FinishingWords.Spoken).IsInEnum();
             RuleFor(r => r.GaugeId).IsGiven("the vacuum gauge of the tooling");
             RuleFor(r => r.Cylinders).Must(c => c?.OfType<CylinderRow>().Any() == true).WithMessage("{PropertyName} is empty: give the vacuum of every cylinder.");
             RuleForEach(r => r.Cylinders).SetValidator(new CylinderValidator()!);

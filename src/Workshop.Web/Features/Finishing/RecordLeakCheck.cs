@@ -71,7 +71,7 @@ public static class RecordLeakCheck
             RuleFor(r => r.Name).IsAtMost(Limits.Code);
             RuleFor(r => r.Name).Must(n => n is not null && BayCount.CodeOf(n).Length > 0).When(r => string.IsNullOrWhiteSpace(r.Code))
                 .WithMessage("{PropertyName} is empty: name the place, or give the code of one that is listed.");
-            RuleFor(r => r.State).IsGiven("dry, weeping or leaking").IsInEnum();
+            RuleFor(r => r.State).IsChosen("what was seen", FinishingWords.Spoken).IsInEnum();
             RuleFor(r => r.Words).IsGiven("what is seen there").When(r => r.State is LeakState.Weeping or LeakState.Leaking);
             RuleFor(r => r.Words).IsAtMost(Limits.Remark);
         }

@@ -33,7 +33,7 @@ public static class RecordReminder
     {
         public Validator()
         {
-            RuleFor(r => r.Outcome).IsGiven("reset, hasNone or notReset").IsInEnum();
+            RuleFor(r => r.Outcome).IsChosen("what became of it", FinishingWords.Spoken).IsInEnum();
             RuleFor(r => r.Words).IsGiven("why it is not reset").When(r => r.Outcome == ReminderOutcome.NotReset);
             RuleFor(r => r.Words).IsAtMost(Limits.Remark);
             RuleFor(r => r.Reason).IsAtMost(Limits.Remark);

@@ -150,7 +150,7 @@ public static class RecordPlugs
         public RowValidator()
         {
             RuleFor(r => r.Cylinder).NotNull().WithMessage("{PropertyName} is empty: give the cylinder's number.");
-            RuleFor(r => r.Condition).NotNull().WithMessage($"{{PropertyName}} is empty: {string.Join(", ", Words.All<PlugCondition>())} is allowed.");
+            RuleFor(r => r.Condition).IsChosen("how the plug looks", PlugWords.Spoken);
             RuleFor(r => r.GapFoundMm).IsWithin(PlugRules.SmallestGapMm, PlugRules.LargestGapMm, PlugRules.GapDecimals, "mm");
             RuleFor(r => r.GapLeftMm).NotNull().WithMessage("{PropertyName} is empty: give the gap of the plug that goes in.");
             RuleFor(r => r.GapLeftMm).IsWithin(PlugRules.SmallestGapMm, PlugRules.LargestGapMm, PlugRules.GapDecimals, "mm");

@@ -43,16 +43,12 @@ public static class RecordPartChange
     {
         public Validator()
         {
-            RuleFor(r => r.Part).IsGiven("the part: " + Words<ValvePart>());
-            RuleFor(r => r.Kind).IsGiven("what was done to it: " + Words<PartChangeKind>());
+            RuleFor(r => r.Part).IsChosen("the part", PartChangeWords.Spoken);
+            RuleFor(r => r.Kind).IsChosen("what was done to it", PartChangeWords.Spoken);
             RuleFor(r => r.ChangedOn).IsGiven("the day on which it was done");
             RuleFor(r => r.Odometer).IsGiven("what the odometer showed, in whole units").IsOdometerCount();
             RuleFor(r => r.Remark).IsAtMost(Limits.Remark);
         }
-
-        private static string Words<T>()
-            where T : struct, Enum =>
-            string.Join(", ", Enum.GetNames<T>().Select(FieldNames.Camel));
     }
 
     public static async Task<Outcome<Answer>> Handle(

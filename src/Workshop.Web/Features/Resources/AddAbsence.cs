@@ -134,8 +134,11 @@ public static class AddAbsence
         var allowed = ResourceRules.Reasons(resource.Kind);
         if (!allowed.Contains(reason))
         {
-            return Problem.Impossible("reason-unfit", "reason",
-                $"reason is {Words.Write(reason)}: of a {resource.Kind.Spoken()} {string.Join(", ", allowed.Select(Words.Write))} are allowed.");
+            return Problem.Impossible("reason-unfit", [new FieldFault("reason",
+                $"reason is {Words.Write(reason)}: of a {resource.Kind.Spoken()} {string.Join(", ", allowed.Select(Words.Write))} are allowed.")
+            {
+                OnPage = $"reason is {reason.Spoken()}: of a {resource.Kind.Spoken()} {string.Join(", ", allowed.Select(r => r.Spoken()))} are allowed.",
+            }]);
         }
 
         var other = await WorkingTimes.AbsencesDuring(db, span).Where(a => a.ResourceId == resource.Id).OrderBy(a => a.EnteredAt).FirstOrDefaultAsync(ct);

@@ -46,7 +46,7 @@ public static class AddInstrument
     {
         public Validator()
         {
-            RuleFor(r => r.Kind).IsGiven("what it is: feelerSet, micrometer, torqueWrench, dialGauge, degreeWheel, thermometer or alignmentJig");
+            RuleFor(r => r.Kind).IsChosen("what it is", InstrumentWords.Spoken);
             RuleFor(r => r.Unit).IsGiven("the unit of its scale").IsAtMost(Limits.Unit);
             Include(new InstrumentFieldsValidator());
         }
