@@ -66,4 +66,24 @@ public sealed record LeadTimeDemand(int Days, decimal Booked, double Expected, d
         DemandLaw.Normal => (decimal)(Math.Ceiling(new DemandOverTime(MeanSteps, Math.Max(VarianceOfSteps, MeanSteps)).NormalReorderPoint(serviceLevel)) * Step),
         _ => CountLaw.WithMoments(MeanSteps, VarianceOfSteps).SmallestCovering(serviceLevel) * (decimal)Step,
     });
+
+    /// <summary>
+    /// What a reorder point and an order quantity do for what is not booked yet: the booked part of the stock is kept for its visits. Absent
+    /// where nothing beyond what is booked is expected, and where not one step is ordered at a time.
+    /// </summary>
+    /// <param name="reorderPoint">In the part's unit, with what is booked.</param>
+    /// <param name="quantity">Ordered at a time, in the part's unit.</param>
+    public ShelfService? Service(decimal reorderPoint, decimal quantity)
+    {
+        var (reorderAt, steps) = ((int)decimal.Floor((reorderPoint - Booked) / (decimal)Step), (int)decimal.Floor(quantity / (decimal)Step));
+        if (Law == DemandLaw.BookedOnly || steps < 1)
+        {
+            return null;
+        }
+
+        var service = Law == DemandLaw.Normal
+            ? ShelfService.Of(new NormalLaw(MeanSteps, Math.Sqrt(Math.Max(VarianceOfSteps, MeanSteps))), reorderAt, steps)
+            : ShelfService.Of(CountLaw.WithMoments(MeanSteps, VarianceOfSteps), reorderAt, steps);
+        return service with { ShortPerCycle = service.ShortPerCycle * Step, Waiting = service.Waiting * Step, There = service.There * Step };
+    }
 }

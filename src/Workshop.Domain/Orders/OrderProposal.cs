@@ -66,6 +66,15 @@ public sealed record OrderProposal(
     /// <summary>What the order lacks to <see cref="OrderUpTo"/>, before it is rounded to packages.</summary>
     public decimal Missing => Math.Max(OrderUpTo - (Of.Position - UnusedUntilEnd), 0);
 
+    /// <summary>What an order brings that goes out at the reorder point: whole packages up to what it is to last for, one package at least.</summary>
+    public decimal UsualQuantity => PackageSizes.RoundUp(Math.Max(OrderUpTo - ReorderPoint, 1), Of.Supply.PackQuantity, Of.Supply.SmallestQuantity);
+
+    /// <summary>What reorder point and usual quantity do in the long run; absent where nothing beyond what is booked is expected.</summary>
+    public ShelfService? Service => InLeadTime.Service(ReorderPoint, UsualQuantity);
+
+    /// <summary>The same in words.</summary>
+    public string? ServiceWords => OrderWords.Service(this);
+
     /// <summary>How many days until the reorder point is reached, at the usual rate; absent where nothing is asked for.</summary>
     public double? DaysLeft => Of.Issues.PerDay > 0 ? (double)Math.Max(Of.Position - UnusedInLeadTime - ReorderPoint, 0) / Of.Issues.PerDay : null;
 

@@ -54,6 +54,23 @@ public static class OrderWords
         return string.Join(" ", sentences);
     }
 
+    /// <summary>What share is met from the shelf, beside the service level, which asks something else.</summary>
+    internal static string? Service(OrderProposal proposal)
+    {
+        var unit = proposal.Of.Part.Unit;
+        return proposal.Service is not { } service ? null
+            : $"Ordered {unit.Say(proposal.UsualQuantity)} at a time whenever {unit.Say(proposal.ReorderPoint)} are left and on order, "
+                + $"{Share(service.FillRate)} of what is asked for beyond booked visits is met from the shelf at once: {Missing(service.ShortPerCycle, unit)} "
+                + $"from one order to the next; about {About(service.There, unit)} lie there as a mean, beside what is booked. "
+                + $"The service level asks something else: in {Percent(proposal.Of.ServiceLevel)} of the lead times nothing is to be missing at all.";
+    }
+
+    private static string Share(double fillRate) => fillRate > 0.9995 ? "more than 99.9 %" : string.Create(CultureInfo.InvariantCulture, $"{fillRate * 100:0.0} %");
+
+    private static string Missing(double amount, PartUnit unit) => unit == PartUnit.Millilitre
+        ? amount < 1 ? "less than 1 ml is missing" : string.Create(CultureInfo.InvariantCulture, $"{amount:#,0} ml are missing")
+        : amount < 0.005 ? "less than 0.01 is missing" : string.Create(CultureInfo.InvariantCulture, $"{amount:0.00} are missing");
+
     private static string Ending(OrderProposal proposal, OrderDays days) => string.Join(", ", proposal.Of.Lots
         .Where(l => l.Quantity > 0 && !l.LastsUntil(LocalDate.Max(days.LastsUntil, days.UsableFrom))).OrderBy(l => l.ExpiresOn)
         .Select(l => $"{proposal.Of.Part.Unit.Say(l.Quantity)} to be used by {Say(l.ExpiresOn!.Value)}"));

@@ -27,8 +27,4 @@ public sealed record DemandOverTime(double Mean, double Variance)
     /// <param name="serviceLevel">The share of lead times without a shortage, above 0 and below 1.</param>
     public double NormalReorderPoint(double serviceLevel) =>
         Variance > 0 ? new NormalLaw(Mean, Math.Sqrt(Variance)).Quantile(serviceLevel) : Mean;
-
-    /// <summary>What the reorder point holds beyond the mean.</summary>
-    /// <param name="serviceLevel">The share of lead times without a shortage, above 0 and below 1.</param>
-    public double NormalSafetyStock(double serviceLevel) => NormalReorderPoint(serviceLevel) - Mean;
 }

@@ -1,16 +1,4 @@
-using Workshop.Domain.Statistics;
-
 namespace Workshop.Domain.Stores;
-
-/// <summary>How much to hold for a season when what is left costs and what is missing costs more.</summary>
-/// <param name="Stock">What to hold.</param>
-/// <param name="Cost">What is then to be expected, in the unit of the costs.</param>
-public sealed record BestStock(int Stock, double Cost);
-
-/// <summary>The same of what comes in any amount.</summary>
-/// <param name="Stock">What to hold.</param>
-/// <param name="Cost">What is then to be expected, in the unit of the costs.</param>
-public sealed record BestAmount(double Stock, double Cost);
 
 /// <summary>
 /// The newsvendor's rule: hold the smallest stock that is enough with probability missing / (missing + left) (Snyder and
@@ -26,35 +14,5 @@ public static class Newsvendor
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(leftCost);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(missingCost);
         return missingCost / (missingCost + leftCost);
-    }
-
-    /// <summary>The best stock and its expected cost.</summary>
-    public static BestStock Best(CountLaw demand, double leftCost, double missingCost)
-    {
-        ArgumentNullException.ThrowIfNull(demand);
-        var stock = demand.SmallestCovering(ServiceLevel(leftCost, missingCost));
-        return new BestStock(stock, Cost(demand, stock, leftCost, missingCost));
-    }
-
-    /// <summary>The expected cost of holding so many.</summary>
-    public static double Cost(CountLaw demand, int stock, double leftCost, double missingCost)
-    {
-        ArgumentNullException.ThrowIfNull(demand);
-        return (leftCost * demand.ExpectedLeft(stock)) + (missingCost * demand.ExpectedMissing(stock));
-    }
-
-    /// <summary>The best amount and its expected cost.</summary>
-    public static BestAmount Best(AmountLaw demand, double leftCost, double missingCost)
-    {
-        ArgumentNullException.ThrowIfNull(demand);
-        var stock = demand.Quantile(ServiceLevel(leftCost, missingCost));
-        return new BestAmount(stock, Cost(demand, stock, leftCost, missingCost));
-    }
-
-    /// <summary>The expected cost of holding so much.</summary>
-    public static double Cost(AmountLaw demand, double stock, double leftCost, double missingCost)
-    {
-        ArgumentNullException.ThrowIfNull(demand);
-        return (leftCost * demand.ExpectedLeft(stock)) + (missingCost * demand.ExpectedMissing(stock));
     }
 }

@@ -49,8 +49,13 @@ public static class GetOrdering
 
     /// <param name="PerDay">What went out, as a mean.</param>
     /// <param name="DayVariance">Its variance.</param>
+    /// <param name="UsualQuantity">What an order brings that goes out at the reorder point.</param>
+    /// <param name="FillRate">The share of what is asked for beyond booked visits that is met from the shelf; absent where nothing is expected.</param>
+    /// <param name="ShortPerCycle">How much of it is expected to be missing from one order to the next.</param>
+    /// <param name="Service">Both in words.</param>
     public sealed record Reckoned(
-        decimal ReorderPoint, decimal OrderUpTo, decimal Quantity, DemandLaw Law, double PerDay, double DayVariance, int Weeks, string Why);
+        decimal ReorderPoint, decimal OrderUpTo, decimal Quantity, DemandLaw Law, double PerDay, double DayVariance, int Weeks, string Why,
+        decimal UsualQuantity, double? FillRate, double? ShortPerCycle, string? Service);
 
     public static async Task<Outcome<Answer>> Handle(
         Request request, WorkshopDbContext db, Actor actor, IClock clock, CancellationToken ct)
@@ -80,6 +85,7 @@ public static class GetOrdering
         var proposal = (await OrderingOutlook.Read(db, clock, part, ct)).Propose(part, ProposeOrders.UsualLastsDays);
         return new Reckoned(
             proposal.ReorderPoint, proposal.OrderUpTo, proposal.Quantity, proposal.InLeadTime.Law, proposal.Of.Issues.PerDay,
-            proposal.Of.Issues.DayVariance, proposal.Of.Issues.Weeks.Count, proposal.Why);
+            proposal.Of.Issues.DayVariance, proposal.Of.Issues.Weeks.Count, proposal.Why,
+            proposal.UsualQuantity, proposal.Service?.FillRate, proposal.Service?.ShortPerCycle, proposal.ServiceWords);
     }
 }
