@@ -223,9 +223,9 @@ public sealed class DemoTests(StartedDemo demo) : IClassFixture<StartedDemo>
             var due = (await client.GetFromJsonAsync<JsonElement>($"/api/v1/motorcycles/{id}/due", Ct)).GetProperty("rows").EnumerateArray()
                 .Single(d => d.GetProperty("code").GetString() == "valve-clearance-check");
             var drift = (await client.GetFromJsonAsync<JsonElement>($"/api/v1/motorcycles/{id}/drift", Ct)).GetProperty("nextCheck");
-            string[] said = [due.GetProperty("expectedOn").ToString(), due.GetProperty("dueAtKm").ToString()];
-            Assert.Equal(said, [row.GetProperty("nextCheckOn").ToString(), row.GetProperty("nextCheckKm").ToString()]);
-            Assert.Equal(said, [drift.GetProperty("on").ToString(), drift.GetProperty("dueAtKm").ToString()]);
+            var said = $"{due.GetProperty("expectedOn")} {due.GetProperty("dueAtKm")}";
+            Assert.Equal(said, $"{row.GetProperty("nextCheckOn")} {row.GetProperty("nextCheckKm")}");
+            Assert.Equal(said, $"{drift.GetProperty("on")} {drift.GetProperty("dueAtKm")}");
             Assert.Equal(row.GetProperty("nextCheck").GetString(), drift.GetProperty("spoken").GetString());
             Assert.Contains(due.GetProperty("byDistance").GetString()!, drift.GetProperty("spoken").GetString(), StringComparison.Ordinal);
             Assert.False(due.GetProperty("byForecast").GetBoolean()
