@@ -39,8 +39,7 @@ public static class AsLeftGate
             return [];
         }
 
-        var adjustments = underWay.Select(i => i.Item).Where(i => i.Kind == ServiceItemKind.ValveClearanceAdjustment);
-        var own = Opened.BeyondTheCheck(specification, adjustments).Select(f => f.Code).ToHashSet(StringComparer.Ordinal);
+        var own = TightBefore(specification, underWay);
         var lines = TorqueSheet.Of(specification, underWay, ticks).Lines.Where(l => own.Contains(l.Fastener.Code)).ToList();
         var open = lines.Where(l => !(l.IsTightened && l.Tick.Last!.TickedAt >= moved)).ToList();
         var reasons = new List<string>();
@@ -61,6 +60,13 @@ public static class AsLeftGate
         }
 
         return reasons;
+    }
+
+    /// <summary>The codes of the fasteners that are tight before anything is measured as left: what adjustments opened beyond the check. The covers stay off.</summary>
+    public static IReadOnlySet<string> TightBefore(EngineSpecification specification, IEnumerable<ItemUnderWay> underWay)
+    {
+        var adjustments = underWay.Select(i => i.Item).Where(i => i.Kind == ServiceItemKind.ValveClearanceAdjustment);
+        return Opened.BeyondTheCheck(specification, adjustments).Select(f => f.Code).ToHashSet(StringComparer.Ordinal);
     }
 
     /// <summary>When a shim came out or went in, or a screw was turned, last; nothing where none was. Putting a measure right moves nothing.</summary>

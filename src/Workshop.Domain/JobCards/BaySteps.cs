@@ -1,6 +1,7 @@
 using Workshop.Domain.Clearances;
 using Workshop.Domain.Compression;
 using Workshop.Domain.EngineModels;
+using Workshop.Domain.TorqueSheets;
 
 namespace Workshop.Domain.JobCards;
 
@@ -19,11 +20,14 @@ public enum BayStep
     /// <summary>Shims chosen and fitted, or screws set.</summary>
     Adjust,
 
-    /// <summary>What was opened is tightened.</summary>
-    Tighten,
+    /// <summary>Caps, cam wheels and tensioner are back and tight; the covers stay off.</summary>
+    Refit,
 
     /// <summary>Two turns by hand, then what was disturbed once more.</summary>
     MeasureAgain,
+
+    /// <summary>What else was opened is tightened, the covers with it.</summary>
+    Tighten,
 
     /// <summary>Everything counted back, covers on, sign-off.</summary>
     Close,
@@ -33,6 +37,9 @@ public enum BayStep
 /// <param name="Left">What is still to be done, in a few words; empty where it is done.</param>
 public sealed record BayStepState(BayStep Step, string Left)
 {
+    /// <summary>The codes of the fasteners that are tightened in it, in no order.</summary>
+    public IReadOnlyCollection<string> Fasteners { get; init; } = [];
+
     public bool Done => Left.Length == 0;
 }
 
@@ -57,8 +64,9 @@ public static class BaySteps
         var notFound = new EveryValveIsMeasuredAsFound().Against(facts).Count;
         var outside = ClearancesAreLeftWithinLimits.Outside(facts).Count;
         var notLeft = new DisturbedValvesAreMeasuredAsLeft().Against(facts).Count;
-        var loose = new OpenedFastenersAreTicked().Against(facts).Count;
         var moved = facts.Disturbed.Count > 0;
+        var first = checks && moved ? AsLeftGate.TightBefore(facts.Specification, facts.UnderWay) : new HashSet<string>();
+        var fasteners = facts.ToBeTight.ToLookup(l => first.Contains(l.Fastener.Code));
         var steps = new List<BayStepState>
         {
             new(BayStep.Open, First(
@@ -82,15 +90,31 @@ public static class BaySteps
                 : outside > 0 ? Count(outside, "lobe", "lobes", "outside its limits", "outside their limits") : ""));
         }
 
-        steps.Add(new(BayStep.Tighten, loose == 0 ? "" : Count(loose, "fastener", "fasteners", "to tighten")));
         if (checks && moved)
         {
+            if (fasteners[true].Any())
+            {
+                steps.Add(Tightening(BayStep.Refit, fasteners[true]));
+            }
+
             steps.Add(new(BayStep.MeasureAgain, First(
                 Unread(facts, CautionsOf(BayStep.MeasureAgain)), asLeftWaits.Count > 0 ? "not open yet" : "", notLeft == 0 ? "" : Count(notLeft, "lobe", "lobes", "to measure"), new AsLeftSetHasASecondPerson().Against(facts).Count == 0 ? "" : "second person to confirm")));
         }
 
+        var covers = Tightening(BayStep.Tighten, fasteners[false]);
+        steps.Add(moved && checks && notLeft > 0 && !covers.Done ? covers with { Left = "after measuring as left" } : covers);
         steps.Add(new(BayStep.Close, First(Unread(facts, CloseStages), AfterWork(facts), facts.State == JobCardState.SignedOff ? "" : "not signed off")));
         return steps;
+    }
+
+    private static BayStepState Tightening(BayStep step, IEnumerable<TorqueLine> lines)
+    {
+        var all = lines.ToList();
+        var loose = all.Count(l => !l.IsTightened);
+        return new BayStepState(step, loose == 0 ? "" : Count(loose, "fastener", "fasteners", "to tighten"))
+        {
+            Fasteners = [.. all.Select(l => l.Fastener.Code)],
+        };
     }
 
     /// <summary>A step where something of the cylinders is asked for, or wanted without being a gate; done where no gate asks any more.</summary>
@@ -111,7 +135,7 @@ public static class BaySteps
         BayStep.Measure => [CautionStage.BeforeMeasuring],
         BayStep.Cylinders => [],
         BayStep.Adjust => AdjustStages,
-        BayStep.Tighten => [CautionStage.OnRefitting],
+        BayStep.Refit or BayStep.Tighten => [CautionStage.OnRefitting],
         BayStep.MeasureAgain => [CautionStage.AsLeft],
         BayStep.Close => CloseStages,
         _ => throw new ArgumentOutOfRangeException(nameof(step), step, null),
@@ -124,8 +148,9 @@ public static class BaySteps
         BayStep.Measure => "Measure as found",
         BayStep.Cylinders => "Compression and plugs",
         BayStep.Adjust => "Adjust",
-        BayStep.Tighten => "Tighten",
+        BayStep.Refit => "Refit and tighten",
         BayStep.MeasureAgain => "Measure as left",
+        BayStep.Tighten => "Tighten",
         BayStep.Close => "Close and sign",
         _ => throw new ArgumentOutOfRangeException(nameof(step), step, null),
     };

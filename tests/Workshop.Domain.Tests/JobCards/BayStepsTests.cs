@@ -35,6 +35,19 @@ public class BayStepsTests
     }
 
     [Fact]
+    public void What_an_adjustment_opened_is_tight_before_measuring_as_left_and_the_covers_after_it()
+    {
+        var steps = BaySteps.Of(Adjusted with { Ticks = [], Readings = InOrder.Readings }, true, ["Tick the caps."]);
+
+        Assert.Equal(
+            [BayStep.Open, BayStep.Measure, BayStep.Adjust, BayStep.Refit, BayStep.MeasureAgain, BayStep.Tighten, BayStep.Close], steps.Select(s => s.Step));
+        Assert.Equal(("1 fastener to tighten", "after measuring as left"), (Left(steps, BayStep.Refit), Left(steps, BayStep.Tighten)));
+        Assert.Equal(["cap-bolt"], steps.Single(s => s.Step == BayStep.Refit).Fasteners);
+        Assert.Equal(["cover-bolt", "plug"], steps.Single(s => s.Step == BayStep.Tighten).Fasteners.Order());
+        Assert.Equal(BayStep.Tighten, Now(Adjusted with { Ticks = [Tick("cap-bolt")] }));
+    }
+
+    [Fact]
     public void A_caution_that_nobody_read_holds_the_step_at_whose_moment_it_is_shown()
     {
         var steps = BaySteps.Of(InOrder with { Acknowledged = new HashSet<string>() }, workBegun: true, []);

@@ -41,6 +41,27 @@ public sealed class ShimsPageTests(WorkshopApp app) : IClassFixture<WorkshopApp>
     }
 
     [Fact]
+    public async Task A_shim_that_nobody_knows_is_measured_on_the_page_of_the_plan_which_then_says_what_goes_in()
+    {
+        var visit = await app.CheckedIn();
+        (await (await app.As(Roles.Technician)).PostAsJsonAsync($"{visit.Api}/readings", Send(Found("1-exhaust-1", 0.15, 0.16)), Ct)).EnsureSuccessStatusCode();
+        var pages = await TestPages.SignedIn(app, Roles.Technician);
+        var address = $"{visit.Pages}/shims";
+        const string form = "article#valve-1-exhaust-1 form[aria-label^='Shim that came out']";
+
+        var refused = await pages.Send(address, new() { ["Out.Shims[0].ThicknessMm"] = "21,13" }, form);
+        Assert.Equal("21,13", refused.Html.QuerySelector($"{form} [name='Out.Shims[0].ThicknessMm']")!.GetAttribute("value"));
+        Assert.Single(refused.Faults);
+
+        var sent = await pages.Send(address, new() { ["Out.Shims[0].ThicknessMm"] = "2,113", ["Out.MicrometerId"] = TestWorkshop.Micrometer.ToString() }, form);
+
+        Assert.Equal($"{address}#valve-1-exhaust-1", sent.Location);
+        Assert.Contains("fit", (await pages.Open(address)).Html.QuerySelector("#name-1-exhaust-1")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(ShimThickness.FromMillimetres(2.113m), await app.Look(db => db.ShimObservations
+            .Where(o => o.JobCardNumber == visit.Number && o.Stage == Stage.AsFound).Select(o => o.Thickness).SingleAsync(Ct)));
+    }
+
+    [Fact]
     public async Task A_thickness_that_the_box_lacks_comes_back_in_its_own_form_as_it_was_typed()
     {
         var visit = await Measured();

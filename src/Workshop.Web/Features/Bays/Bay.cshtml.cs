@@ -244,9 +244,9 @@ public sealed class BayModel(WorkshopDbContext db, IClock clock) : WorkshopPage
             Cylinders = new BayCylinders(this, compression, plugs, await InstrumentChoices.Read(db, head.Time.DayOf(Now), ct));
         }
 
-        if (Shown == BayStep.Tighten && (await Read(new GetTorqueSheet.Request(number), GetTorqueSheet.Handle)).TryGet(out var sheet, out _))
+        if (Shown is BayStep.Refit or BayStep.Tighten && (await Read(new GetTorqueSheet.Request(number), GetTorqueSheet.Handle)).TryGet(out var sheet, out _))
         {
-            Torque = new BayTorque(this, sheet);
+            Torque = new BayTorque(this, work.Steps.Single(s => s.Key == Shown), sheet);
         }
 
         if (Shown is BayStep.Measure or BayStep.MeasureAgain)

@@ -26,7 +26,8 @@ public static class GetBayJob
         IReadOnlyList<Undisturbed> NotDisturbed, IReadOnlyList<string> CompressionAsked);
 
     /// <param name="Left">What is still to be done, in a few words; empty where it is done.</param>
-    public sealed record Step(BayStep Key, string Name, bool Done, string Left, IReadOnlyList<string> Tools);
+    /// <param name="Fasteners">The codes of those that are tightened in it.</param>
+    public sealed record Step(BayStep Key, string Name, bool Done, string Left, IReadOnlyList<string> Tools, IReadOnlyCollection<string> Fasteners);
 
     /// <summary>A valve whose camshaft stayed in and that was not touched: what was found may stand as left.</summary>
     /// <param name="Carried">It stands as left already.</param>
@@ -50,7 +51,7 @@ public static class GetBayJob
             open.Card.State,
             steps.FirstOrDefault(s => !s.Done)?.Step,
             begun,
-            [.. steps.Select(s => new Step(s.Step, s.Step.Spoken(), s.Done, s.Left, ToolsOf(s.Step, open)))],
+            [.. steps.Select(s => new Step(s.Step, s.Step.Spoken(), s.Done, s.Left, ToolsOf(s.Step, open), s.Fasteners))],
             waits,
             [.. NotDisturbed(open, measured, facts)],
             CompressionAsked.Because(open.Specification, facts.Readings, facts.Arrival));
@@ -77,7 +78,7 @@ public static class GetBayJob
             BayStep.Cylinders => ["Compression gauge", "Leak-down tester", "Plug gauge", "Plug spanner", "Tool for turning the crankshaft"],
             BayStep.Adjust when open.Specification.Shims is not null => adjustments.SelectMany(i => i.SpecialTools.Select(SpecificationWords.SpokenTool)).Append("Micrometer").Append("Magnet"),
             BayStep.Adjust => adjustments.SelectMany(i => i.SpecialTools.Select(SpecificationWords.SpokenTool)),
-            BayStep.Tighten => Opened.By(open.Specification, items).Fasteners.Select(f => f.Tool).Append("Torque wrenches of the torque sheet"),
+            BayStep.Refit or BayStep.Tighten => Opened.By(open.Specification, items).Fasteners.Select(f => f.Tool).Append("Torque wrenches of the torque sheet"),
             _ => [],
         };
         return [.. tools.Distinct(StringComparer.OrdinalIgnoreCase)];

@@ -8,6 +8,7 @@ using Workshop.Domain.Shims;
 using Workshop.Domain.Stores;
 using Workshop.Domain.Tooling;
 using Workshop.Web.Data;
+using Workshop.Web.Features.Clearances;
 using Workshop.Web.Features.JobCards;
 using Workshop.Web.Features.Shared.Drawings;
 using Workshop.Web.Http;
@@ -27,6 +28,10 @@ public sealed class ShimsModel(WorkshopDbContext db, IClock clock) : WorkshopPag
 
     [BindProperty]
     public ChooseShimPlan.Request Choice { get; set; } = new();
+
+    /// <summary>The shim that came out of one valve.</summary>
+    [BindProperty]
+    public RecordReadings.Request Out { get; set; } = new();
 
     [BindProperty(Name = "notMeasured")]
     public bool NotMeasured { get; set; }
@@ -71,6 +76,20 @@ public sealed class ShimsModel(WorkshopDbContext db, IClock clock) : WorkshopPag
             },
             again: Show);
     }
+
+    /// <summary>What came out is measured: the plan can say what goes in.</summary>
+    public async Task<IActionResult> OnPostOut() => await May(Policies.Measures)
+        ? await Write(
+            Out with { Number = Number },
+            RecordReadings.Handle,
+            _ =>
+            {
+                Done = "The shim that came out is written; the plan is made with it.";
+                return Redirect($"/job-cards/{Number}/shims{(Out.Shims is [{ Valve: { } valve }] ? $"#valve-{valve}" : "")}");
+            },
+            again: Show,
+            prefix: nameof(Out))
+        : Forbid();
 
     /// <summary>Aim, guard band, set all, or a shim for one valve: the plan is made anew, for everybody.</summary>
     public async Task<IActionResult> OnPostChoose() => await May(Policies.Measures)
@@ -132,6 +151,11 @@ public sealed class ShimsModel(WorkshopDbContext db, IClock clock) : WorkshopPag
     public string? ThicknessOf(GetShimPlan.Valve valve) => CameBack(valve)
         ? ModelState[Row + nameof(RecordShims.Row.ThicknessMm)]?.AttemptedValue
         : valve.Advice == ShimAdvice.FitShim ? valve.NewMm?.Millimetres.ToString("0.000") : null;
+
+    /// <summary>What was typed as the thickness of the shim that came out; nothing where the form of this valve did not come back.</summary>
+    public string? CameOut(GetShimPlan.Valve valve) => Out.Shims is [{ Valve: { } typed }] && typed == valve.Key.ToString()
+        ? ModelState[$"{nameof(Out)}.Shims[0].{nameof(RecordReadings.ShimRow.ThicknessMm)}"]?.AttemptedValue
+        : null;
 
     public bool FromBox(GetShimPlan.Valve valve) => CameBack(valve) ? Typed!.FromBox : valve.Shim?.Source == LotSource.Box;
 

@@ -2,7 +2,7 @@
 import { element, button } from "./elements.js";
 import { byCode, stacked } from "./taps.js";
 
-const reasons = ["Blade slipped or was bent", "Wrong valve tapped", "Lobe was not away", "Measured again as asked", "Measured again, another hand"];
+const reasons = ["Wrong blade tapped", "Blade slipped or was bent", "Wrong valve tapped", "Lobe was not away", "Measured again as asked", "Measured again, another hand"];
 
 // A tap of a blade is an answer, or the first of two; what is tapped stands in state until it is one.
 export function blades({ state, set, lobe, enter, redraw }) {
