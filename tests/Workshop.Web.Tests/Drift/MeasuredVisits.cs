@@ -6,6 +6,7 @@ using Workshop.Domain.Measures;
 using Workshop.Domain.Shims;
 using Workshop.Tests.Hosting;
 using Workshop.Web.Features.Drift;
+using Workshop.Web.Features.Intervals;
 
 namespace Workshop.Web.Tests.Drift;
 
@@ -64,6 +65,7 @@ internal static class MeasuredVisits
     {
         await using var transaction = await db.Database.BeginTransactionAsync();
         await ForecastRows.Rewrite(db, visit.EngineId, app.Clock, CancellationToken.None);
+        await DueRows.Rewrite(db, visit.MotorcycleId, app.Clock, CancellationToken.None);
         await transaction.CommitAsync();
         return true;
     });
