@@ -137,6 +137,17 @@ public sealed class RecordCompressionTests(WorkshopApp app) : IClassFixture<Work
     }
 
     [Fact]
+    public async Task A_pressure_that_cannot_be_read_is_told_with_its_cylinder()
+    {
+        var (visit, _) = await Visit();
+        var pages = await TestPages.SignedIn(app, Roles.Technician);
+
+        var refused = await pages.Send($"{visit.Pages}/compression", new() { ["Input.Cylinders[1].DryBar"] = "a lot" }, "#compression");
+
+        Assert.Equal(["Cylinder 2: Dry is \"a lot\": a number such as 0.15 or 0,15, without a sign between thousands, is allowed."], refused.Faults);
+    }
+
+    [Fact]
     public async Task The_page_writes_what_is_typed_in_bar_and_comes_back_filled_when_it_is_refused()
     {
         var (visit, _) = await Visit();

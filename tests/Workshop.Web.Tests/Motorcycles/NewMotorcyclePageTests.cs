@@ -60,6 +60,37 @@ public sealed class NewMotorcyclePageTests(WorkshopApp app) : IClassFixture<Work
         Assert.Equal(1, await app.Look(db => db.Motorcycles.CountAsync(m => m.Registration == "ÖD 702", Ct)));
     }
 
+    [Theory]
+    [InlineData("abc")]
+    [InlineData("1.234.567,89")]
+    public async Task What_is_no_number_is_told_by_the_label_with_what_is_allowed(string typed)
+    {
+        var advisor = await TestPages.SignedIn(app, Roles.Advisor);
+
+        var answer = await advisor.Send(Address, new(Typed("ÖD 705")) { ["Input.ModelYear"] = typed });
+
+        Assert.Equal([$"Model year is \"{typed}\": a whole number is allowed."], answer.Faults);
+        Assert.Equal(typed, answer.ValueOf("Input.ModelYear"));
+    }
+
+    [Fact]
+    public async Task A_form_that_was_sent_already_comes_back_filled_under_a_new_key_and_says_what_stands()
+    {
+        var advisor = await TestPages.SignedIn(app, Roles.Advisor);
+        var page = await advisor.Open(Address);
+
+        var first = await advisor.Send(page, Address, Typed("ÖD 706"));
+        var changed = await advisor.Send(page, Address, Typed("ÖD 707"));
+        var meant = await advisor.Send(changed, Address, []);
+
+        Assert.Equal(HttpStatusCode.Redirect, first.Status);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, changed.Status);
+        Assert.StartsWith("This form was sent once already, with other values, and what was written then stands.", Assert.Single(changed.Faults), StringComparison.Ordinal);
+        Assert.Equal("ÖD 707", changed.ValueOf("Input.Registration"));
+        Assert.NotEqual(page.ValueOf("_key"), changed.ValueOf("_key"));
+        Assert.Equal(HttpStatusCode.Redirect, meant.Status);
+    }
+
     [Fact]
     public async Task A_form_without_its_token_is_refused()
     {

@@ -118,6 +118,34 @@ public sealed class SessionTests(WorkshopApp app) : IClassFixture<WorkshopApp>
         Assert.StartsWith("password (line 1", await Detail(answer), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("/api/v1/due?take=abc", HttpStatusCode.BadRequest, "malformed", "take is \"abc\": a whole number is allowed.")]
+    [InlineData("/api/v1/nope", HttpStatusCode.NotFound, "no-such-address", "/api/v1/nope is no address of the API; /api/workshop.v1.json lists those that there are.")]
+    public async Task An_address_that_cannot_be_read_is_refused_in_words_with_code_and_request(string address, HttpStatusCode status, string code, string sentence)
+    {
+        using var client = WithToken(await Token(Roles.Advisor));
+
+        var answer = await client.GetAsync(new Uri(address, UriKind.Relative), Ct);
+        var problem = await answer.Content.ReadFromJsonAsync<JsonElement>(Ct);
+
+        Assert.Equal(status, answer.StatusCode);
+        Assert.Equal((code, sentence), (problem.GetProperty("code").GetString(), problem.GetProperty("detail").GetString()));
+        Assert.NotEqual("", problem.GetProperty("requestId").GetString());
+    }
+
+    [Theory]
+    [InlineData("""{"userName": "manager", "password": 5}""", "password (line 1, byte 40) is 5: a text is allowed.")]
+    [InlineData("""{"userName": "manager", "pasword": "x"}""", "there is no field pasword; userName, password is allowed.")]
+    [InlineData("abc", "this is no JSON that can be read")]
+    public async Task A_body_that_cannot_be_read_is_refused_in_our_words(string body, string says)
+    {
+        var answer = await app.Anonymous().PostAsync("/api/v1/session", new StringContent(body, Encoding.UTF8, "application/json"), Ct);
+
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        Assert.Contains(says, await Detail(answer), StringComparison.Ordinal);
+        Assert.DoesNotContain("LineNumber", await Detail(answer), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task A_field_that_nobody_knows_is_refused_by_name()
     {
