@@ -13,7 +13,7 @@ namespace Workshop.Web.Http;
 internal sealed partial class ScreenLabels
 {
     // A label as long as this is a sentence that is ticked, and names nothing.
-    private const int Longest = 40;
+    private const int Longest = 60;
 
     private static readonly object ItemKey = new();
     private readonly Dictionary<string, string> labels = new(StringComparer.OrdinalIgnoreCase);
@@ -79,7 +79,7 @@ internal sealed partial class ScreenLabels
 [HtmlTargetElement("fieldset")]
 [HtmlTargetElement("legend")]
 [HtmlTargetElement("label")]
-[HtmlTargetElement("input", Attributes = "aria-label,id", TagStructure = TagStructure.WithoutEndTag)]
+[HtmlTargetElement("input", Attributes = "aria-label", TagStructure = TagStructure.WithoutEndTag)]
 public sealed class ScreenLabelTagHelper : TagHelper
 {
     /// <summary>After those of the framework, which give a field its id.</summary>

@@ -65,7 +65,7 @@ public sealed class DeliveriesTests(WorkshopApp app) : IClassFixture<WorkshopApp
 
         Assert.Contains("partCode is \"no-such\": no part has it", await unknown.Sentence(), StringComparison.Ordinal);
         Assert.Contains("a shim: a kit holds none", await shim.Sentence(), StringComparison.Ordinal);
-        Assert.Equal("Expected on is 2026-03-01, which is past; 2026-03-02 or a later day is allowed.", await past.Sentence());
+        Assert.Equal("expectedOn is 2026-03-01, which is past; 2026-03-02 or a later day is allowed.", await past.Sentence());
         Assert.Equal("quantity is 1.5: Oil filter comes in whole pieces.", await half.Sentence());
         Assert.Equal(HttpStatusCode.BadRequest, empty.StatusCode);
         Assert.Equal(["expectedOn", "partCode", "quantity"], (await empty.Json()).GetProperty("errors").EnumerateObject().Select(e => e.Name).Order());
@@ -87,7 +87,7 @@ public sealed class DeliveriesTests(WorkshopApp app) : IClassFixture<WorkshopApp
         var closed = await pages.Send(shown, "/stores", [], $"form[action='{row.QuerySelector("form")!.GetAttribute("action")}']");
 
         Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.Status);
-        Assert.Contains("expectedOn is 2026-02-27, which is past", Assert.Single(refused.Faults), StringComparison.Ordinal);
+        Assert.Contains("Expected on is 2026-02-27, which is past", Assert.Single(refused.Faults), StringComparison.Ordinal);
         Assert.Equal(("12", TestEngines.OilFilter), (refused.ValueOf("Expected.Quantity"), refused.ValueOf("Expected.PartCode")));
         Assert.Equal(HttpStatusCode.Redirect, expected.Status);
         Assert.Contains("12 of Oil filter expected on 2026-03-11.", shown.MainText, StringComparison.Ordinal);
