@@ -118,7 +118,10 @@ public class SizeTests
             found.Select(f => (f.Size.ToString(), f.SitsWell, f.Fit(SizeOf.Groove))));
     }
 
-    /// <summary>The sections of the inch series: 0.003, 0.004, 0.005 and 0.006 in and what of the metric table lies beside them (size table of the catalogue; ISO 3601-1 from memory).</summary>
+    /// <summary>
+    /// The steps of ISO 3601-1, from memory. SAE AS568, from memory too, gives 0.003, 0.003, 0.004, 0.005 and 0.006 in, which is the same but at 2.62 mm, where
+    /// it is 0.08 mm.
+    /// </summary>
     [Theory]
     [InlineData(1.78, 0.08)]
     [InlineData(2.62, 0.09)]

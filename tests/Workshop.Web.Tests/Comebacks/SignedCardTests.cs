@@ -220,7 +220,7 @@ public sealed class SignedCardTests(WorkshopApp app) : IClassFixture<WorkshopApp
     {
         private string Card => Number.ToString(CultureInfo.InvariantCulture);
 
-        public IReadOnlyDictionary<string, string> All => new Dictionary<string, string>(StringComparer.Ordinal)
+        public Dictionary<string, string> All => new Dictionary<string, string>(StringComparer.Ordinal)
         {
             ["/api/v1/job-cards"] = Card, ["/job-cards"] = Card, ["/api/v1/bookings"] = Card, ["/api/v1/findings"] = Finding, ["/findings"] = Finding,
             ["/api/v1/estimates"] = Estimate, ["/estimates"] = Estimate, ["/api/v1/photos"] = Photo,
