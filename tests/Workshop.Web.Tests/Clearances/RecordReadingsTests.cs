@@ -59,7 +59,7 @@ public sealed class RecordReadingsTests(WorkshopApp app) : IClassFixture<Worksho
             problem.Fault("readings[1].noGoMm"));
         Assert.Contains("valve is \"intake one\": cylinder-side-position", problem.Fault("readings[2].valve"), StringComparison.Ordinal);
         Assert.Equal(
-            "goMm of cylinder 2, exhaust 1, as found is 4 mm: 0 to 3 mm with at most 4 decimals is allowed.",
+            "readings[3].goMm of cylinder 2, exhaust 1, as found is 4 mm: 0 to 3 mm with at most 4 decimals is allowed.",
             problem.Fault("readings[3].goMm"));
         Assert.Contains("Go is empty", problem.Fault("readings[4].goMm"), StringComparison.Ordinal);
         Assert.Contains("stage is empty: give asFound or asLeft", problem.Fault("readings[5].stage"), StringComparison.Ordinal);

@@ -83,7 +83,7 @@ public sealed class RecordCompressionTests(WorkshopApp app) : IClassFixture<Work
         Assert.Equal(HttpStatusCode.BadRequest, shape.StatusCode);
         var faults = await shape.Json();
         Assert.Equal("cylinders[0].dryBar is given twice: in kPa or in bar is allowed.", faults.Fault("cylinders[0].dryBar"));
-        Assert.Equal("dryBar is 200 bar: 0 to 100 bar with at most 3 decimals is allowed.", faults.Fault("cylinders[1].dryBar"));
+        Assert.Equal("cylinders[1].dryBar is 200 bar: 0 to 100 bar with at most 3 decimals is allowed.", faults.Fault("cylinders[1].dryBar"));
         Assert.Contains("give what was measured of the cylinder", faults.Fault("cylinders[2].lossPercent"), StringComparison.Ordinal);
         Assert.Equal("gaugeId is empty: give the compression gauge.", faults.Fault("gaugeId"));
         Assert.Equal("warmth is empty: give warm or cold: how warm the engine was.", faults.Fault("warmth"));

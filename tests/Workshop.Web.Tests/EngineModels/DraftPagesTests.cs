@@ -54,7 +54,7 @@ public sealed class DraftPagesTests(WorkshopApp app) : IClassFixture<WorkshopApp
         Assert.Equal("true", field.GetAttribute("aria-invalid"));
         Assert.Contains("specification.fasteners[2].torqueNm is \"a lot\"",
             page.Html.GetElementById(field.GetAttribute("aria-describedby")!)!.TextContent, StringComparison.Ordinal);
-        Assert.Contains("specification.fasteners[2].count is \"1.5\": a whole number is allowed.", page.Faults);
+        Assert.Contains("How many alike is \"1.5\": a whole number is allowed.", page.Faults);
         Assert.Equal(0, await app.Look(db => db.SpecificationDrafts.CountAsync(d => d.EngineModelId == drafts.Id, Ct)));
     }
 

