@@ -49,11 +49,7 @@ public sealed class BayHand(IPage page)
     {
         var blade = Page.Locator(".blades button").First;
         await PositionButton.Or(blade).First.WaitForAsync();
-        if (await PositionButton.IsVisibleAsync())
-        {
-            await Tap(PositionButton);
-            await blade.WaitForAsync();
-        }
+        await ConfirmPosition(blade);
     }
 
     /// <summary>The same, with a reason where the valve is read again.</summary>
@@ -62,12 +58,7 @@ public sealed class BayHand(IPage page)
         var reason = Page.GetByRole(AriaRole.Button, new() { Name = "Measured again, another hand" });
         var blade = Page.Locator(".blades button").First;
         await PositionButton.Or(reason).Or(blade).First.WaitForAsync();
-        if (await PositionButton.IsVisibleAsync())
-        {
-            await Tap(PositionButton);
-            await reason.Or(blade).First.WaitForAsync();
-        }
-
+        await ConfirmPosition(reason.Or(blade).First);
         if (await reason.IsVisibleAsync())
         {
             await Tap(reason);
@@ -134,6 +125,23 @@ public sealed class BayHand(IPage page)
           return true;
         }
         """);
+
+    /// <summary>As a person does it: where the tap fell beside the button, since the screen moved at that moment, it is tapped again.</summary>
+    private async Task ConfirmPosition(ILocator then)
+    {
+        for (var tries = 3; await PositionButton.IsVisibleAsync(); tries--)
+        {
+            await Tap(PositionButton);
+            try
+            {
+                await then.WaitForAsync(new() { Timeout = 10_000 });
+                return;
+            }
+            catch (TimeoutException) when (tries > 1)
+            {
+            }
+        }
+    }
 
     private static Task Tap(ILocator target) => target.ClickAsync();
 }
