@@ -9,8 +9,8 @@ namespace Workshop.Domain.Kits;
 /// <param name="Gone">Reserved, but not there any more: others took it without asking.</param>
 public sealed record LotThere(LocalDate? ExpiresOn, decimal OnHand, decimal Free, decimal Gone)
 {
-    /// <summary>May still be used on that day.</summary>
-    public bool LastsUntil(LocalDate day) => ExpiresOn is not { } last || last >= day;
+    /// <inheritdoc cref="LotQuantity.LastsUntil"/>
+    public bool LastsUntil(LocalDate day) => new LotQuantity(ExpiresOn, OnHand).LastsUntil(day);
 }
 
 /// <summary>So much of what has this last day.</summary>

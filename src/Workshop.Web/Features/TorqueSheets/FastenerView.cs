@@ -16,8 +16,6 @@ public sealed record FastenerView(int Number, WorkshopTime Time, GetTorqueSheet.
     /// <summary>The best of the offers; all of them are behind "Another way".</summary>
     public IEnumerable<OfferLine> Ways => Line.Steps[^1].Wrenches.Take(WaysShown);
 
-    public string Name => Line.Name;
-
     /// <summary>"24 N.m", "20 N.m, 60° further": what to reach, in one line.</summary>
     public string Target => string.Join(", ", Line.Steps.Select(s => FormattableString.Invariant($"{s.TorqueNm:0.##} N.m"))
         .Concat(Line.AngleDegrees is { } angle ? [FormattableString.Invariant($"{angle:0.#}° further")] : []));
